@@ -1,9 +1,9 @@
-"""How numbers carry their reasons: the ground floor that every other room stands on.
+"""Numbers that show their working.
 
-``unit`` and ``value`` hold a number with its unit, symbol, origin and marks; ``equation`` turns one published formula
-into one small function that records its own working; ``table`` reads figures with their birth certificate; ``source``
-names a document; ``sheet`` collects the steps; ``steps`` has the recorded arithmetic between equations; ``render``
-writes a step as text, HTML or Typst; ``errors`` is the small tree of refusals.
+`value` a number with its unit and doubts · `unit` units as algebra · `equation` one published equation, one function ·
+`expression` its body read from source · `steps` recorded arithmetic between equations · `table` printed tables as
+data · `sheet` the steps taken · `explain` and `render` the lines a reader sees · `dimensions` proof of units ·
+`measure` lengths and forces as people type them · `errors` how the program refuses.
 
-Standard library only. Nothing here knows what a house is.
+Standard library only; every other room stands on this one.
 """
