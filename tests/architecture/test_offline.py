@@ -1,0 +1,44 @@
+"""A house file is untrusted input and the program works offline: what the code below the app never imports or calls."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+
+from tests.architecture.reading import Module, hold, imports_of, module_from, package_modules
+
+RUNS_WHAT_IT_READS = {"pickle", "marshal", "shelve", "dill"}
+REACHES_OUT = {"socket", "ssl", "http", "urllib", "ftplib", "smtplib", "socketserver", "requests", "httpx", "aiohttp"}
+SERVES = ("groundsill.app",)
+# These run parts of the program's own formula bodies; nothing that was read from a file reaches them.
+OWN_CODE_ONLY = {
+    "groundsill.working.equation": "writes out a flat limit check from an equation's signature",
+    "groundsill.working.expression": "works out one part of an equation's body, to say which branch governed",
+}
+
+
+def risky(module: Module) -> Iterator[str]:
+    known = frozenset(m.name for m in package_modules())
+    for found in imports_of(module, known):
+        top = found.target.split(".")[0]
+        if top in RUNS_WHAT_IT_READS:
+            yield f"{module.path}:{found.line}: {top} runs what it reads; files are untrusted"
+        if top in REACHES_OUT and not module.name.startswith(SERVES):
+            yield f"{module.path}:{found.line}: {top} reaches out; the program works offline"
+    for node in ast.walk(module.tree):
+        called = node.func.id if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) else ""
+        if called in ("eval", "exec") and module.name not in OWN_CODE_ONLY:
+            yield f"{module.path}:{node.lineno}: {called} runs text as code"  # type: ignore[attr-defined]
+
+
+def test_the_code_stays_offline_and_runs_nothing_it_reads() -> None:
+    hold(fault for module in package_modules() for fault in risky(module))
+
+
+def test_each_risk_is_named_with_its_line() -> None:
+    text = '"""Room."""\nimport pickle\nfrom urllib.request import urlopen\n\nx = eval("1")\n'
+    assert list(risky(module_from(text))) == [
+        "src/groundsill/sample.py:2: pickle runs what it reads; files are untrusted",
+        "src/groundsill/sample.py:3: urllib reaches out; the program works offline",
+        "src/groundsill/sample.py:5: eval runs text as code",
+    ]
