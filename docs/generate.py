@@ -16,26 +16,25 @@ NOTE = "<!-- Made by `make docs` from the code. Change the code, not this page. 
 
 
 def rooms() -> str:
-    """What lives where: each package's own docstring, and the first sentence of each of its modules."""
-    parts = [NOTE, "\n# The rooms of the code\n", f"\n{_docstring(PACKAGE / '__init__.py')}\n"]
-    for room in sorted(path.parent for path in PACKAGE.glob("*/__init__.py")):
-        parts.append(f"\n## {room.name}\n\n{_docstring(room / '__init__.py')}\n")
-        inside = sorted(p for p in room.rglob("*.py") if p != room / "__init__.py")
-        if inside:
-            parts.append("\n| module | what it is for |\n| --- | --- |\n")
-        for path in inside:
-            shown = path.relative_to(room).with_suffix("").as_posix().removesuffix("/__init__").replace("/", ".")
-            parts.append(f"| `{shown}` | {_first_sentence(path)} |\n")
+    """What lives where: each room's own docstring, and the first sentence of each package inside it."""
+    parts = [NOTE, "\n# The rooms of the code\n", f"\n{_docstring(PACKAGE)}\n"]
+    for room in _packages_in(PACKAGE):
+        parts.append(f"\n## {room.name}\n\n{_docstring(room)}\n")
+        inside = [f"- `{package.name}`: {_first_sentence(package)}\n" for package in _packages_in(room)]
+        parts += ["\n", *inside] if inside else []
     return "".join(parts)
 
 
-def _docstring(path: Path) -> str:
-    return ast.get_docstring(ast.parse(path.read_text(encoding="utf-8"))) or ""
+def _packages_in(folder: Path) -> list[Path]:
+    return sorted(path.parent for path in folder.glob("*/__init__.py"))
 
 
-def _first_sentence(path: Path) -> str:
-    paragraph = " ".join(_docstring(path).split("\n\n")[0].split())
-    return paragraph.replace("|", "\\|")
+def _docstring(package: Path) -> str:
+    return ast.get_docstring(ast.parse((package / "__init__.py").read_text(encoding="utf-8"))) or ""
+
+
+def _first_sentence(package: Path) -> str:
+    return " ".join(_docstring(package).split("\n\n")[0].split())
 
 
 PAGES: dict[str, Callable[[], str]] = {"reference/rooms.md": rooms}
