@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 import ast
+import re
+import socket
 from collections.abc import Iterator
+
+import pytest
 
 from tests.architecture.reading import Module, hold, imports_of, module_from, package_modules
 
@@ -42,3 +46,16 @@ def test_each_risk_is_named_with_its_line() -> None:
         "src/groundsill/sample.py:3: urllib reaches out; the program works offline",
         "src/groundsill/sample.py:5: eval runs text as code",
     ]
+
+
+def test_a_test_that_reaches_for_the_network_fails_and_says_where() -> None:
+    with socket.socket() as reaching, pytest.raises(AssertionError, match=re.escape("('192.0.2.1', 80)")):
+        reaching.connect(("192.0.2.1", 80))
+
+
+def test_this_machine_may_be_reached() -> None:
+    with socket.socket() as listening, socket.socket() as reaching:
+        listening.bind(("127.0.0.1", 0))
+        listening.listen()
+        reaching.connect(listening.getsockname())
+        assert reaching.getpeername() == listening.getsockname()
