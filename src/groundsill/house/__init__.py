@@ -1,8 +1,7 @@
-"""The survey of one house: what was seen, measured, estimated, or could not be seen.
+"""The survey model: what a practitioner finds at one old house.
 
-Frozen dataclasses whose fields carry label, unit, help and how to measure; facts with their state and range; the checks
-of meaning (does this sill lie on that line, does the outline cross itself); the log of changes and its fold into a
-document; migrations from older versions of the house file. Lengths are inches; one plan system and one height datum.
-
-Standard library only. Reading and writing JSON is done by ``doors``.
+`fact` measured, estimated, unknown · `site` hazard, soil, slope · `building` outlines, walls, roof, assemblies ·
+`underfloor` lines, wall segments, sills, bolts, what is in the way · `foundation` stretches, breaks, tests ·
+`record` observations, photographs, readings · `survey` the whole · `checks` is it complete and sound ·
+`changes` the log of changes and its fold · `migrate` older versions opened.
 """

@@ -136,16 +136,17 @@ class Equation(Generic[P]):
 
     def _inputs(self, args: tuple[object, ...], kwargs: dict[str, object]) -> tuple[tuple[str, float], ...]:
         bound = dict(zip((name for name, _ in self.arguments), args, strict=False)) | kwargs
-        pairs = []
+        pairs: list[tuple[str, float]] = []
         for name, q in self.arguments:
-            value = bound.get(name, inspect.Parameter.empty)
+            value: Any = bound.get(name, inspect.Parameter.empty)
             if value is inspect.Parameter.empty:
-                default = inspect.signature(self.body).parameters[name].default
-                value = default
+                value = inspect.signature(self.body).parameters[name].default
+                if value is inspect.Parameter.empty:
+                    raise TypeError(f"{self.id}: {name} is missing")
             if isinstance(value, Value) and not unit(value.unit).same_as(unit(q.unit)):
                 raise UnitError(f"{self.cite}: {q.symbol} is asked for in {q.unit}, given in {value.unit} ({value!r})")
             pairs.append((name, value))
-        return tuple(pairs)  # type: ignore[return-value]
+        return tuple(pairs)
 
     def _prepare(self) -> Callable[..., float]:
         """Build, on the first call, the function that enforces the limits and runs the body."""

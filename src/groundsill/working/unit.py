@@ -31,6 +31,7 @@ _BASE: dict[str, tuple[Fraction, int, int, int]] = {
     "in": (Fraction(1), 0, 1, 0),
     "ft": (Fraction(12), 0, 1, 0),
     "mm": (_METRE / 1000, 0, 1, 0),
+    "cm": (_METRE / 100, 0, 1, 0),
     "m": (_METRE, 0, 1, 0),
     "lb": (Fraction(1), 1, 0, 0),
     "kip": (Fraction(1000), 1, 0, 0),

@@ -72,7 +72,7 @@ class Value(float):
 
     __add__ = __radd__ = __sub__ = __rsub__ = __mul__ = __rmul__ = _refuse
     __truediv__ = __rtruediv__ = __floordiv__ = __rfloordiv__ = __mod__ = __rmod__ = _refuse
-    __pow__ = __rpow__ = __neg__ = __pos__ = __abs__ = __divmod__ = __rdivmod__ = _refuse  # type: ignore[assignment]
+    __pow__ = __rpow__ = __neg__ = __pos__ = __abs__ = __divmod__ = __rdivmod__ = _refuse
 
     def __repr__(self) -> str:
         return f"Value({self.symbol} = {float(self)!r} {self.unit})"

@@ -1,0 +1,111 @@
+"""The old foundation, stretch by stretch, with its breaks and its tests."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from groundsill.house.fact import Fact, about, unknown
+
+__all__ = ["Foundation", "FoundationBreak", "FoundationSegment", "FoundationTest"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundationSegment:
+    """A stretch of foundation under a line, of one material and section."""
+
+    order: float = 0
+    mark: str = ""
+    line: str = about("Line", refers="underfloor.lines")
+    from_in: float = about("From station", unit="in", least=0, most=6000)
+    to_in: float = about("To station", unit="in", least=0, most=6000)
+    material: Literal["poured concrete", "brick", "stone", "block", "none", "not seen"] = about("Material")
+    year: Fact[float] = about("Year it was made, where not with the house", least=1700, most=2100, factory=unknown)
+    top_width_in: Fact[float] = about("Width at the top", unit="in", least=2, most=60, factory=unknown)
+    top_z_in: Fact[float] = about("Top above the height datum", unit="in", least=-600, most=600, factory=unknown)
+    top_slope: Fact[float] = about("Slope of the top along the line, rise over run", least=-2, most=2, factory=unknown)
+    above_inside_soil_in: Fact[float] = about(
+        "Top above the soil inside", unit="in", least=-120, most=240, factory=unknown
+    )
+    above_outside_soil_in: Fact[float] = about(
+        "Top above the soil outside",
+        unit="in",
+        help="negative: soil stands above the top, against the wood",
+        least=-120,
+        most=240,
+        factory=unknown,
+    )
+    footing_width_in: Fact[float] = about(
+        "Width of the footing",
+        unit="in",
+        measure="dig at one place inside; mostly unknown",
+        least=2,
+        most=96,
+        factory=unknown,
+    )
+    footing_thickness_in: Fact[float] = about("Thickness of the footing", unit="in", least=0, most=60, factory=unknown)
+    depth_in: Fact[float] = about(
+        "Bottom of the footing below the soil outside", unit="in", least=0, most=240, factory=unknown
+    )
+    strength_psi: Fact[float] = about(
+        "Concrete strength",
+        unit="psi",
+        measure="core, or rebound with cores; a probe says only whether it is soft",
+        least=100,
+        most=12000,
+        factory=unknown,
+    )
+    condition: Fact[str] = about("Condition", help="sound, weathered, crumbling", factory=unknown)
+    lean_in_per_ft: Fact[float] = about(
+        "Lean, inches in a foot of height",
+        help="positive: its top leans outward",
+        unit="in/ft",
+        least=-6,
+        most=6,
+        factory=unknown,
+    )
+    reinforced: Fact[bool] = about("Reinforced", factory=unknown)
+    wythes: Fact[float] = about("Wythes of brick", least=1, most=6, factory=unknown)
+    mortar: Fact[str] = about(
+        "Mortar", help="hard, soft, missing", measure="scratch with a screwdriver", factory=unknown
+    )
+    header_course: Fact[bool] = about("Header courses seen", factory=unknown)
+    collar_joint_filled: Fact[bool] = about("Collar joint filled", factory=unknown)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundationBreak:
+    """A place where the foundation is cut through: it parts one foundation body from the next."""
+
+    order: float = 0
+    mark: str = ""
+    line: str = about("Line", refers="underfloor.lines")
+    station_in: float = about("Station", unit="in", least=0, most=6000)
+    kind: Literal["full-depth crack", "crack", "cold joint", "step", "gap"] = "crack"
+    width_in: Fact[float] = about("Width", unit="in", least=0, most=24, factory=unknown)
+    offset_in: Fact[float] = about("Offset across it", unit="in", least=0, most=24, factory=unknown)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FoundationTest:
+    """A probe, rebound reading, core, mortar shear test or anchor test."""
+
+    order: float = 0
+    mark: str = ""
+    segment: str = about("Foundation segment", refers="foundation.segments")
+    station_in: float = about("Station", unit="in", least=0, most=6000)
+    kind: Literal["probe", "rebound", "core", "mortar shear", "anchor pull", "anchor shear", "torque"] = "probe"
+    result: float = about("Result", help="in the unit named beside it", least=0, most=1000000)
+    unit: str = about("Unit of the result", help="in, rebound number, psi, lb, lb-ft")
+    displacement_in: float | None = about("Displacement at that result", unit="in", least=0, most=12, default=None)
+    by: str = about("Who", default="")
+    when: str = about("When", default="")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Foundation:
+    """The foundation as found."""
+
+    segments: dict[str, FoundationSegment] = about("Foundation segments", factory=dict)
+    breaks: dict[str, FoundationBreak] = about("Cracks, joints, steps", factory=dict)
+    tests: dict[str, FoundationTest] = about("Tests", factory=dict)

@@ -1,0 +1,86 @@
+"""The house document: the survey, the choices, the alternatives laid on it, and the record of work done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from groundsill.house.fact import about
+from groundsill.house.survey import Survey
+from groundsill.work.pieces import Piece
+
+__all__ = ["FORMAT", "Alternative", "Basis", "Choices", "EditionOverride", "House", "WorkRecord"]
+
+FORMAT = "groundsill.house/1"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EditionOverride:
+    """One document used in another edition than the building code names, and why."""
+
+    edition: str = about("Edition", help="sdpws-2015")
+    reason: str = about("Reason, as printed")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Basis:
+    """The building code the house is designed by; it names the edition of every other document."""
+
+    code: str = about("Building code", help="ibc-2018, ibc-2021, ibc-2024", default="ibc-2021")
+    overrides: dict[str, EditionOverride] = about("Editions used instead", factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choices:
+    """The judgements a designer makes and prints."""
+
+    system: str = about("Bracing system", help="row of the system table", default="A.15")
+    system_reason: str = about("Why this system", default="")
+    force_factor: float = about("Share of the force for new buildings", least=0.1, most=1, default=1.0)
+    force_reason: str = about("Why this share", default="")
+    redundancy: float = about("Redundancy factor", least=1, most=1.3, default=1.3)
+    redundancy_reason: str = about("Why this redundancy factor", default="")
+    short_period_cap: bool = about("Use the cap on short-period force", default=False)
+    anchor_basis: Literal["overstrength", "sill exception", "wood yields first"] = about(
+        "Concrete at sill bolts is checked by", default="overstrength"
+    )
+    anchor_reason: str = about("Why", default="")
+    scope: Literal["voluntary", "required"] = about("Scope", default="voluntary")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Alternative:
+    """One list of pieces of work laid on the survey."""
+
+    order: float = 0
+    mark: str = ""
+    name: str = about("Name")
+    purpose: str = about("What it is meant to do", default="")
+    pieces: dict[str, Piece] = about("Pieces of work", factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkRecord:
+    """A piece of work as it was built, which may differ from the drawing."""
+
+    order: float = 0
+    mark: str = ""
+    piece: str = about("Piece of work")
+    state: Literal["built as drawn", "built otherwise", "left out"] = "built as drawn"
+    what: str = about("What was built", default="")
+    by: str = about("Who", default="")
+    when: str = about("When", default="")
+    photos: tuple[str, ...] = about("Photographs", refers="photos", factory=tuple)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class House:
+    """The whole document of one house."""
+
+    format: Literal["groundsill.house/1"] = FORMAT  # type: ignore[assignment]
+    units: Literal["us", "si"] = about("Units on screen and paper", default="us")
+    basis: Basis = about("Basis", factory=Basis)
+    choices: Choices = about("Choices", factory=Choices)
+    survey: Survey = about("Survey")
+    alternatives: dict[str, Alternative] = about("Alternatives", factory=dict)
+    record: dict[str, WorkRecord] = about("Record of the work", factory=dict)
