@@ -1,0 +1,115 @@
+"""Proportions of a sheathed segment (SDPWS 2015, 4.3.3.4 and 4.3.4): the limits of height over length, and what a
+slender segment loses.
+
+A slender panel wall is reduced in one of two ways, never both: by 4.3.4.2 when the force in the line is shared by
+stiffness, or by twice length over height when it is shared in proportion to strength.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from groundsill.standards.sdpws_2015 import SOURCE
+from groundsill.standards.sdpws_2015.symbols import SegmentHeight, SegmentLength
+from groundsill.standards.sdpws_2015.tables import table_4_3_4
+from groundsill.working.equation import Q, equation, procedure, require
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.steps import condition
+
+__all__ = ["aspect_factor", "aspect_ratio", "fibreboard_aspect_factor", "require_aspect", "strength_sharing_factor"]
+
+
+@equation(
+    "sdpws-2015/4.3.4.1",
+    title="Height over length of the segment",
+    clause="4.3.4.1",
+    source=SOURCE,
+    how="from memory",
+)
+def aspect_ratio(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1", "h/b_s", "aspect ratio")]:
+    """The proportions that Table 4.3.4 limits: height of the segment over its sheathed length.
+
+    ``h`` and ``b_s`` in ft. Source: SDPWS 2015, 4.3.4.1 (clause number from memory). A cripple wall 2 ft high in a
+    panel 4 ft long has 0.5 (our own arithmetic).
+    """
+    return h / b_s
+
+
+@equation(
+    "sdpws-2015/4.3.4.2",
+    title="Slender panel segment, force shared by stiffness",
+    clause="4.3.4.2",
+    source=SOURCE,
+    how="from memory",
+)
+def aspect_factor(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1", "C_ar", "aspect ratio factor")]:
+    """The factor on the nominal unit shear of a wood structural panel segment higher than twice its length.
+
+    1.25 - 0.125 h/b_s above 2:1, and 1 up to 2:1; the two meet at 2:1. ``h``, ``b_s`` in ft; not above 3.5:1.
+    Source: SDPWS 2015, 4.3.4.2 (from memory; two public programs agree). 7 ft on 2 ft: 0.8125 (our own arithmetic).
+    """
+    require(h <= 3.5 * b_s, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    if h <= 2 * b_s:
+        return 1.0
+    return 1.25 - 0.125 * h / b_s
+
+
+@equation(
+    "sdpws-2015/4.3.3.4.1-exception",
+    title="Slender panel segment, force shared by strength",
+    clause="4.3.3.4.1, exception",
+    source=SOURCE,
+    how="from memory",
+)
+def strength_sharing_factor(
+    h: SegmentHeight, b_s: SegmentLength
+) -> Annotated[float, Q("1", "C_ar", "factor 2 b_s / h")]:
+    """The factor that lets segments share a line's force by strength though one is higher than twice its length.
+
+    2 b_s/h above 2:1, and 1 up to 2:1. It takes the place of 4.3.4.2 and is always the lower of the two. ``h``,
+    ``b_s`` in ft; not above 3.5:1. Source: SDPWS 2015, exception to 4.3.3.4.1 (from memory). 6 ft on 2 ft: 2/3.
+    """
+    require(h <= 3.5 * b_s, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    return min(1.0, 2 * b_s / h)
+
+
+@equation(
+    "sdpws-2015/4.3.4.2-fibreboard",
+    title="Slender fibreboard segment",
+    clause="4.3.4.2, structural fibreboard",
+    source=SOURCE,
+    how="from memory",
+)
+def fibreboard_aspect_factor(
+    h: SegmentHeight, b_s: SegmentLength
+) -> Annotated[float, Q("1", "C_ar", "aspect ratio factor")]:
+    """The factor on the nominal unit shear of a structural fibreboard segment higher than it is long.
+
+    1.09 - 0.09 h/b_s above 1:1 and 1 up to 1:1; not above 3.5:1. ``h``, ``b_s`` in ft. From memory. 3:1 gives 0.82.
+    """
+    require(h <= 3.5 * b_s, "a structural fibreboard segment is at most 3.5 times as high as long (Table 4.3.4)")
+    return min(1.0, 1.09 - 0.09 * h / b_s)
+
+
+@procedure(
+    "sdpws-2015/4.3.4", title="Proportions of the segment", clause="4.3.4 and Table 4.3.4", source=SOURCE, alias=""
+)
+def require_aspect(sheathing: str, h: SegmentHeight, b_s: SegmentLength) -> float:
+    """Height over length of a segment, refused above the limit of Table 4.3.4.
+
+    ``sheathing`` is a row of the table (``"wood structural panel, blocked"``, ``"horizontal lumber"`` ...); ``h`` and
+    ``b_s`` in ft.
+
+    Raises:
+        OutsideLimits: naming the ratio and the limit.
+    """
+    limit = table_4_3_4().read(sheathing, symbol="limit")
+    ratio = aspect_ratio(h, b_s)
+    met = ratio <= limit
+    condition(f"height over length of {sheathing} within the limit of Table 4.3.4", met, ratio, limit)
+    if not met:
+        raise OutsideLimits(
+            f"{SOURCE.cite('Table 4.3.4')}: {sheathing} {float(h):g} ft high and {float(b_s):g} ft long: "
+            f"h/b_s = {float(ratio):.3g}; must be at most {float(limit):g}"
+        )
+    return ratio

@@ -1,0 +1,78 @@
+"""The printed tables of SDPWS 2015 used for old houses, each read once from its data file."""
+
+from __future__ import annotations
+
+from groundsill.working.table import Table
+
+__all__ = [
+    "table_4_2_4",
+    "table_4_2d",
+    "table_4_3_3_2",
+    "table_4_3_4",
+    "table_4_3a_ga_osb",
+    "table_4_3a_ga_plywood",
+    "table_4_3a_penetration",
+    "table_4_3a_seismic",
+    "table_4_3a_wind",
+    "table_4_3c",
+    "table_4_3d",
+]
+
+
+def _load(name: str) -> Table:
+    return Table.load("groundsill.standards.sdpws_2015", f"tables/{name}.toml")
+
+
+def table_4_3a_seismic() -> Table:
+    """Nominal unit shear v_s of panels for earthquake, plf; rows ``"15/32, 8d"``, columns edge nail spacing in in."""
+    return _load("4_3a_seismic")
+
+
+def table_4_3a_wind() -> Table:
+    """Nominal unit shear v_w of panels for wind, plf; rows and columns as for earthquake."""
+    return _load("4_3a_wind")
+
+
+def table_4_3a_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of OSB-sheathed walls, kip/in; rows and columns as for earthquake."""
+    return _load("4_3a_ga_osb")
+
+
+def table_4_3a_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of plywood-sheathed walls, kip/in; rows and columns as for earthquake."""
+    return _load("4_3a_ga_plywood")
+
+
+def table_4_3a_penetration() -> Table:
+    """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
+    return _load("4_3a_penetration")
+
+
+def table_4_3c() -> Table:
+    """Plaster and gypsum walls: columns seismic (plf), G_a (kip/in), wind (plf)."""
+    return _load("4_3c")
+
+
+def table_4_3d() -> Table:
+    """Walls sheathed with boards: columns seismic (plf), G_a (kip/in), wind (plf)."""
+    return _load("4_3d")
+
+
+def table_4_3_4() -> Table:
+    """Greatest h/b_s of a segment, by kind of sheathing."""
+    return _load("4_3_4")
+
+
+def table_4_3_3_2() -> Table:
+    """Factor C_ub of unblocked panels, by nailing (``"6/12"``) and stud spacing in inches."""
+    return _load("4_3_3_2")
+
+
+def table_4_2d() -> Table:
+    """Board floors and roofs: columns seismic (plf), G_a (kip/in), wind (plf)."""
+    return _load("4_2d")
+
+
+def table_4_2_4() -> Table:
+    """Greatest length over width of a diaphragm, by kind."""
+    return _load("4_2_4")

@@ -1,0 +1,252 @@
+"""Unit shear of a sheathed wall segment (SDPWS 2015, 4.3.3): the tabulated nominal figure, what takes from it, and the
+design figures made of it.
+
+Three families of sheathing have a table each: panels (4.3A), plaster and gypsum (4.3C), boards (4.3D). What an old
+cripple wall carries *as found* is usually boards or plaster; what is added to it is usually panels.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated
+
+from groundsill.standards.sdpws_2015 import SOURCE
+from groundsill.standards.sdpws_2015.aspect import aspect_factor, require_aspect, strength_sharing_factor
+from groundsill.standards.sdpws_2015.symbols import (
+    NominalShear,
+    SegmentHeight,
+    SegmentLength,
+    SpecificGravity,
+    TabulatedShear,
+)
+from groundsill.standards.sdpws_2015.tables import (
+    table_4_3_3_2,
+    table_4_3a_seismic,
+    table_4_3a_wind,
+    table_4_3c,
+    table_4_3d,
+)
+from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.steps import scale
+from groundsill.working.table import Table
+
+__all__ = [
+    "SegmentShear",
+    "asd_unit_shear",
+    "gravity_factor",
+    "lrfd_unit_shear",
+    "lumber_unit_shear",
+    "panel_unit_shear",
+    "plaster_unit_shear",
+    "with_15_32_value",
+]
+
+# what Table 4.3.4 calls each row of Tables 4.3C and 4.3D
+_PROPORTIONS = {
+    "horizontal lumber sheathing, 1x": "horizontal lumber",
+    "diagonal lumber sheathing, 1x": "diagonal lumber",
+    "double diagonal lumber sheathing, 1x": "diagonal lumber",
+    "vertical board siding, 1x": "vertical board siding",
+    "portland cement plaster 7/8 in. on metal lath": "portland cement plaster",
+}
+
+# note 2 of Table 4.3A: thinner panels that may take the value of 15/32 in. panels with the same nails
+_NOTE_2 = {
+    "3/8, 8d": "15/32, 8d",
+    "7/16, 8d": "15/32, 8d",
+    "Structural I 3/8, 8d": "Structural I 15/32, 8d",
+    "Structural I 7/16, 8d": "Structural I 15/32, 8d",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class SegmentShear:
+    """Unit shear of one segment, all in plf.
+
+    ``nominal`` as tabulated, ``adjusted`` after every factor (the expected strength for the order in which links
+    fail), ``asd`` and ``lrfd`` the design values; ``factor`` is adjusted over nominal.
+    """
+
+    nominal: float
+    factor: float
+    adjusted: float
+    asd: float
+    lrfd: float
+
+
+@equation("sdpws-2015/4.3.3-ASD", title="Allowable unit shear", clause="4.3.3", source=SOURCE)
+def asd_unit_shear(v_n: NominalShear) -> Annotated[float, Q("plf", "v_ASD", "allowable unit shear")]:
+    """The unit shear to hold against ASD forces: nominal over 2.0, wind or earthquake.
+
+    Plf. Source: SDPWS 2015, 4.3.3; the 2.0 read in Line and Russell, https://studylib.net/doc/12742600 .
+    15/32 in. panels with 8d nails at 4 in.: 760/2.0 = 380 plf (our own arithmetic).
+    """
+    return v_n / 2.0
+
+
+@equation("sdpws-2015/4.3.3-LRFD", title="Factored unit shear resistance", clause="4.3.3", source=SOURCE)
+def lrfd_unit_shear(v_n: NominalShear) -> Annotated[float, Q("plf", "v_LRFD", "factored unit shear resistance")]:
+    """The unit shear to hold against strength-level forces: 0.80 times nominal, wind or earthquake.
+
+    Plf. Source: SDPWS 2015, 4.3.3; the 0.80 read in Line and Russell, https://studylib.net/doc/12742600 .
+    15/32 in. panels with 8d nails at 4 in.: 0.80 x 760 = 608 plf (our own arithmetic).
+    """
+    return 0.80 * v_n
+
+
+@equation(
+    "sdpws-2015/4.3A-note-3",
+    title="Framing of lighter wood",
+    clause="Table 4.3A, note 3",
+    source=SOURCE,
+    how="from memory",
+)
+def gravity_factor(G: SpecificGravity) -> Annotated[float, Q("1", "C_G", "specific gravity factor")]:
+    """The factor on tabulated panel values when the framing is lighter than Douglas fir: 1 - (0.5 - G), at most 1.
+
+    ``G`` is the specific gravity of the framing in the wood standard's table. Source: note 3 of Table 4.3A (from
+    memory). Hem-fir, 0.43: 0.93; redwood, 0.37: 0.87 (our own arithmetic).
+    """
+    return min(1.0, 1.0 - (0.5 - G))
+
+
+@equation(
+    "sdpws-2015/4.3A-note-2",
+    title="Value of 15/32 in. panels for thinner ones",
+    clause="Table 4.3A, note 2",
+    source=SOURCE,
+    how="from memory",
+)
+def with_15_32_value(
+    v_n: TabulatedShear,
+    v_15_32: Annotated[float, Q("plf", "v_15/32", "nominal unit shear of 15/32 in. panels, same nails", above=0.0)],
+) -> Annotated[float, Q("plf", "v_n", "nominal unit shear")]:
+    """The nominal value of 3/8 and 7/16 in. panels when studs stand 16 in. apart or less, or panels run across studs.
+
+    The value of 15/32 in. panels with the same nails. Plf. Source: note 2 of Table 4.3A (from memory).
+    7/16 in. with 8d at 6 in.: 520 instead of 480 plf (our own reading of the note).
+    """
+    return max(v_n, v_15_32)
+
+
+@procedure(
+    "sdpws-2015/4.3.3",
+    title="Unit shear of a panel-sheathed segment",
+    clause="4.3.3, 4.3.4 and Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.unit-shear",
+)
+def panel_unit_shear(
+    panel: str,
+    edge_spacing: Annotated[float, Q("in", "s", "spacing of nails along panel edges")],
+    h: SegmentHeight,
+    b_s: SegmentLength,
+    G: SpecificGravity = 0.50,
+    load: str = "seismic",
+    sharing: str = "stiffness",
+    blocking: str = "blocked",
+    studs_close: str = "no",
+    stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of studs, for unblocked panels")] = 16.0,
+) -> SegmentShear:
+    """Nominal, adjusted and design unit shear of a segment with wood structural panels on one side.
+
+    Args:
+        panel: row of Table 4.3A: grade, thickness and nail (``"15/32, 8d"``, ``"Structural I 15/32, 10d"``).
+        edge_spacing: nails along panel edges, 6, 4, 3 or 2 in.
+        h: height of the segment, ft (of the cripple wall, plate to sill).
+        b_s: sheathed length of the segment, ft.
+        G: specific gravity of the framing.
+        load: ``"seismic"`` or ``"wind"``.
+        sharing: how the line's force is shared among its segments, ``"stiffness"`` or ``"strength"``.
+        blocking: ``"blocked"``, or the nailing of an unblocked panel: ``"6/6"`` or ``"6/12"`` (Table 4.3.3.2).
+        studs_close: ``"yes"`` when studs stand 16 in. apart or less or panels run across them (note 2).
+        stud_spacing: in., read only for unblocked panels.
+
+    Raises:
+        OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.4.
+    """
+    _one_of("load", load, ("seismic", "wind"))
+    _one_of("sharing", sharing, ("stiffness", "strength"))
+    _one_of("studs_close", studs_close, ("yes", "no"))
+    table = table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
+    tabulated = table.read(panel, edge_spacing)
+    if studs_close == "yes" and panel in _NOTE_2:
+        tabulated = with_15_32_value(tabulated, table.read(_NOTE_2[panel], edge_spacing))
+    light = gravity_factor(G)
+    if blocking == "blocked":
+        require_aspect("wood structural panel, blocked", h, b_s)
+        other = aspect_factor(h, b_s) if sharing == "stiffness" else strength_sharing_factor(h, b_s)
+    else:
+        require_aspect("wood structural panel, unblocked", h, b_s)
+        other = _unblocked(blocking, edge_spacing, stud_spacing)
+    return _design(tabulated, scale(light, other, symbol="C", label="all factors on the tabulated unit shear"))
+
+
+@procedure(
+    "sdpws-2015/4.3D-lumber",
+    title="Unit shear of a segment sheathed with boards",
+    clause="4.3.3, 4.3.4 and Table 4.3D",
+    source=SOURCE,
+    alias="sdpws.lumber-shear",
+)
+def lumber_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load: str = "seismic") -> SegmentShear:
+    """Nominal and design unit shear of a segment sheathed with lumber boards, as old walls often are.
+
+    Args:
+        material: row of Table 4.3D (``"horizontal lumber sheathing, 1x"``).
+        h: height of the segment, ft.
+        b_s: sheathed length of the segment, ft.
+        load: ``"seismic"`` or ``"wind"``.
+
+    Raises:
+        OutsideLimits: unknown material, or proportions beyond Table 4.3.4.
+    """
+    return _old_material(table_4_3d(), material, h, b_s, load, "")
+
+
+@procedure(
+    "sdpws-2015/4.3C-plaster",
+    title="Unit shear of a segment with plaster or gypsum",
+    clause="4.3.3, 4.3.4 and Table 4.3C",
+    source=SOURCE,
+    alias="sdpws.plaster-shear",
+)
+def plaster_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load: str = "seismic") -> SegmentShear:
+    """Nominal and design unit shear of a segment with cement plaster, gypsum lath or gypsum board.
+
+    Args:
+        material: row of Table 4.3C (``"portland cement plaster 7/8 in. on metal lath"``).
+        h: height of the segment, ft.
+        b_s: length of the segment, ft.
+        load: ``"seismic"`` or ``"wind"``.
+
+    Raises:
+        OutsideLimits: unknown material (plaster on wood lath has no row), or proportions beyond Table 4.3.4.
+    """
+    return _old_material(table_4_3c(), material, h, b_s, load, "gypsum")
+
+
+def _unblocked(nailing: str, edge_spacing: float, stud_spacing: float) -> float:
+    if float(edge_spacing) != 6.0:
+        raise OutsideLimits(
+            f"{SOURCE.cite('4.3.3.2')}: edge nails at {float(edge_spacing):g} in.; unblocked panels count with 6 in."
+        )
+    return table_4_3_3_2().read(nailing, stud_spacing)
+
+
+def _one_of(argument: str, word: str, allowed: tuple[str, ...]) -> None:
+    if word not in allowed:
+        raise OutsideLimits(f"{SOURCE.cite('4.3.3')}: {argument} = {word!r}; must be one of {', '.join(allowed)}")
+
+
+def _old_material(table: Table, material: str, h: float, b_s: float, load: str, otherwise: str) -> SegmentShear:
+    _one_of("load", load, ("seismic", "wind"))
+    tabulated = table.read(material, load, symbol="v_s" if load == "seismic" else "v_w")
+    require_aspect(_PROPORTIONS.get(material, otherwise), h, b_s)
+    return _design(tabulated, 1.0)
+
+
+def _design(tabulated: float, factor: float) -> SegmentShear:
+    adjusted = scale(tabulated, factor, symbol="v_n", label="adjusted nominal unit shear")
+    return SegmentShear(tabulated, factor, adjusted, asd_unit_shear(adjusted), lrfd_unit_shear(adjusted))
