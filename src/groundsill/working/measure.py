@@ -75,7 +75,7 @@ class Measure:
 
     @property
     def understood(self) -> str:
-        """The head of the echo: the same quantity respelled, which reads back to the same number."""
+        """The head of the echo: the same quantity respelled, which the same field reads back to the same number."""
         return _AFTER_HEAD.split(self.echo, maxsplit=1)[0]
 
 
@@ -117,6 +117,7 @@ class _Asked:
     bare: str | None
 
     def refused(self, why: str) -> MeasureError:
+        """The refusal to raise, saying why."""
         return MeasureError(self.text, self.kind, why, self.bare)
 
     def bare_unit(self) -> str:
@@ -217,7 +218,7 @@ def _plain(asked: _Asked) -> str:
         raise asked.refused(f"it is {len(text)} characters long, and {MOST_CHARACTERS} are enough for any measure")
     if "mPa" in text:
         raise asked.refused("mPa is a thousandth of a pascal; for a million pascals write MPa")
-    if not text.isascii():
+    if not text.isascii() or "\t" in text:
         text = _VULGAR_SIGN.sub(_barred, text.translate(_SIGNS))
     strange = next((c for c in text if not (" " <= c <= "~" or c == "°")), None)
     if strange is not None:
@@ -439,6 +440,8 @@ def _read_slope(asked: _Asked, body: str) -> Said:
     unit = _must_be_unit(asked, phrase) if phrase else asked.bare_unit()
     if unit == "deg" and first.value >= 90:
         raise asked.refused("a slope lies under 90 degrees")
+    if unit == "1" and first.barred and first.value < 1:  # 0 1/4, in a field that takes the bare number
+        return Said(first.value, "1", f"{first.value.numerator}:{first.value.denominator}")
     return Said(first.value, unit, labelled(first.spelled(), unit))
 
 

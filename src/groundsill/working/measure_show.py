@@ -142,17 +142,21 @@ _LABELS: Final[Mapping[str, str]] = MappingProxyType(
 # Digits after the point: what a tape, a scale or a test can know, and what a calculation sheet can be checked by.
 _DIGITS: Final[Mapping[str, int]] = MappingProxyType(
     {
-        "in": 2, "ft": 2, "mm": 0, "cm": 1, "m": 3, "in^2": 2, "ft^2": 1, "mm^2": 0, "cm^2": 1, "m^2": 2,
-        "lb": 0, "kip": 2, "N": 0, "kN": 2, "plf": 0, "kip/ft": 3, "lb/in": 1, "N/m": 0, "kN/m": 2, "N/mm": 2,
-        "psf": 1, "kip/ft^2": 2, "psi": 0, "ksi": 2, "Pa": 0, "kPa": 2, "MPa": 2, "pcf": 1, "kN/m^3": 2, "N/m^3": 0,
+        "in": 2, "ft": 2, "mm": 0, "cm": 1, "m": 3, "in^2": 2, "ft^2": 0, "mm^2": 0, "cm^2": 1, "m^2": 2,
+        "lb": 0, "kip": 2, "N": 0, "kN": 2, "plf": 0, "kip/ft": 3, "lb/in": 0, "N/m": 0, "kN/m": 2, "N/mm": 2,
+        "psf": 0, "kip/ft^2": 2, "psi": 0, "ksi": 2, "Pa": 0, "kPa": 2, "MPa": 2, "pcf": 0, "kN/m^3": 2, "N/m^3": 0,
         "deg": 1, "%": 1, "1": 2,
     }
 )  # fmt: skip
+
+# Under a hundred these get a tenth: it tells 5/8 in. from 9/16 in millimetres, or 8.5 psf of old roof from 8.
+_TENTHS_UNDER_100: Final = frozenset(("mm", "ft^2", "lb/in", "psf", "pcf"))
 
 _LENGTH_STYLES: Final = ("ft-in", "in", "decimal-in", "ft", "m", "cm", "mm")
 _SLOPE_STYLES: Final = ("x:12", "1:n", "%", "deg", "1")
 _DIMENSIONLESS: Final = ("1", "%", "deg")
 _FINEST: Final = 64  # no tape is divided finer
+_LEVEL: Final = 10_000  # flatter than one in so many is 0:1: no level in a crawlspace tells it from flat
 
 
 @lru_cache(maxsize=256)
@@ -305,7 +309,13 @@ def show(number: float, kind: Kind, inside: str, system: System = "us", style: s
         return _show_slope(value, inside, chosen)
     if chosen not in KINDS[kind].units:
         raise UnitError(f"style {chosen!r} does not show {KINDS[kind].noun}; use one of {', '.join(KINDS[kind].units)}")
-    return labelled(decimal(turned(value, kind, inside, chosen)[0], _DIGITS[chosen]), chosen)
+    return _figure(turned(value, kind, inside, chosen)[0], chosen, grouped=True)
+
+
+def _figure(value: Fraction, unit: str, grouped: bool) -> str:
+    """A decimal with the digits its unit deserves."""
+    tenth = unit in _TENTHS_UNDER_100 and 0 < abs(whole(value * 10)) < 1000
+    return labelled(decimal(value, 1 if tenth else _DIGITS[unit], grouped), unit)
 
 
 def _show_length(value_in: Fraction, style: str, to: int) -> str:
@@ -317,14 +327,11 @@ def _show_length(value_in: Fraction, style: str, to: int) -> str:
     if style in ("ft-in", "in"):
         return inch_parts(value_in, to, feet=style == "ft-in")
     unit = style.removeprefix("decimal-")
-    value = turned(value_in, "length", "in", unit)[0]
-    # Under a hand's breadth the tenth of a millimetre tells 5/8 in. from 9/16; over it, it is noise.
-    digits = 1 if unit == "mm" and 0 < abs(value) < 100 else _DIGITS[unit]
-    return labelled(decimal(value, digits, grouped=False), unit)
+    return _figure(turned(value_in, "length", "in", unit)[0], unit, grouped=False)
 
 
 def _show_slope(value: Fraction, inside: str, style: str) -> str:
-    """A slope; ``1:n`` turns to ``2V:1H`` where it is steeper than one in one."""
+    """A slope; ``1:n`` turns to ``2V:1H`` where steeper than one in one, and to ``0:1`` where all but level."""
     if style not in _SLOPE_STYLES:
         raise UnitError(f"style {style!r} does not show a slope; use one of {', '.join(_SLOPE_STYLES)}")
     if inside == "deg" and abs(value) >= 90:
@@ -336,7 +343,7 @@ def _show_slope(value: Fraction, inside: str, style: str) -> str:
     if style == "x:12":
         return f"{_short(rise * 12)}:12"
     sign = "-" if rise < 0 else ""
-    if not rise:
+    if abs(rise) * _LEVEL < 1:
         return "0:1"
     return f"{sign}1:{_short(1 / abs(rise))}" if abs(rise) <= 1 else f"{_short(rise)}V:1H"
 
