@@ -9,4 +9,6 @@ The rooms, from the ground up; a room imports only from those below it:
 
 from __future__ import annotations
 
-__version__ = "0.1.0"
+from groundsill.working.version import VERSION as __version__
+
+__all__ = ["__version__"]

@@ -1,8 +1,5 @@
-"""Our own statics: what follows from equilibrium and elasticity, whatever document is in force.
+"""Our own statics, standard library only: plan geometry, strips between supports, pressure under a footing.
 
-Springs in a row and along a beam, bars, beams on springs, sections, a small linear solver, and polygons. Each module is
-plain functions on plain floats whose names carry the unit; results satisfy equilibrium to rounding, and the tests
-compare them with independent solvers.
-
-Standard library only. Nothing here knows a standard, and no standard is imported here.
+`plan` areas, centroids, and floor strips shared between supports · `footing` pressure under an eccentric load ·
+`collector` the force along a line that floor feeds and walls drain. Tests hold it to Shapely, NumPy and closed forms.
 """
