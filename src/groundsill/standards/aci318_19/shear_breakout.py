@@ -14,6 +14,7 @@ from typing import Annotated
 from groundsill.standards.aci318_19 import SOURCE
 from groundsill.standards.aci318_19.strength_factors import design_strength
 from groundsill.standards.aci318_19.symbols import (
+    GUIDE,
     AnchorCount,
     ConcreteStrength,
     Diameter,
@@ -45,8 +46,6 @@ __all__ = [
     "shear_breakout",
     "thickness_factor",
 ]
-
-_GUIDE = "breakout design guide of October 2025, view.joomag.com"
 _NO_EDGE_BAR = "cracked, no edge bar"
 _NO_SUPPLEMENT = "concrete breakout, no supplementary reinforcement, cast in"
 
@@ -65,14 +64,20 @@ class ShearBreakout:
     design: float
 
 
-@equation("aci318-19/17.7.2.2.1-le", title="Bearing length of the anchor", clause="17.7.2.2.1", source=SOURCE)
+@equation(
+    "aci318-19/17.7.2.2.1-le",
+    title="Bearing length of the anchor",
+    clause="17.7.2.2.1",
+    source=SOURCE,
+    witness=f"3.25 in.; 6 in. ({GUIDE}, p. 157, 98)",
+)
 def bearing_length(
     h_ef: Embedment, d_a: Diameter
 ) -> Annotated[float, Q("in", "l_e", "load-bearing length of the anchor for shear")]:
     """The length over which a bolt of one stiffness bears on concrete: its embedment, at most 8 diameters.
 
-    Inches. Source: ACI 318-19, 17.7.2.2.1, as read in the breakout design guide of October 2025. 7/8 in. bolt, 12 in.
-    deep: 7 in. (our own arithmetic).
+    Inches. Source: ACI 318-19, 17.7.2.2.1, as read in the breakout design guide of October 2025. 3/4 in. bolt, 10 in.
+    deep: 6 in. (p. 98).
     """
     return min(h_ef, 8 * d_a)
 
@@ -82,7 +87,7 @@ def bearing_length(
     title="Basic breakout strength in shear, by the bolt's stiffness",
     clause="Eq. 17.7.2.2.1a",
     source=SOURCE,
-    witness=f"9,785 lb; 4,407 lb; 12,004 lb; 68,701 lb ({_GUIDE}, p. 77, 157, 139, 81)",
+    witness=f"9,785 lb; 4,407 lb; 9,549 lb ({GUIDE}, p. 77, 157, 98)",
     constants={7: "lb^0.5/in"},
 )
 def basic_shear_a(
@@ -91,7 +96,7 @@ def basic_shear_a(
     f_c: ConcreteStrength,
     c_a1: EdgeDistance,
     lambda_a: LightweightFactor = 1.0,
-) -> Annotated[float, Q("lb", "V_b", "basic breakout strength, first form")]:
+) -> Annotated[float, Q("lb", "V_b_a", "basic breakout strength, first form")]:
     """The shear at which one anchor in cracked concrete breaks out the edge, a 5 % fractile, first of two forms.
 
     lb; ``l_e``, ``d_a``, ``c_a1`` in in., ``f_c`` in psi. Limits: l_e at most 8 d_a; f'c at most 10,000 psi (17.3.1).
@@ -107,12 +112,12 @@ def basic_shear_a(
     title="Basic breakout strength in shear, by the edge alone",
     clause="Eq. 17.7.2.2.1b",
     source=SOURCE,
-    witness=f"8,873 lb; 5,511 lb; 12,880 lb; 62,299 lb ({_GUIDE}, p. 77, 157, 139, 81)",
+    witness=f"8,873 lb; 5,511 lb; 9,353 lb ({GUIDE}, p. 77, 157, 98)",
     constants={9: "lb^0.5/in^0.5"},
 )
 def basic_shear_b(
     f_c: ConcreteStrength, c_a1: EdgeDistance, lambda_a: LightweightFactor = 1.0
-) -> Annotated[float, Q("lb", "V_b", "basic breakout strength, second form")]:
+) -> Annotated[float, Q("lb", "V_b_b", "basic breakout strength, second form")]:
     """The shear at which one anchor in cracked concrete breaks out the edge, second form, free of the bolt.
 
     lb; ``c_a1`` in in., ``f_c`` in psi, at most 10,000 psi (17.3.1). Source: ACI 318-19, Eq. 17.7.2.2.1b, in the
@@ -126,13 +131,13 @@ def basic_shear_b(
     title="Breakout area of one anchor in a deep, long member",
     clause="17.7.2.1.3",
     source=SOURCE,
-    witness=f"112.5 in2; 288 in2; 2,178 in2 ({_GUIDE}, p. 157, 139, 81)",
+    witness=f"1,458 in2; 450 in2; 162 in2 ({GUIDE}, p. 99, 136, 149)",
 )
 def breakout_area_full(c_a1: EdgeDistance) -> Annotated[float, Q("in^2", "A_Vc0", "breakout area, full")]:
     """The face area of the wedge one anchor splits off, when no corner, thickness or other anchor cuts it.
 
     4.5 c_a1 squared: 3 c_a1 wide and 1.5 c_a1 deep. in2. Source: ACI 318-19, 17.7.2.1.3, in the breakout design guide
-    of October 2025. c_a1 8: 288 in2 (p. 139).
+    of October 2025. c_a1 18: 1,458 in2 (p. 99).
     """
     return 4.5 * c_a1**2
 
@@ -142,7 +147,7 @@ def breakout_area_full(c_a1: EdgeDistance) -> Annotated[float, Q("in^2", "A_Vc0"
     title="Breakout area as it is cut by corners, thickness and spacing",
     clause="17.7.2.1.1",
     source=SOURCE,
-    witness=f"576 in2 ({_GUIDE}, p. 139)",
+    witness=f"972 in2; 810 in2; 1,035 in2; 154.8 in2 ({GUIDE}, p. 99, 136, 78, 149)",
 )
 def breakout_area(
     c_a1: EdgeDistance,
@@ -156,8 +161,8 @@ def breakout_area(
 
     Each side reaches 1.5 c_a1 or to the end of the member; down, 1.5 c_a1 or the member's thickness. A row works as
     one only where neighbours stand at most 3 c_a1 apart, so the area is never more than n times the full area. in2.
-    Source: ACI 318-19, 17.7.2.1.1 and Fig. R17.7.2.1b (the figure from memory), against areas in the breakout design
-    guide of October 2025. c_a1 8, two anchors 24 apart, deep member: (24 + 24) x 12 = 576 in2 (p. 139).
+    Source: ACI 318-19, 17.7.2.1.1 and Fig. R17.7.2.1b, in the breakout design guide of October 2025. c_a1 18, four
+    anchors 9 apart, member 12 thick: (27 + 27 + 27) x 12 = 972 in2 (p. 99).
     """
     require(n == 1 or s <= 3 * c_a1, "anchors more than 3 c_a1 apart do not work as a group: check each singly")
     return (min(1.5 * c_a1, c_a2) + (n - 1) * s + min(1.5 * c_a1, c_a2_far)) * min(1.5 * c_a1, h_a)
@@ -188,15 +193,15 @@ def limited_edge_distance(
     title="Shear that pulls one anchor of the group more",
     clause="Eq. 17.7.2.3.1",
     source=SOURCE,
-    witness=f"0.976, with e'_V found from it ({_GUIDE}, p. 157)",
+    witness=f"0.981 ({GUIDE}, p. 149)",
 )
 def eccentricity_factor(
     c_a1: EdgeDistance, e_V: Eccentricity
 ) -> Annotated[float, Q("1", "psi_ec_V", "eccentricity factor")]:
     """The factor for a group whose shear acts off its centre: 1 / (1 + e'_V / (1.5 c_a1)), at most 1.
 
-    Inches. Source: ACI 318-19, Eq. 17.7.2.3.1; read as 1/(1 + 2e/(3 c_a1)), which is the same, in a published study
-    summary. c_a1 5, e'_V 0.75: 0.909 (our own arithmetic).
+    Inches. Source: ACI 318-19, Eq. 17.7.2.3.1, in the breakout design guide of October 2025. c_a1 6, e'_V 0.171:
+    0.981 (p. 149).
     """
     return 1 / (1 + e_V / (1.5 * c_a1))
 
@@ -206,7 +211,7 @@ def eccentricity_factor(
     title="Corner beside the anchor",
     clause="Eq. 17.7.2.4.1b",
     source=SOURCE,
-    witness=f"0.98, c_a2 found from it ({_GUIDE}, p. 157)",
+    witness=None,
 )
 def edge_factor(
     c_a1: EdgeDistance, c_a2: EdgeDistanceSide
@@ -214,7 +219,7 @@ def edge_factor(
     """The factor for an end of the member nearer than 1.5 c_a1: 0.7 + 0.3 c_a2 / (1.5 c_a1); 1 beyond.
 
     ``c_a2`` is the smaller side distance. Inches. Source: ACI 318-19, Eq. 17.7.2.4.1b, in the breakout design guide
-    of October 2025. c_a1 5, c_a2 7: 0.98 (p. 157).
+    of October 2025, whose worked corner prints 0.98 but not its c_a2. c_a1 5, c_a2 7: 0.98 (our own arithmetic).
     """
     return min(1.0, 0.7 + 0.3 * c_a2 / (1.5 * c_a1))
 
@@ -224,13 +229,13 @@ def edge_factor(
     title="Member thinner than the wedge is deep",
     clause="Eq. 17.7.2.6.1",
     source=SOURCE,
-    witness=f"1.118 and 1.48 ({_GUIDE}, p. 157, 81)",
+    witness=f"1.5; 1.18; 1.23 ({GUIDE}, p. 99, 78, 149)",
 )
 def thickness_factor(c_a1: EdgeDistance, h_a: Thickness) -> Annotated[float, Q("1", "psi_h_V", "thickness factor")]:
     """The factor that gives back part of what a thin member loses in area: sqrt(1.5 c_a1 / h_a), at least 1.
 
-    Inches. Source: ACI 318-19, Eq. 17.7.2.6.1, in the breakout design guide of October 2025. c_a1 5, h_a 6: 1.118
-    (p. 157).
+    Inches. Source: ACI 318-19, Eq. 17.7.2.6.1, in the breakout design guide of October 2025. c_a1 18, h_a 12: 1.5
+    (p. 99).
     """
     return max(1.0, sqrt(1.5 * c_a1 / h_a))
 
@@ -240,7 +245,7 @@ def thickness_factor(c_a1: EdgeDistance, h_a: Thickness) -> Annotated[float, Q("
     title="Breakout strength in shear, toward the edge",
     clause="Eq. 17.7.2.1a, b",
     source=SOURCE,
-    witness=f"26,619 lb; 70,866 lb; 4,700 lb ({_GUIDE}, p. 77, 81, 157)",
+    witness=f"28,059 lb; 4,700 lb ({GUIDE}, p. 98, 157)",
 )
 def shear_breakout(
     A_Vc: ActualArea,
@@ -265,14 +270,15 @@ def shear_breakout(
     title="Breakout strength in shear, along the edge",
     clause="17.7.2.1(c)",
     source=SOURCE,
-    witness=f"9,592 lb and 48,016 lb ({_GUIDE}, p. 157, 139)",
+    witness=f"9,592 lb ({GUIDE}, p. 157)",
 )
 def parallel_breakout(
     V_cb: Annotated[float, Q("lb", "V_cb", "breakout strength toward that edge with psi_ed,V = 1", above=0.0)],
 ) -> Annotated[float, Q("lb", "V_cb_par", "nominal breakout strength along the edge")]:
     """Twice the strength toward the edge, that strength being found with the corner factor taken as 1.
 
-    lb. Source: ACI 318-19, 17.7.2.1(c), in the breakout design guide of October 2025: 48,016 lb (p. 139).
+    lb. Source: ACI 318-19, 17.7.2.1(c), in the breakout design guide of October 2025: 2 x 4,796 = 9,592 lb
+    (p. 157).
     """
     return 2 * V_cb
 

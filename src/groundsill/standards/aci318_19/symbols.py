@@ -11,6 +11,7 @@ from typing import Annotated
 from groundsill.working.equation import Q
 
 __all__ = [
+    "GUIDE",
     "AnchorCount",
     "ConcreteStrength",
     "Diameter",
@@ -36,4 +37,7 @@ Thickness = Annotated[float, Q("in", "h_a", "thickness of the member along the a
 Spacing = Annotated[float, Q("in", "s", "spacing of the anchors in the row", at_least=0.0)]
 AnchorCount = Annotated[float, Q("1", "n", "number of anchors in the row", at_least=1.0)]
 LightweightFactor = Annotated[float, Q("1", "lambda_a", "lightweight concrete factor", at_least=0.6, at_most=1.0)]
+# where most of the chapter's equations were read and worked; the address stands in the witness files
+GUIDE = "breakout design guide, October 2025"
+
 StrengthFactor = Annotated[float, Q("1", "phi", "strength reduction factor", above=0.0, at_most=1.0)]
