@@ -1,4 +1,4 @@
-"""Pullout and side-face blowout (ACI 318-19, 17.6.3 and 17.6.4): heads and hooks of cast-in bolts, old L and J bolts."""
+"""Pullout and side-face blowout (ACI 318-19, 17.6.3, 17.6.4): heads and hooks of cast-in bolts, old L and J bolts."""
 
 from __future__ import annotations
 
