@@ -68,6 +68,7 @@ def table_steel_bearing() -> Table:
     title="Dowel bearing strength parallel to grain, D at least 1/4 in.",
     clause="Table 12.3.3, note 2",
     source=SOURCE,
+    witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear along the grain, 1316.7 lb",
     constants={11200: "psi"},
 )
 def bearing_parallel(G: Gravity) -> Annotated[float, Q("psi", "F_e∥", "dowel bearing strength parallel to grain")]:
@@ -84,6 +85,7 @@ def bearing_parallel(G: Gravity) -> Annotated[float, Q("psi", "F_e∥", "dowel b
     title="Dowel bearing strength perpendicular to grain, D at least 1/4 in.",
     clause="Table 12.3.3, note 2",
     source=SOURCE,
+    witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear across the grain, 484.9 lb",
     constants={6100: "psi*in^0.5"},
 )
 def bearing_perpendicular(
@@ -102,6 +104,7 @@ def bearing_perpendicular(
     title="Dowel bearing strength, D under 1/4 in.",
     clause="Table 12.3.3, note 2",
     source=SOURCE,
+    witness="github.com/xcfem/xc, lateral_design_value_test_01: 467.49 N by 4,637 psi in both members",
     constants={16600: "psi"},
 )
 def bearing_small_dowel(G: Gravity) -> Annotated[float, Q("psi", "F_e", "dowel bearing strength of a small dowel")]:
@@ -137,6 +140,7 @@ def bearing_at_angle(
     title="Dowel bearing strength of hot-rolled steel, 1/4 in. and thicker",
     clause="Appendix I.2",
     source=SOURCE,
+    witness="github.com/willysw/wsweng, notebook s1, A36 side plates, fe_side = 87000",
 )
 def bearing_hot_rolled_steel(
     F_u: Tensile, t: Annotated[float, Q("in", "t", "thickness of the steel", at_least=0.25)]
@@ -153,6 +157,7 @@ def bearing_hot_rolled_steel(
     title="Dowel bearing strength of cold-formed steel, under 1/4 in.",
     clause="Appendix I.2",
     source=SOURCE,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.4, fes = 61850 for 12 gage",
 )
 def bearing_cold_formed_steel(
     F_u: Tensile, t: Annotated[float, Q("in", "t", "thickness of the steel", above=0.0, below=0.25)]

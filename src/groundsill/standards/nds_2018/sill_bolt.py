@@ -9,25 +9,16 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from groundsill.standards.nds_2018 import SOURCE
+from groundsill.standards.nds_2018 import PRACTICE, SOURCE
 from groundsill.standards.nds_2018.bearing import concrete_bearing, wood_bearing
+from groundsill.standards.nds_2018.bolts import bolt_yield_strength
 from groundsill.standards.nds_2018.shear import Lateral, single_shear
 from groundsill.standards.nds_2018.symbols import ANGLE, BOLT_DIAMETER, Angle, BoltDiameter, hold
 from groundsill.working.equation import Q, equation, procedure
-from groundsill.working.source import Source
 from groundsill.working.steps import given
-from groundsill.working.table import Table
 from groundsill.working.value import Mark
 
-__all__ = ["PRACTICE", "bearing_weak_concrete", "bolt_yield_strength", "sill_bolt", "sill_bolt_weak_concrete"]
-
-PRACTICE = Source(
-    id="practice",
-    short="Common practice",
-    title="Engineering practice that no published standard states",
-    publisher="none",
-    edition="not dated",
-)
+__all__ = ["bearing_weak_concrete", "sill_bolt", "sill_bolt_weak_concrete"]
 
 SILL = Q("in", "l_s", "thickness of the sill", above=0.0)
 EMBEDMENT = Q("in", "l_m", "length of the bolt in the concrete", at_least=6.0)
@@ -39,16 +30,6 @@ Embedment = Annotated[float, EMBEDMENT]
 AnyEmbedment = Annotated[float, ANY_EMBEDMENT]
 ConcreteStrength = Annotated[float, Q("psi", "f'_c", "concrete strength", at_least=2500.0)]
 WeakConcrete = Annotated[float, WEAK]
-
-
-def table_i1() -> Table:
-    """Bending yield strength of bolts and lag screws (Appendix I, Table I1)."""
-    return Table.load(__package__, "tables/i1_bolts.toml")
-
-
-def bolt_yield_strength() -> float:
-    """F_yb in psi of common bolts (A307, SAE Grade 1 and bent anchor bolts) as the lateral tables assume it."""
-    return table_i1().read("bolt")
 
 
 @procedure(

@@ -61,6 +61,7 @@ AngleFactor = Annotated[float, Q("1", "K_θ", "angle to grain coefficient", at_l
     clause="Table 12.3.1B",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear across the grain, 484.9 lb",
 )
 def angle_factor(theta: Angle) -> Annotated[float, Q("1", "K_θ", "angle to grain coefficient")]:
     """1 + 0.25 (θ/90), θ the largest angle of load to grain of any member of the joint.
@@ -76,6 +77,7 @@ def angle_factor(theta: Angle) -> Annotated[float, Q("1", "K_θ", "angle to grai
     clause="Table 12.3.1B",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear along the grain, 1316.7 lb",
 )
 def reduction_mode_i(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,I", "reduction term of mode I")]:
     """4 K_θ. Example: load parallel to grain, 4.0."""
@@ -114,6 +116,7 @@ def reduction_mode_iii_iv(
     clause="Table 12.3.1B",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.3, kd = 2.2000",
     constants={0.17: "in", 10: "1/in"},
 )
 def reduction_small_dowel(
@@ -134,6 +137,7 @@ def reduction_small_dowel(
     clause="Table 12.3.1A, notes",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k1 = 0.49165, 0.82699, 1.3156",
 )
 def k_1(R_e: RatioBearing, R_t: RatioLength) -> Annotated[float, Q("1", "k_1", "coefficient of mode II")]:
     """How much of the side member's full bearing the dowel reaches when it only turns.
@@ -149,6 +153,7 @@ def k_1(R_e: RatioBearing, R_t: RatioLength) -> Annotated[float, Q("1", "k_1", "
     clause="Table 12.3.1A, notes",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k2 = 1.0625, 0.48694, 0.91204",
 )
 def k_2(
     R_e: RatioBearing, F_yb: YieldStrength, D: Diameter, F_em: BearingMain, l_m: LengthMain
@@ -166,6 +171,7 @@ def k_2(
     clause="Table 12.3.1A, notes",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k3 = 1.1099, 6.3049, 1.9651",
 )
 def k_3(
     R_e: RatioBearing, F_yb: YieldStrength, D: Diameter, F_em: BearingMain, l_s: LengthSide
@@ -180,6 +186,7 @@ def k_3(
     clause="Table 12.3.1A, Eq. 12.3-1",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.3, 684.82 lb",
 )
 def yield_mode_im(
     D: Diameter, l_m: LengthMain, F_em: BearingMain, R_d: Reduction
@@ -194,6 +201,7 @@ def yield_mode_im(
     clause="Table 12.3.1A, Eq. 12.3-2",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.4, 333.57 lb",
 )
 def yield_mode_is(
     D: Diameter, l_s: LengthSide, F_es: BearingSide, R_d: Reduction
@@ -208,6 +216,7 @@ def yield_mode_is(
     clause="Table 12.3.1A, Eq. 12.3-3",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.4, 275.86 lb",
 )
 def yield_mode_ii(
     k_1: Factor1, D: Diameter, l_s: LengthSide, F_es: BearingSide, R_d: Reduction
@@ -222,6 +231,7 @@ def yield_mode_ii(
     clause="Table 12.3.1A, Eq. 12.3-4",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.5, 214.28 lb",
 )
 def yield_mode_iiim(
     k_2: Factor2, D: Diameter, l_m: LengthMain, F_em: BearingMain, R_e: RatioBearing, R_d: Reduction
@@ -266,6 +276,7 @@ def yield_mode_iv(
     clause="Table 12.3.1A, Eq. 12.3-7",
     source=SOURCE,
     how=RECALLED,
+    witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear along the grain, 1316.7 lb",
 )
 def double_shear_im(
     D: Diameter, l_m: LengthMain, F_em: BearingMain, R_d: Reduction
