@@ -103,8 +103,8 @@ def light_frame_bays(
 ) -> Annotated[float, Q("1", "n_b", "number of bays")]:
     """Twice the length of shear wall over the story height, for light framing.
 
-    Seen on City of Santa Ana document 370584, page 135, which restates 12.3.4.2. Example (our arithmetic): 8 ft of panel
-    in an 8 ft story is 2 bays.
+    Seen on City of Santa Ana document 370584, page 135, which restates 12.3.4.2. Example (our arithmetic): 8 ft of
+    panel in an 8 ft story is 2 bays.
     """
     return 2 * L / h_sx
 
