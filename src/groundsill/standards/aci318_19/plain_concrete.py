@@ -162,7 +162,7 @@ def plain_design_moment(
     alias="aci.plain-flexure",
 )
 def plain_flexure(
-    f_c: ConcreteStrength, b_w: Width, h: Depth, cast_on_soil: str = "no", lam: LightweightFactor = 1.0
+    f_c: ConcreteStrength, b_w: Width, h: Depth, cast_on_soil: bool = False, lam: LightweightFactor = 1.0
 ) -> PlainFlexure:
     """Nominal and design moment of a plain concrete rectangle bent about its width.
 
@@ -170,10 +170,10 @@ def plain_flexure(
         f_c: concrete strength, psi.
         b_w: width, in.
         h: depth in the direction of bending, in.
-        cast_on_soil: ``"yes"`` when the tension face was cast on soil: 2 in. are not counted.
+        cast_on_soil: True when the tension face was cast on soil: 2 in. are not counted.
         lam: lightweight concrete factor.
     """
-    depth = cast_on_soil_depth(h) if cast_on_soil == "yes" else h
+    depth = cast_on_soil_depth(h) if cast_on_soil else h
     modulus = plain_section_modulus(b_w, depth)
     nominal = least(
         plain_moment_tension(f_c, modulus, lam),

@@ -53,7 +53,7 @@ def anchor_scope(f_c: ConcreteStrength, installed: str = "cast in", strength: st
     if strength not in ("tested", "assumed"):
         raise OutsideLimits(f"{SOURCE.cite('17.3.1')}: strength = {strength!r}; must be tested or assumed")
     table = table_17_3_1()
-    least, most = table.read(installed, "least"), table.read(installed, "most")
+    least, most = table.read(installed, "least", symbol="limit"), table.read(installed, "most", symbol="limit")
     checks = (
         (f"f'c is at least {float(least):,.0f} psi", f_c >= least, (f_c, least)),
         (f"f'c is at most {float(most):,.0f} psi, {installed}", f_c <= most, (f_c, most)),

@@ -7,23 +7,19 @@ from typing import Annotated
 from groundsill.working.equation import Q
 
 __all__ = [
-    "AspectFactor",
     "NominalShear",
-    "PureFactor",
     "SegmentHeight",
     "SegmentLength",
     "ShearStiffness",
     "SpecificGravity",
     "TabulatedShear",
-    "UnitShear",
+    "WallShear",
 ]
 
 TabulatedShear = Annotated[float, Q("plf", "v_n", "nominal unit shear as tabulated", above=0.0)]
 NominalShear = Annotated[float, Q("plf", "v_n", "nominal unit shear after adjustment", at_least=0.0)]
-UnitShear = Annotated[float, Q("plf", "v", "unit shear in the wall", at_least=0.0)]
+WallShear = Annotated[float, Q("plf", "v", "unit shear in the wall or floor, strength level", at_least=0.0)]
 SegmentHeight = Annotated[float, Q("ft", "h", "height of the wall segment", above=0.0)]
 SegmentLength = Annotated[float, Q("ft", "b_s", "length of the sheathed wall segment", above=0.0)]
 SpecificGravity = Annotated[float, Q("1", "G", "specific gravity of the framing lumber", at_least=0.3, at_most=0.75)]
-PureFactor = Annotated[float, Q("1", "C", "adjustment factor", above=0.0, at_most=1.0)]
-AspectFactor = Annotated[float, Q("1", "C_ar", "factor for the proportions of the segment", above=0.0, at_most=1.0)]
 ShearStiffness = Annotated[float, Q("kip/in", "G_a", "apparent shear stiffness", above=0.0)]

@@ -5,10 +5,13 @@ from __future__ import annotations
 from groundsill.working.table import Table
 
 __all__ = [
+    "table_4_1_7",
     "table_4_2_4",
     "table_4_2d",
     "table_4_3_3_2",
     "table_4_3_4",
+    "table_4_3_6_4_3",
+    "table_4_3_7_1",
     "table_4_3a_ga_osb",
     "table_4_3a_ga_plywood",
     "table_4_3a_penetration",
@@ -76,3 +79,18 @@ def table_4_2d() -> Table:
 def table_4_2_4() -> Table:
     """Greatest length over width of a diaphragm, by kind."""
     return _load("4_2_4")
+
+
+def table_4_3_7_1() -> Table:
+    """Bounds beyond which adjoining panel edges need 3x framing."""
+    return _load("4_3_7_1")
+
+
+def table_4_3_6_4_3() -> Table:
+    """Size and place of plate washers, and the bounds of the cut-washer exception."""
+    return _load("4_3_6_4_3")
+
+
+def table_4_1_7() -> Table:
+    """Most seismic unit shear through toenails in categories D to F, plf: columns ASD, LRFD."""
+    return _load("4_1_7")

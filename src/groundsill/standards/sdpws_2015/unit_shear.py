@@ -34,9 +34,11 @@ from groundsill.working.table import Table
 __all__ = [
     "SegmentShear",
     "asd_unit_shear",
+    "design_values",
     "gravity_factor",
     "lrfd_unit_shear",
     "lumber_unit_shear",
+    "one_of",
     "panel_unit_shear",
     "plaster_unit_shear",
     "with_15_32_value",
@@ -75,12 +77,18 @@ class SegmentShear:
     lrfd: float
 
 
-@equation("sdpws-2015/4.3.3-ASD", title="Allowable unit shear", clause="4.3.3", source=SOURCE)
+@equation(
+    "sdpws-2015/4.3.3-ASD",
+    title="Allowable unit shear",
+    clause="4.3.3",
+    source=SOURCE,
+    witness="280, 230 and 255 plf (780 CMR Table 2306.3, allowables of the same panels and nails)",
+)
 def asd_unit_shear(v_n: NominalShear) -> Annotated[float, Q("plf", "v_ASD", "allowable unit shear")]:
     """The unit shear to hold against ASD forces: nominal over 2.0, wind or earthquake.
 
     Plf. Source: SDPWS 2015, 4.3.3; the 2.0 read in Line and Russell, https://studylib.net/doc/12742600 .
-    15/32 in. panels with 8d nails at 4 in.: 760/2.0 = 380 plf (our own arithmetic).
+    Structural I 15/32 in. with 8d nails at 6 in.: 560/2.0 = 280 plf, as 780 CMR Table 2306.3 prints for the same wall.
     """
     return v_n / 2.0
 
@@ -146,7 +154,7 @@ def panel_unit_shear(
     load: str = "seismic",
     sharing: str = "stiffness",
     blocking: str = "blocked",
-    studs_close: str = "no",
+    studs_close: bool = False,
     stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of studs, for unblocked panels")] = 16.0,
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with wood structural panels on one side.
@@ -160,18 +168,17 @@ def panel_unit_shear(
         load: ``"seismic"`` or ``"wind"``.
         sharing: how the line's force is shared among its segments, ``"stiffness"`` or ``"strength"``.
         blocking: ``"blocked"``, or the nailing of an unblocked panel: ``"6/6"`` or ``"6/12"`` (Table 4.3.3.2).
-        studs_close: ``"yes"`` when studs stand 16 in. apart or less or panels run across them (note 2).
+        studs_close: True when studs stand 16 in. apart or less or panels run across them (note 2).
         stud_spacing: in., read only for unblocked panels.
 
     Raises:
         OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.4.
     """
-    _one_of("load", load, ("seismic", "wind"))
-    _one_of("sharing", sharing, ("stiffness", "strength"))
-    _one_of("studs_close", studs_close, ("yes", "no"))
+    one_of("load", load, ("seismic", "wind"))
+    one_of("sharing", sharing, ("stiffness", "strength"))
     table = table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
     tabulated = table.read(panel, edge_spacing)
-    if studs_close == "yes" and panel in _NOTE_2:
+    if studs_close and panel in _NOTE_2:
         tabulated = with_15_32_value(tabulated, table.read(_NOTE_2[panel], edge_spacing))
     light = gravity_factor(G)
     if blocking == "blocked":
@@ -180,7 +187,7 @@ def panel_unit_shear(
     else:
         require_aspect("wood structural panel, unblocked", h, b_s)
         other = _unblocked(blocking, edge_spacing, stud_spacing)
-    return _design(tabulated, scale(light, other, symbol="C", label="all factors on the tabulated unit shear"))
+    return design_values(tabulated, scale(light, other, symbol="C", label="all factors on the tabulated unit shear"))
 
 
 @procedure(
@@ -235,18 +242,20 @@ def _unblocked(nailing: str, edge_spacing: float, stud_spacing: float) -> float:
     return table_4_3_3_2().read(nailing, stud_spacing)
 
 
-def _one_of(argument: str, word: str, allowed: tuple[str, ...]) -> None:
+def one_of(argument: str, word: str, allowed: tuple[str, ...]) -> None:
+    """Refuse a word that is none of those allowed, by name."""
     if word not in allowed:
         raise OutsideLimits(f"{SOURCE.cite('4.3.3')}: {argument} = {word!r}; must be one of {', '.join(allowed)}")
 
 
 def _old_material(table: Table, material: str, h: float, b_s: float, load: str, otherwise: str) -> SegmentShear:
-    _one_of("load", load, ("seismic", "wind"))
+    one_of("load", load, ("seismic", "wind"))
     tabulated = table.read(material, load, symbol="v_s" if load == "seismic" else "v_w")
     require_aspect(_PROPORTIONS.get(material, otherwise), h, b_s)
-    return _design(tabulated, 1.0)
+    return design_values(tabulated, 1.0)
 
 
-def _design(tabulated: float, factor: float) -> SegmentShear:
+def design_values(tabulated: float, factor: float) -> SegmentShear:
+    """The adjusted nominal unit shear (tabulated times factor, plf) with its allowable and factored values."""
     adjusted = scale(tabulated, factor, symbol="v_n", label="adjusted nominal unit shear")
     return SegmentShear(tabulated, factor, adjusted, asd_unit_shear(adjusted), lrfd_unit_shear(adjusted))

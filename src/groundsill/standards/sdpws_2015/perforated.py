@@ -1,0 +1,117 @@
+"""Perforated walls (SDPWS 2015, 4.3.3.5 and 4.3.6): a sheathed line with openings that are not framed for force
+transfer, held down at its two ends only.
+
+The whole line is as strong as its full-height parts times one factor for the openings.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from groundsill.standards.sdpws_2015 import SOURCE
+from groundsill.standards.sdpws_2015.symbols import SegmentHeight
+from groundsill.working.equation import Q, equation, procedure
+
+__all__ = ["end_tension", "opening_factor", "opening_factor_of", "opening_ratio", "sill_uplift"]
+
+_CELLS = "cells of Table 4.3.3.5 as a public repository copies them (github.com/rohreng/anderson-rohr-calcs)"
+
+FullHeight = Annotated[float, Q("ft", "Sum_L_i", "total length of full-height sheathed segments", above=0.0)]
+LineLength = Annotated[float, Q("ft", "L_tot", "length of the whole perforated wall", above=0.0)]
+OpeningArea = Annotated[float, Q("ft^2", "A_o", "total area of the openings", at_least=0.0)]
+LineShear = Annotated[float, Q("lb", "V", "shear in the whole wall", at_least=0.0)]
+OpeningFactor = Annotated[float, Q("1", "C_o", "factor for the openings", above=0.0, at_most=1.0)]
+
+
+@equation(
+    "sdpws-2015/4.3-6",
+    title="Sheathing area ratio",
+    clause="Eq. 4.3-6",
+    source=SOURCE,
+    how="from memory",
+    witness=_CELLS,
+)
+def opening_ratio(
+    A_o: OpeningArea, h: SegmentHeight, Sum_L_i: FullHeight
+) -> Annotated[float, Q("1", "r", "sheathing area ratio")]:
+    """The share of sheathed area: 1 / (1 + A_o/(h Sum L_i)).
+
+    ft and ft2. Source: SDPWS 2015, Eq. 4.3-6 (from memory). 16 ft2 of opening, 8 ft, 10 ft of full height: 0.833.
+    """
+    return 1 / (1 + A_o / (h * Sum_L_i))
+
+
+@equation(
+    "sdpws-2015/4.3-5",
+    title="Factor for the openings",
+    clause="Eq. 4.3-5",
+    source=SOURCE,
+    how="from memory",
+    witness=_CELLS,
+)
+def opening_factor(
+    r: Annotated[float, Q("1", "r", "sheathing area ratio", above=0.0, at_most=1.0)],
+    L_tot: LineLength,
+    Sum_L_i: FullHeight,
+) -> Annotated[float, Q("1", "C_o", "factor for the openings")]:
+    """The factor on the nominal unit shear of the full-height parts: r/(3 - 2r) times L_tot/Sum L_i, at most 1.
+
+    Source: SDPWS 2015, Eq. 4.3-5 (from memory). Full height over half the length, openings two thirds of the height:
+    0.67, the printed cell as publicly copied.
+    """
+    return min(1.0, r / (3 - 2 * r) * L_tot / Sum_L_i)
+
+
+@equation(
+    "sdpws-2015/4.3-8",
+    title="Uplift at the ends of a perforated wall",
+    clause="4.3.6.1.2, Eq. 4.3-8",
+    source=SOURCE,
+    how="from memory",
+)
+def end_tension(
+    V: LineShear, h: SegmentHeight, C_o: OpeningFactor, Sum_L_i: FullHeight
+) -> Annotated[float, Q("lb", "T", "uplift and compression at each end")]:
+    """The force each end of the wall is held down by, dead load not counted: V h/(C_o Sum L_i), lb.
+
+    Source: SDPWS 2015, 4.3.6.1.2 (from memory; a public hand calculation agrees). 8,000 lb, 10 ft, 0.8197, 32 ft:
+    3,050 lb (that hand calculation).
+    """
+    return V * h / (C_o * Sum_L_i)
+
+
+@equation(
+    "sdpws-2015/4.3-9",
+    title="Uplift along the plate of a perforated wall",
+    clause="4.3.6.4.1.1 and 4.3.6.4.2.1",
+    source=SOURCE,
+    how="from memory",
+)
+def sill_uplift(
+    V: LineShear, C_o: OpeningFactor, Sum_L_i: FullHeight
+) -> Annotated[float, Q("plf", "t", "shear and uplift along the plate at full-height parts")]:
+    """The unit shear, and the equal uplift, the plate is anchored for at full-height parts: V/(C_o Sum L_i), plf.
+
+    Source: SDPWS 2015, 4.3.6.4.1.1 and 4.3.6.4.2.1 (from memory). 8,000 lb, 0.8197, 32 ft: 305 plf (a public hand
+    calculation agrees).
+    """
+    return V / (C_o * Sum_L_i)
+
+
+@procedure(
+    "sdpws-2015/4.3.3.5",
+    title="Factor for the openings of a perforated wall",
+    clause="4.3.3.5",
+    source=SOURCE,
+    alias="sdpws.perforated",
+)
+def opening_factor_of(A_o: OpeningArea, h: SegmentHeight, L_tot: LineLength, Sum_L_i: FullHeight) -> float:
+    """C_o of a perforated wall, worked by the equations rather than read from Table 4.3.3.5.
+
+    Args:
+        A_o: area of all openings, ft2; an opening lower than h/3 is counted as h/3 high.
+        h: height of the wall, ft.
+        L_tot: its whole length, ft.
+        Sum_L_i: length of its full-height sheathed parts within the aspect limits, ft.
+    """
+    return opening_factor(opening_ratio(A_o, h, Sum_L_i), L_tot, Sum_L_i)
