@@ -10,7 +10,7 @@ from groundsill.working.source import Source
 __all__ = ["SOURCE"]
 
 SOURCE = Source(
-    id="tr12-2015",
+    id="awc-tr12",
     short="TR12 2015",
     title="General Dowel Equations for Calculating Lateral Connection Values",
     publisher="American Wood Council",

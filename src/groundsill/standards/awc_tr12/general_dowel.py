@@ -80,7 +80,7 @@ class GapJoint:
 
 
 @equation(
-    "tr12-2015/1.4-q", title="Bearing resistance per inch of dowel", clause="1.7 Notation", source=SOURCE, how=RECALLED
+    "awc-tr12/1.4-q", title="Bearing resistance per inch of dowel", clause="1.7 Notation", source=SOURCE, how=RECALLED
 )
 def bearing_resistance(
     F_e: Annotated[float, Q("psi", "F_e", "dowel bearing strength of the member", above=0.0)], D: Diameter
@@ -89,25 +89,25 @@ def bearing_resistance(
     return F_e * D
 
 
-@equation("tr12-2015/1.4-M", title="Moment resistance of the dowel", clause="1.7 Notation", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1.4-M", title="Moment resistance of the dowel", clause="1.7 Notation", source=SOURCE, how=RECALLED)
 def dowel_moment(F_yb: YieldStrength, D: Diameter) -> Annotated[float, Q("lb-in", "M", "moment resistance")]:
     """M = F_yb D^3/6, the plastic moment of a round bar. Example: 5/8 in. bolt, 45,000 psi: 1,831 lb-in."""
     return F_yb * D**3 / 6
 
 
-@equation("tr12-2015/1-1-Im", title="Yield load, mode Im", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-Im", title="Yield load, mode Im", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_im(q_m: ResistanceMain, l_m: LengthMain) -> Annotated[float, Q("lb", "P_Im", "yield load, mode Im")]:
     """The main member crushes along its whole length; a gap makes no difference."""
     return q_m * l_m
 
 
-@equation("tr12-2015/1-1-Is", title="Yield load, mode Is", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-Is", title="Yield load, mode Is", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_is(q_s: ResistanceSide, l_s: LengthSide) -> Annotated[float, Q("lb", "P_Is", "yield load, mode Is")]:
     """The side member crushes along its whole length; a gap makes no difference."""
     return q_s * l_s
 
 
-@equation("tr12-2015/1-1-II", title="Yield load, mode II", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-II", title="Yield load, mode II", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_ii(
     q_s: ResistanceSide, q_m: ResistanceMain, l_s: LengthSide, l_m: LengthMain, g: Gap
 ) -> Annotated[float, Q("lb", "P_II", "yield load, mode II")]:
@@ -118,7 +118,7 @@ def mode_ii(
     return (-B + sqrt(B**2 - 4 * A * C)) / (2 * A)
 
 
-@equation("tr12-2015/1-1-IIIm", title="Yield load, mode IIIm", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-IIIm", title="Yield load, mode IIIm", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_iiim(
     q_s: ResistanceSide, q_m: ResistanceMain, l_m: LengthMain, M_s: MomentSide, g: Gap
 ) -> Annotated[float, Q("lb", "P_IIIm", "yield load, mode IIIm")]:
@@ -129,7 +129,7 @@ def mode_iiim(
     return (-B + sqrt(B**2 - 4 * A * C)) / (2 * A)
 
 
-@equation("tr12-2015/1-1-IIIs", title="Yield load, mode IIIs", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-IIIs", title="Yield load, mode IIIs", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_iiis(
     q_s: ResistanceSide, q_m: ResistanceMain, l_s: LengthSide, M_m: MomentMain, g: Gap
 ) -> Annotated[float, Q("lb", "P_IIIs", "yield load, mode IIIs")]:
@@ -140,7 +140,7 @@ def mode_iiis(
     return (-B + sqrt(B**2 - 4 * A * C)) / (2 * A)
 
 
-@equation("tr12-2015/1-1-IV", title="Yield load, mode IV", clause="Table 1-1", source=SOURCE, how=RECALLED)
+@equation("awc-tr12/1-1-IV", title="Yield load, mode IV", clause="Table 1-1", source=SOURCE, how=RECALLED)
 def mode_iv(
     q_s: ResistanceSide, q_m: ResistanceMain, M_s: MomentSide, M_m: MomentMain, g: Gap
 ) -> Annotated[float, Q("lb", "P_IV", "yield load, mode IV")]:
@@ -166,7 +166,7 @@ def yield_loads(D: float, l_m: float, l_s: float, F_em: float, F_es: float, F_yb
 
 
 @procedure(
-    "tr12-2015/1-1",
+    "awc-tr12/1-1",
     title="Reference lateral design value across a gap, single shear",
     clause="Table 1-1",
     source=SOURCE,
@@ -204,7 +204,7 @@ def single_shear_with_gap(
 
 
 @procedure(
-    "tr12-2015/sill-bolt",
+    "awc-tr12/sill-bolt",
     title="Sill bolt with a gap under the sill",
     clause="Table 1-1",
     source=SOURCE,

@@ -2,6 +2,9 @@
 
 In: number and spacing of fasteners in the row, the members' stiffness E A, the diameter. Out: C_g, 1 for one fastener
 and for fasteners under 1/4 in.
+
+Source: 11.3.6 (page 68) as transcribed in github.com/rohreng/anderson-rohr-calcs, the specification of its wood
+connection schedule, section 6; printed cells of Table 11.3.6A prove it.
 """
 
 from __future__ import annotations
@@ -13,7 +16,6 @@ from groundsill.standards.nds_2018 import SOURCE
 from groundsill.standards.nds_2018.symbols import BoltDiameter, Diameter
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.source import How
 from groundsill.working.steps import multiply, note
 
 __all__ = [
@@ -26,7 +28,6 @@ __all__ = [
     "stiffness_ratio",
 ]
 
-RECALLED: How = "from memory"
 SMALL_DOWEL_IN = 0.25
 
 SlipModulus = Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener", above=0.0)]
@@ -44,7 +45,6 @@ Ratio = Annotated[float, Q("1", "R_EA", "lesser over greater axial stiffness", a
     title="Load/slip modulus, wood to wood",
     clause="11.3.6, Eq. 11.3-1",
     source=SOURCE,
-    how=RECALLED,
     constants={180000: "lb/in^2.5"},
 )
 def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
@@ -57,7 +57,6 @@ def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "loa
     title="Load/slip modulus, wood to metal",
     clause="11.3.6, Eq. 11.3-1",
     source=SOURCE,
-    how=RECALLED,
     constants={270000: "lb/in^2.5"},
 )
 def slip_modulus_metal(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
@@ -65,7 +64,7 @@ def slip_modulus_metal(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "lo
     return 270000 * D**1.5  # type: ignore[no-any-return]  # float to a float power is Any
 
 
-@equation("nds-2018/11.3-1-u", title="Term u", clause="11.3.6, Eq. 11.3-1", source=SOURCE, how=RECALLED)
+@equation("nds-2018/11.3-1-u", title="Term u", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
 def group_u(
     gamma: SlipModulus, s: RowSpacing, EA_m: StiffnessMain, EA_s: StiffnessSide
 ) -> Annotated[float, Q("1", "u", "term u of the group action factor")]:
@@ -73,7 +72,7 @@ def group_u(
     return 1 + gamma * s / 2 * (1 / EA_m + 1 / EA_s)
 
 
-@equation("nds-2018/11.3-1-m", title="Term m", clause="11.3.6, Eq. 11.3-1", source=SOURCE, how=RECALLED)
+@equation("nds-2018/11.3-1-m", title="Term m", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
 def group_decay(
     u: Annotated[float, Q("1", "u", "term u of the group action factor", above=1.0)],
 ) -> Annotated[float, Q("1", "m", "share passed from one fastener to the next")]:
@@ -81,7 +80,7 @@ def group_decay(
     return u - sqrt(u**2 - 1)
 
 
-@equation("nds-2018/11.3-1-REA", title="Ratio of stiffnesses", clause="11.3.6", source=SOURCE, how=RECALLED)
+@equation("nds-2018/11.3-1-REA", title="Ratio of stiffnesses", clause="11.3.6", source=SOURCE)
 def stiffness_ratio(
     EA_m: StiffnessMain, EA_s: StiffnessSide
 ) -> Annotated[float, Q("1", "R_EA", "lesser over greater axial stiffness")]:
@@ -89,7 +88,7 @@ def stiffness_ratio(
     return min(EA_s / EA_m, EA_m / EA_s)
 
 
-@equation("nds-2018/11.3-1", title="Group action factor", clause="11.3.6, Eq. 11.3-1", source=SOURCE, how=RECALLED)
+@equation("nds-2018/11.3-1", title="Group action factor", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
 def group_action_sum(
     m: Annotated[float, Q("1", "m", "share passed on", above=0.0, below=1.0)], n: Number, R_EA: Ratio
 ) -> Annotated[float, Q("1", "C_g", "group action factor")]:

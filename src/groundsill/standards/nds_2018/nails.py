@@ -19,13 +19,13 @@ from groundsill.standards.nds_2018.shear import Lateral, single_shear
 from groundsill.standards.nds_2018.symbols import Diameter, NailLength, Penetration, hold
 from groundsill.working.equation import Q, equation, procedure, require
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import given, least, note, scale, subtract
+from groundsill.working.steps import given, least, scale, subtract
 from groundsill.working.table import Table
 
 __all__ = [
     "Nail",
     "NailLateral",
-    "bearing_length_short",
+    "bearing_length_tapered",
     "nail",
     "nail_size",
     "nail_steel_plate",
@@ -35,6 +35,7 @@ __all__ = [
     "table_i1_nails",
     "table_l4",
     "toenail",
+    "toenail_length_inside",
     "toenail_penetration",
     "toenail_side_length",
 ]
@@ -146,18 +147,18 @@ def penetration_factor(
 
 @equation(
     "nds-2018/12.3.5.3",
-    title="Bearing length of a nail that reaches less than ten diameters",
+    title="Bearing length of a driven fastener in the main member",
     clause="12.3.5.3",
     source=SOURCE,
     how="from memory",
 )
-def bearing_length_short(
+def bearing_length_tapered(
     p: Penetration, D: Diameter
 ) -> Annotated[float, Q("in", "l_m", "dowel bearing length in the main member")]:
-    """The whole penetration from 10 D up; below it half the tapered tip (taken 2 D long) bears nothing."""
-    require(p >= 6 * D, "a nail must reach at least 6 D into the main member")
-    if p >= 10 * D:
-        return p
+    """Half of the tapered tip, which is two diameters long, bears nothing: l_m = p - E/2, E = 2 D.
+
+    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (12.3.5.3, page 85; Table L4, note 2).
+    """
     E = 2 * D
     return p - E / 2
 
@@ -190,6 +191,7 @@ def nail(
     n = nail_size(nail)
     p = _reach(subtract(n.L, _length("l_s", l_s, SIDE.what), symbol="p", label="penetration"), t_m)
     F_em, F_es = wood_bearing(n.D, main, 0.0, rounding), wood_bearing(n.D, side, 0.0, rounding)
+    _reaches(n, p)
     return _driven(n, p, l_s, F_em, F_es, penetration_rule)
 
 
@@ -216,37 +218,61 @@ def nail_steel_plate(
     hold(PLATE, t_s, SOURCE, "Table 12P")
     n = nail_size(nail)
     p = _reach(subtract(n.L, _length("t_s", t_s, PLATE.what), symbol="p", label="penetration"), t_m)
+    _reaches(n, p)
     return _driven(n, p, t_s, wood_bearing(n.D, main, 0.0, rounding), steel_bearing(), penetration_rule)
 
 
 @equation(
-    "nds-2018/12.1.6.3-side",
+    "nds-2018/12.3.10.2",
     title="Side member length of a toenail",
-    clause="12.1.6.3",
+    clause="12.3.10.2",
     source=SOURCE,
     how="from memory",
 )
-def toenail_side_length(L: NailLength) -> Annotated[float, Q("in", "l_s", "side member length of a toenail")]:
-    """One third of the nail's length: it is started that far from the end of the member it holds."""
-    return L / 3
+def toenail_side_length(
+    L: NailLength, t_s: SideThickness
+) -> Annotated[float, Q("in", "l_s", "side member length of a toenail")]:
+    """One third of the nail's length, for it is started that far from the member's end; no more than the member.
+
+    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (12.3.10.2, page 88).
+    """
+    return min(L / 3, t_s)
 
 
 @equation(
-    "nds-2018/12.1.6.3-penetration",
-    title="Penetration of a toenail",
-    clause="12.1.6.3",
+    "nds-2018/C12.5.4-1",
+    title="Penetration of a toenail, square to the joint",
+    clause="Commentary C12.5.4, Eq. C12.5.4-1",
     source=SOURCE,
     how="from memory",
 )
-def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penetration of a toenail")]:
-    """What a nail at 30 degrees to the member reaches beyond it, measured square to the joint."""
+def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penetration of a toenail, square to joint")]:
+    """What a nail at 30 degrees to the member reaches beyond it, measured square to the joint.
+
+    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (Commentary, page 266).
+    """
     return L * cos(radians(30)) - L / 3
+
+
+@equation(
+    "nds-2018/C12.5.4-2",
+    title="Length of a toenail in the main member",
+    clause="Commentary C12.5.4, Eq. C12.5.4-2",
+    source=SOURCE,
+    how="from memory",
+)
+def toenail_length_inside(L: NailLength) -> Annotated[float, Q("in", "p_t", "length of a toenail in the main member")]:
+    """The nail itself inside the main member, along its slope: what resists withdrawal, and what 6 D is asked of.
+
+    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (Commentary, page 266).
+    """
+    return L - L / (3 * cos(radians(30)))
 
 
 @procedure(
     "nds-2018/12.5.4-toenail",
     title="Toenail, wood to wood",
-    clause="12.1.6.3, 12.3.1, 12.5.4",
+    clause="12.1.6.3, 12.3.10.2, 12.5.4",
     source=SOURCE,
     alias="nds.toenail",
 )
@@ -254,19 +280,25 @@ def toenail(
     nail: str,
     side: str = "Douglas fir-larch",
     main: str = "Douglas fir-larch",
+    t_s: SideThickness = DEEP_IN,
     t_m: MainThickness = DEEP_IN,
     penetration_rule: str = "tables",
     rounding: str = "printed",
 ) -> NailLateral:
-    """Z in lb of one toenail *before* the toenail factor: give ``driven="toenail"`` to the adjusted value.
+    """Z in lb of one toenail *before* the toenail factor: give ``driven="toenail, lateral"`` to the adjusted value.
 
-    Driven at about 30 degrees, started a third of its length from the member's end. Example: 8d common, Douglas fir
-    to Douglas fir: side member 0.833 in., penetration 1.332 in. (our own arithmetic).
+    Driven at about 30 degrees, started a third of its length from the end of the side member (a joist or stud, of
+    thickness ``t_s``) into the main member (the plate, ``t_m`` deep). Example: 8d common: side length 0.833 in.,
+    penetration 1.332 in. square to the joint, 1.538 in. along the nail (our own arithmetic).
     """
+    for q, thickness in ((SIDE, t_s), (MAIN, t_m)):
+        hold(q, thickness, SOURCE, "12.3.5")
     n = nail_size(nail)
+    _reaches(n, toenail_length_inside(n.L))
     p = _reach(toenail_penetration(n.L), t_m)
     F_em, F_es = wood_bearing(n.D, main, 0.0, rounding), wood_bearing(n.D, side, 0.0, rounding)
-    return _driven(n, p, toenail_side_length(n.L), F_em, F_es, penetration_rule)
+    l_s = toenail_side_length(n.L, t_s)
+    return _driven(n, p, l_s, F_em, F_es, penetration_rule, tapered=False)
 
 
 def _length(symbol: str, value: float, what: str) -> float:
@@ -282,23 +314,27 @@ def _reach(p: float, t_m: float) -> float:
     return least(p, _length("t_m", t_m, MAIN.what), symbol="p", label="penetration, no more than the member is thick")
 
 
-def _driven(n: Nail, p: float, l_s: float, F_em: float, F_es: float, rule: str) -> NailLateral:
-    """The joint of one nail, by either way of counting a short penetration."""
+def _reaches(n: Nail, p: float) -> None:
+    """Refuse a nail that does not go six diameters into the main member."""
     if float(p) < 6.0 * float(n.D):
         raise OutsideLimits(
             f"{SOURCE.cite('12.1.6.4')}: p (penetration of a {n.name} nail) = {float(p):.3g} in; "
             f"must be at least 6 D = {6.0 * float(n.D):.3g} in"
         )
+
+
+def _driven(n: Nail, p: float, l_s: float, F_em: float, F_es: float, rule: str, tapered: bool = True) -> NailLateral:
+    """The joint of one nail, by either way of counting a penetration of less than ten diameters.
+
+    ``tapered`` takes half the tip off the bearing length; a toenail's length is already measured another way.
+    """
     if rule not in ("tables", "equations"):
         raise OutsideLimits(f"{SOURCE.cite('Table 12N')}: penetration rule {rule!r} is not tables or equations")
-    if rule == "equations":
-        joint = single_shear(n.D, bearing_length_short(p, n.D), l_s, F_em, F_es, n.F_yb)
+    by_table = rule == "tables" and float(p) < 10.0 * float(n.D)
+    reach = scale(n.D, 10.0, symbol="10D", label="penetration the tables assume") if by_table else p
+    l_m = bearing_length_tapered(reach, n.D) if tapered else reach
+    joint = single_shear(n.D, l_m, l_s, F_em, F_es, n.F_yb)
+    if not by_table:
         return NailLateral(joint.Z, joint.mode, p, 1.0, joint)
     C_p = penetration_factor(p, n.D)
-    if float(C_p) >= 1.0:
-        joint = single_shear(n.D, p, l_s, F_em, F_es, n.F_yb)
-        return NailLateral(joint.Z, joint.mode, p, 1.0, joint)
-    note("the tables assume ten diameters in the main member; what is missing is taken off by p/10D")
-    ten = scale(n.D, 10.0, symbol="10D", label="penetration the tables assume")
-    joint = single_shear(n.D, ten, l_s, F_em, F_es, n.F_yb)
     return NailLateral(scale(joint.Z, C_p, symbol="Z", label="penetration counted"), joint.mode, p, C_p, joint)

