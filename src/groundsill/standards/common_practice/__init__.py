@@ -1,0 +1,24 @@
+"""Common practice: figures that stand in no standard but every estimate of an old house needs.
+
+`weights` unit weights of old materials that Table C3.1-1 does not list. Every figure is recalled and says so; measure
+and weigh where it matters. A figure that is later read in a named public source gets that source in the table.
+"""
+
+from __future__ import annotations
+
+from groundsill.standards.common_practice.weights import (
+    table_other_densities,
+    table_other_weight_ranges,
+    table_other_weights,
+)
+from groundsill.working.source import Source
+
+__all__ = ["SOURCE", "table_other_densities", "table_other_weight_ranges", "table_other_weights"]
+
+SOURCE = Source(
+    id="common-practice",
+    short="Common practice",
+    title="Figures in common use, from no standard",
+    publisher="none",
+    edition="undated",
+)

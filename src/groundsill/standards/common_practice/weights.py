@@ -1,0 +1,22 @@
+"""Unit weights of old materials that stand in no table of a standard: best values, and the range in use."""
+
+from __future__ import annotations
+
+from groundsill.working.table import Table
+
+__all__ = ["table_other_densities", "table_other_weight_ranges", "table_other_weights"]
+
+
+def table_other_weights() -> Table:
+    """Weight over area, psf, best value; one column."""
+    return Table.load(__package__, "tables/weights.toml")
+
+
+def table_other_weight_ranges() -> Table:
+    """Weight over area, psf, least and greatest in use; columns ``low`` and ``high``."""
+    return Table.load(__package__, "tables/weight_ranges.toml")
+
+
+def table_other_densities() -> Table:
+    """Weight by volume, pcf, best value; one column."""
+    return Table.load(__package__, "tables/densities.toml")
