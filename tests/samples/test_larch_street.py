@@ -176,10 +176,20 @@ def test_the_outline_runs_once_round_an_l_and_the_joist_fields_fill_it(survey: S
 
 
 def test_every_perimeter_line_lies_under_the_wall_it_names(survey: Survey) -> None:
-    for line in survey.underfloor.lines.values():
+    perimeter = [line for line in survey.underfloor.lines.values() if line.position == "perimeter"]
+    assert len(perimeter) == len(survey.building.walls) == 7
+    for line in perimeter:
         assert line.above is not None
         wall = survey.building.walls[line.above]
         assert (wall.start, wall.end) == (line.start, line.end), line.mark
+
+
+def test_every_interior_line_lies_under_a_partition(survey: Survey) -> None:
+    corners = survey.building.corners
+    partitions = [((p.start.x_in, p.start.y_in), (p.end.x_in, p.end.y_in)) for p in survey.building.partitions.values()]
+    for line in survey.underfloor.lines.values():
+        ends = tuple((corners[i].x_in, corners[i].y_in) for i in (line.start, line.end))
+        assert (ends in partitions) == (line.position == "interior"), line.mark
 
 
 def test_the_walls_above_have_their_openings_inside_them(survey: Survey) -> None:
