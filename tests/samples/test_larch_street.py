@@ -19,6 +19,7 @@ from groundsill.house.fact import Fact
 from groundsill.house.model import places
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Line
+from groundsill.work.checks import check_house
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, SillBlockingPiece, SplicePiece
 
@@ -190,6 +191,10 @@ def test_every_interior_line_lies_under_a_partition(survey: Survey) -> None:
     for line in survey.underfloor.lines.values():
         ends = tuple((corners[i].x_in, corners[i].y_in) for i in (line.start, line.end))
         assert (ends in partitions) == (line.position == "interior"), line.mark
+
+
+def test_nothing_is_at_fault_in_it(house: House) -> None:
+    assert [fault.line() for fault in check_house(house)] == []
 
 
 def test_the_walls_above_have_their_openings_inside_them(survey: Survey) -> None:
