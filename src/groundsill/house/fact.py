@@ -1,7 +1,7 @@
 """A fact of the survey: what was measured, estimated, or could not be seen.
 
 In the file a fact is a bare value when it was measured, or an object when there is more to say:
-``{"value": 7, "low": 5, "high": 9, "state": "estimated", "how": "probe", "by": "RT", "when": "2026-04-02", "typed": "7 in"}``.
+``{"value": 7, "low": 5, "high": 9, "state": "estimated", "how": "probe", "by": "RT", "when": "2026-04-02"}``.
 ``typed`` keeps what the person wrote, so that 2.3 m shows again as 2.3 m.
 """
 
@@ -60,6 +60,7 @@ def about(
     least: float | None = None,
     most: float | None = None,
     refers: str = "",
+    choices: tuple[str, ...] = (),
     default: Any = MISSING,
     factory: Any = MISSING,
 ) -> Any:
@@ -73,6 +74,7 @@ def about(
         least: smallest value that can be right.
         most: largest value that can be right.
         refers: the collection this id points into (``corners``).
+        choices: the words a text may be, where it is not free.
         default: the field's default.
         factory: the field's default factory.
     """
@@ -84,8 +86,9 @@ def about(
         "least": least,
         "most": most,
         "refers": refers,
+        "choices": choices,
     }
-    metadata = {key: value for key, value in facts.items() if value not in ("", None)}
+    metadata = {key: value for key, value in facts.items() if value not in ("", None, ())}
     if factory is not MISSING:
         return field(default_factory=factory, metadata=metadata)
     if default is not MISSING:

@@ -55,7 +55,7 @@ class FoundationSegment:
         most=12000,
         factory=unknown,
     )
-    condition: Fact[str] = about("Condition", help="sound, weathered, crumbling", factory=unknown)
+    condition: Fact[str] = about("Condition", choices=("sound", "weathered", "crumbling"), factory=unknown)
     lean_in_per_ft: Fact[float] = about(
         "Lean, inches in a foot of height",
         help="positive: its top leans outward",
@@ -67,7 +67,7 @@ class FoundationSegment:
     reinforced: Fact[bool] = about("Reinforced", factory=unknown)
     wythes: Fact[float] = about("Wythes of brick", least=1, most=6, factory=unknown)
     mortar: Fact[str] = about(
-        "Mortar", help="hard, soft, missing", measure="scratch with a screwdriver", factory=unknown
+        "Mortar", choices=("hard", "soft", "missing"), measure="scratch with a screwdriver", factory=unknown
     )
     header_course: Fact[bool] = about("Header courses seen", factory=unknown)
     collar_joint_filled: Fact[bool] = about("Collar joint filled", factory=unknown)

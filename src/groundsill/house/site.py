@@ -39,7 +39,7 @@ class Soil:
 
     kind: Fact[str] = about(
         "Soil under the footing",
-        help="crystalline rock, sedimentary rock, gravel, sand, clay, none presumed",
+        choices=("crystalline rock", "sedimentary rock", "gravel", "sand", "clay", "none presumed"),
         factory=unknown,
     )
     bearing_psf: Fact[float] = about(

@@ -1,4 +1,4 @@
-"""Under the floor: braced lines with their walls, plates, sills and bolts; joists, girders and posts; what is in the way.
+"""Under the floor: braced lines with walls, plates, sills and bolts; joists, girders and posts; what is in the way.
 
 Things on a line are placed by their station: the distance from the line's start along it.
 """
@@ -12,8 +12,25 @@ from groundsill.house.building import Point
 from groundsill.house.fact import Fact, about, unknown
 
 __all__ = [
-    "Bolt", "FloorConnection", "Girder", "Headroom", "Hatch", "JoistField", "Ledger", "Line", "Obstruction", "PlateSplice",
-    "Post", "Segment", "Sheathing", "SillPiece", "Stud", "TopPlate", "Underfloor", "Utility", "VentOpening",
+    "Bolt",
+    "FloorConnection",
+    "Girder",
+    "Hatch",
+    "Headroom",
+    "JoistField",
+    "Ledger",
+    "Line",
+    "Obstruction",
+    "PlateSplice",
+    "Post",
+    "Segment",
+    "Sheathing",
+    "SillPiece",
+    "Stud",
+    "TopPlate",
+    "Underfloor",
+    "Utility",
+    "VentOpening",
 ]  # fmt: skip
 
 Boards = Literal[
@@ -57,7 +74,9 @@ class Girder:
     breadth_in: Fact[float] = about("Breadth", unit="in", least=1.5, most=16, factory=unknown)
     depth_in: Fact[float] = about("Depth", unit="in", least=3, most=20, factory=unknown)
     species: str = about("Species", default="")
-    bears_on_wall: Fact[str] = about("How its ends bear on the foundation", help="pocket, post, none", factory=unknown)
+    bears_on_wall: Fact[str] = about(
+        "How its ends bear on the foundation", choices=("pocket", "post", "none"), factory=unknown
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -155,7 +174,7 @@ class Sheathing:
     material: str = about("Material", help="a row of the sheathing tables, in plain words, or 'none'", default="none")
     nail: str = about("Nail", default="")
     edge_spacing_in: Fact[float] = about("Nail spacing at panel edges", unit="in", least=1, most=24, factory=unknown)
-    condition: Fact[str] = about("Condition", help="sound, weathered, decayed", factory=unknown)
+    condition: Fact[str] = about("Condition", choices=("sound", "weathered", "decayed"), factory=unknown)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -197,7 +216,7 @@ class SillPiece:
         "How far it stands out beyond the studs, inside", unit="in", least=-6, most=10, factory=unknown
     )
     gap_in: Fact[float] = about("Gap or shim under it", unit="in", least=0, most=4, factory=unknown)
-    condition: Fact[str] = about("Condition", help="sound, soft, decayed", factory=unknown)
+    condition: Fact[str] = about("Condition", choices=("sound", "soft", "decayed"), factory=unknown)
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
     cast_in: bool = about("Cast into the concrete", default=False)
 
@@ -217,9 +236,9 @@ class Bolt:
         "Centre to the nearest face of the concrete", unit="in", least=0, most=24, factory=unknown
     )
     hole_in: Fact[float] = about("Hole in the sill", unit="in", least=0.25, most=4, factory=unknown)
-    nut: Fact[str] = about("Nut", help="tight, loose, none", factory=unknown)
+    nut: Fact[str] = about("Nut", choices=("tight", "loose", "none"), factory=unknown)
     washer: Literal["none", "cut", "plate", "not seen"] = "not seen"
-    rust: Fact[str] = about("Rust", help="none, surface, heavy", factory=unknown)
+    rust: Fact[str] = about("Rust", choices=("none", "surface", "heavy"), factory=unknown)
     test_lb: Fact[float] = about("Load held in a test", unit="lb", least=0, most=50000, factory=unknown)
 
 
