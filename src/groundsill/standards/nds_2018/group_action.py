@@ -45,6 +45,7 @@ Ratio = Annotated[float, Q("1", "R_EA", "lesser over greater axial stiffness", a
     title="Load/slip modulus, wood to wood",
     clause="11.3.6, Eq. 11.3-1",
     source=SOURCE,
+    witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
     constants={180000: "lb/in^2.5"},
 )
 def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
@@ -64,7 +65,13 @@ def slip_modulus_metal(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "lo
     return 270000 * D**1.5  # type: ignore[no-any-return]  # float to a float power is Any
 
 
-@equation("nds-2018/11.3-1-u", title="Term u", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
+@equation(
+    "nds-2018/11.3-1-u",
+    title="Term u",
+    clause="11.3.6, Eq. 11.3-1",
+    source=SOURCE,
+    witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
+)
 def group_u(
     gamma: SlipModulus, s: RowSpacing, EA_m: StiffnessMain, EA_s: StiffnessSide
 ) -> Annotated[float, Q("1", "u", "term u of the group action factor")]:
@@ -72,7 +79,13 @@ def group_u(
     return 1 + gamma * s / 2 * (1 / EA_m + 1 / EA_s)
 
 
-@equation("nds-2018/11.3-1-m", title="Term m", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
+@equation(
+    "nds-2018/11.3-1-m",
+    title="Term m",
+    clause="11.3.6, Eq. 11.3-1",
+    source=SOURCE,
+    witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
+)
 def group_decay(
     u: Annotated[float, Q("1", "u", "term u of the group action factor", above=1.0)],
 ) -> Annotated[float, Q("1", "m", "share passed from one fastener to the next")]:
@@ -80,7 +93,13 @@ def group_decay(
     return u - sqrt(u**2 - 1)
 
 
-@equation("nds-2018/11.3-1-REA", title="Ratio of stiffnesses", clause="11.3.6", source=SOURCE)
+@equation(
+    "nds-2018/11.3-1-REA",
+    title="Ratio of stiffnesses",
+    clause="11.3.6",
+    source=SOURCE,
+    witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
+)
 def stiffness_ratio(
     EA_m: StiffnessMain, EA_s: StiffnessSide
 ) -> Annotated[float, Q("1", "R_EA", "lesser over greater axial stiffness")]:
@@ -88,7 +107,13 @@ def stiffness_ratio(
     return min(EA_s / EA_m, EA_m / EA_s)
 
 
-@equation("nds-2018/11.3-1", title="Group action factor", clause="11.3.6, Eq. 11.3-1", source=SOURCE)
+@equation(
+    "nds-2018/11.3-1",
+    title="Group action factor",
+    clause="11.3.6, Eq. 11.3-1",
+    source=SOURCE,
+    witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
+)
 def group_action_sum(
     m: Annotated[float, Q("1", "m", "share passed on", above=0.0, below=1.0)], n: Number, R_EA: Ratio
 ) -> Annotated[float, Q("1", "C_g", "group action factor")]:

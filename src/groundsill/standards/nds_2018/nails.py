@@ -227,6 +227,7 @@ def nail_steel_plate(
     title="Side member length of a toenail",
     clause="12.3.10.2",
     source=SOURCE,
+    witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
     how="from memory",
 )
 def toenail_side_length(
@@ -244,6 +245,7 @@ def toenail_side_length(
     title="Penetration of a toenail, square to the joint",
     clause="Commentary C12.5.4, Eq. C12.5.4-1",
     source=SOURCE,
+    witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
     how="from memory",
 )
 def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penetration of a toenail, square to joint")]:
@@ -259,6 +261,7 @@ def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penet
     title="Length of a toenail in the main member",
     clause="Commentary C12.5.4, Eq. C12.5.4-2",
     source=SOURCE,
+    witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
     how="from memory",
 )
 def toenail_length_inside(L: NailLength) -> Annotated[float, Q("in", "p_t", "length of a toenail in the main member")]:

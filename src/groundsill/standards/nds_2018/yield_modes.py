@@ -87,6 +87,7 @@ def reduction_mode_i(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,I", "
     title="Reduction term of mode II, D at least 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
+    witness="NDS 2018 Table 12A, 1/2 in., 1-1/2 in. both, 480 lb, as read in github.com/rohreng/anderson-rohr-calcs",
 )
 def reduction_mode_ii(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,II", "reduction term of mode II")]:
     """3.6 K_θ. Example: load parallel to grain, 3.6."""
@@ -98,6 +99,7 @@ def reduction_mode_ii(K_theta: AngleFactor) -> Annotated[float, Q("1", "R_d,II",
     title="Reduction term of modes IIIm, IIIs and IV, D at least 1/4 in.",
     clause="Table 12.3.1B",
     source=SOURCE,
+    witness="NDS 2018 Table 12A, 3/4 in., 3-1/2 and 1-1/2 in., 1200 lb, read in github.com/rohreng/anderson-rohr-calcs",
 )
 def reduction_mode_iii_iv(
     K_theta: AngleFactor,
@@ -288,6 +290,7 @@ def double_shear_is(
     title="Double shear, mode IIIs",
     clause="Table 12.3.1A, Eq. 12.3-9",
     source=SOURCE,
+    witness="NDS 2018 Table 12F, 1/2 in., 1-1/2 in. all, 730 lb, as read in github.com/rohreng/anderson-rohr-calcs",
 )
 def double_shear_iiis(
     k_3: Factor3, D: Diameter, l_s: LengthSide, F_em: BearingMain, R_e: RatioBearing, R_d: Reduction
