@@ -8,6 +8,7 @@ kind becomes one plain space, since a block decides itself where lines break.
 from __future__ import annotations
 
 import re
+import unicodedata
 from functools import lru_cache
 from html import escape
 from importlib.resources import files
@@ -38,14 +39,27 @@ def markup(text: str) -> str:
 
 
 @lru_cache(maxsize=1)
-def _undrawn() -> re.Pattern[str]:
-    """Matches runs of characters that none of the PDF writer's fonts can draw."""
-    ranges = []
+def _glyphs() -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """What none of the PDF's fonts can draw, and the combining marks that would not sit on their letter.
+
+    A letter and its marks must come from one font, so only the serif face's own letters may carry marks.
+    """
+    sections: dict[str, list[str]] = {}
+    name = ""
     for line in files(__package__).joinpath("glyphs.txt").read_text(encoding="utf-8").splitlines():
-        if line and not line.startswith("#"):
+        if line.startswith("["):
+            name = line.strip("[]")
+        elif not line.startswith("#"):
             first, _, last = line.partition("-")
-            ranges.append(f"\\U{int(first, 16):08x}-\\U{int(last or first, 16):08x}")
-    return re.compile(f"[^{''.join(ranges)}]+")
+            sections.setdefault(name, []).append(f"\\U{int(first, 16):08x}-\\U{int(last or first, 16):08x}")
+    drawn, serif = "".join(sections["all"]), "".join(sections["serif"])
+    marks = "".join(chr(c) for c in range(0x300, 0x20000) if unicodedata.category(chr(c)).startswith("M"))
+    return re.compile(f"[^{drawn}]+"), re.compile(f"((?![{marks}])[{serif}](?:(?=[{serif}])[{marks}])*)|[{marks}]+")
+
+
+def _seated(match: re.Match[str]) -> str:
+    """A letter of the serif face with the marks it carries, or marks without a seat, written out."""
+    return match[1] or _named(match)
 
 
 def printable(text: str) -> str:
@@ -54,5 +68,8 @@ def printable(text: str) -> str:
     A word of forty letters or more gets places (zero-width spaces) where it may be broken, so that it never runs off
     the page.
     """
-    shown = _undrawn().sub(_named, clean(text))
+    shown = clean(text)
+    if not shown.isascii():
+        undrawn, seats = _glyphs()
+        shown = undrawn.sub(_named, seats.sub(_seated, unicodedata.normalize("NFC", shown)))
     return _LONG_WORD.sub(lambda word: "\u200b".join(re.findall(".{1,16}", word[0])), shown)

@@ -52,8 +52,14 @@ __all__ = ["to_pdf", "to_typst"]
 
 FIGURE_WIDTH_IN = {"letter": 5.75, "a4": 5.55}
 FIGURE_HEIGHT_IN = 7.0
+"""Room for a drawing whose scale is chosen here."""
+TEXT_WIDTH_IN = {"letter": 5.8, "a4": 5.57}
+TEXT_HEIGHT_IN = 8.0
+"""Room for a drawing whose scale was given."""
 WIDE_TABLE = 7
 """From this many columns a table also uses the left margin."""
+NO_NAME = "(no name)"
+"""A heading without words: a tagged PDF may not have one."""
 KEEP_TOGETHER = 9
 """A step of no more parts than this is not broken over two pages."""
 
@@ -140,7 +146,8 @@ def _block(block: Block, number: str, document: Document, marks: MarkNumbers) ->
     match block:
         case Heading():
             anchor = _quoted(_anchor(block.anchor))
-            return f"#gs-heading({block.level}, {_quoted(number)}, {anchor}, {_word(block.text)})"
+            words = block.text if block.text.strip() else NO_NAME
+            return f"#gs-heading({block.level}, {_quoted(number)}, {anchor}, {_word(words)})"
         case Paragraph():
             return f"#gs-paragraph({_inline(block.text)})"
         case Remark():
@@ -205,6 +212,9 @@ def _figure(block: Figure, number: str, document: Document) -> str:
     system: ScaleSystem = "us" if document.paper == "letter" else "metric"
     scale = block.scale or fitting_scale((block.drawing,), width, FIGURE_HEIGHT_IN, system)
     leaf = leaf_of_drawing(block.drawing, scale)
+    if leaf.width > TEXT_WIDTH_IN[document.paper] * 72 or leaf.height > TEXT_HEIGHT_IN * 72:
+        size = f"{leaf.width / 72:.1f} in by {leaf.height / 72:.1f} in"
+        raise CannotWrite(f"figure {block.caption!r} is {size} at {scale.name}, more than the page holds")
     shown = f"Scale {scale.name}." if block.show_scale else ""
     return f"#gs-figure({_quoted(number)}, {_word(block.caption)}, {_word(shown)}, {anchor}, {_leaf(leaf, alt)})"
 
