@@ -13,7 +13,8 @@ from rich.console import Console
 from groundsill.papers.document import Paragraph, StatusWord, Working
 from groundsill.papers.writers.escape import clean
 from groundsill.papers.writers.terminal import print_document, to_text
-from tests.papers.sample import paper, steps, table
+from groundsill.working.value import Mark
+from tests.papers.sample import FROM_MEMORY, paper, steps, table
 from tests.papers.test_typst import NASTY, with_everywhere
 
 
@@ -45,6 +46,16 @@ def test_a_mark_of_doubt_is_printed_under_the_step_that_depends_on_it() -> None:
     text = to_text(paper(*(Working(step) for step in steps()), contents=0))
     assert "† [1] from memory, to be confirmed: dowel bearing strength of the old sill" in text
     assert text.partition("Least of the modes")[2].count("from memory [1]") == 1
+
+
+def test_a_paper_can_number_its_marks_beforehand() -> None:
+    other = Mark("estimated", "height of the wall")
+    blocks = tuple(Working(step) for step in steps())
+    text = to_text(paper(*blocks, contents=0, marks=(other, FROM_MEMORY)))
+    assert "† [2] from memory, to be confirmed: dowel bearing strength of the old sill" in text
+    assert text.count("from memory, to be confirmed: dowel bearing strength of the old sill") == 1
+    assert "from memory [2]" in text
+    assert "height of the wall" not in text
 
 
 def test_a_table_has_its_heading_units_groups_and_footnotes() -> None:

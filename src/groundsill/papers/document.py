@@ -16,6 +16,7 @@ from typing import Literal
 from groundsill.papers.drawing import Drawing
 from groundsill.papers.sheet import Scale, Sheet
 from groundsill.working.sheet import Step
+from groundsill.working.value import Mark
 
 __all__ = [
     "Block",
@@ -266,6 +267,8 @@ class Document:
     ``header`` and ``header_end`` run along the top of every page (the house; the program and its version), ``footer``
     along the bottom beside the page number. ``stamp`` lines stand under the title: what this was made from.
     ``contents`` is the depth of the table of contents, 0 for none. With ``numbered`` the headings carry numbers.
+    ``marks`` gives marks of doubt their numbers, from 1, so that a list and the steps of working agree; a mark that is
+    not in it gets the next number where a step first shows it.
     """
 
     title: str
@@ -278,6 +281,7 @@ class Document:
     stamp: tuple[str, ...] = ()
     contents: int = 0
     numbered: bool = True
+    marks: tuple[Mark, ...] = ()
     paper: Literal["letter", "a4"] = "letter"
 
     def __post_init__(self) -> None:

@@ -87,7 +87,7 @@ def article(document: Document) -> str:
     """Title, contents and blocks, without the page around them."""
     subtitle = f'<p class="gs-subtitle">{markup(document.subtitle)}</p>' if document.subtitle else ""
     stamp = "<br>".join(markup(line) for line in document.stamp)
-    marks = MarkNumbers()
+    marks = MarkNumbers.of(document)
     return "\n".join(
         part
         for part in (

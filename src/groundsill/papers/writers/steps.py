@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from groundsill.papers.document import Document
 from groundsill.working.explain import Line
 from groundsill.working.mathtree import Math, Relation
 from groundsill.working.sheet import Step
@@ -53,23 +54,30 @@ class SetStep:
 
 @dataclass(slots=True)
 class MarkNumbers:
-    """The numbers that marks of doubt carry in one document, given as they first appear.
+    """The numbers that marks of doubt carry in one document: those it gives itself, then others as they first appear.
 
     A mark is told in full the first time; later steps repeat its kind and number, so that the doubt is never out of
     sight and never drowns the numbers.
     """
 
-    known: dict[Mark, int] = field(default_factory=dict)
+    known: dict[Mark, int]
+    told: set[Mark] = field(default_factory=set)
+
+    @classmethod
+    def of(cls, document: Document) -> MarkNumbers:
+        """The numbers a document gives beforehand."""
+        return cls({mark: number for number, mark in enumerate(dict.fromkeys(document.marks), start=1)})
 
     def lines(self, marks: Iterable[Mark]) -> tuple[str, ...]:
         """The lines printed under one step: new marks in full, then the others by kind and number."""
         full, again = [], []
         for mark in sorted(marks):
-            if mark in self.known:
-                again.append(f"{mark.kind} [{self.known[mark]}]")
+            number = self.known.setdefault(mark, len(self.known) + 1)
+            if mark in self.told:
+                again.append(f"{mark.kind} [{number}]")
             else:
-                self.known[mark] = len(self.known) + 1
-                full.append(f"[{self.known[mark]}] {mark.text()}")
+                self.told.add(mark)
+                full.append(f"[{number}] {mark.text()}")
         return (*full, "; ".join(again)) if again else tuple(full)
 
 

@@ -83,7 +83,7 @@ def _document(document: Document) -> Iterator[RenderableType]:
     for line in document.stamp:
         yield Text(clean(line), style="dim")
     yield Rule(characters="─", style="dim")
-    marks = MarkNumbers()
+    marks = MarkNumbers.of(document)
     for block, number in numbered(document):
         yield from _block(block, number, marks)
     running = " · ".join(clean(text) for text in (document.header, document.header_end, document.footer) if text)

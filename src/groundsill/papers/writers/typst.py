@@ -105,7 +105,7 @@ def to_typst(document: Document) -> str:
         f"header: {_word(document.header)}, header-end: {_word(document.header_end)}, "
         f"footer: {_word(document.footer)}, stamp: ({stamp}), contents: {document.contents})"
     )
-    marks = MarkNumbers()
+    marks = MarkNumbers.of(document)
     body = "\n".join(_block(block, number, document, marks) for block, number in numbered(document))
     return f"{prelude}\n{shapes}\n{head}\n{body}\n"
 
