@@ -20,7 +20,7 @@ from groundsill.working.sheet import open_sheet
 from groundsill.working.steps import given
 from groundsill.working.table import Table
 
-__all__ = ["Input", "work_out"]
+__all__ = ["Argument", "Input", "arguments_of", "work_out"]
 
 Input = float | str | bool | None | Sequence[float]
 
@@ -29,14 +29,18 @@ _UNKNOWN = ("", "unknown", "none")
 
 
 @dataclass(frozen=True, slots=True)
-class _Argument:
-    """How one argument is read: as number, words, yes or no, or list of numbers; whether it may be unknown."""
+class Argument:
+    """How one argument is read: as ``number``, ``words``, ``yes or no`` or ``list``; whether it may be unknown.
+
+    ``default`` is what stands when it is left out, where it may be.
+    """
 
     name: str
     kind: str
     q: Q
     optional: bool
     required: bool
+    default: Any = None
 
     def asked_for(self) -> str:
         """What may stand here, in words."""
@@ -62,26 +66,28 @@ def work_out(maker: Equation[Any] | Procedure[Any, Any] | Table, inputs: Mapping
     """
     if isinstance(maker, Table):
         return _read_table(maker, inputs)
-    return maker(**_read_all(maker.id, _arguments(maker), inputs, isinstance(maker, Procedure)))
+    return maker(**_read_all(maker.id, arguments_of(maker), inputs, isinstance(maker, Procedure)))
 
 
 def _read_table(table: Table, inputs: Mapping[str, Input]) -> float:
     place = "at" if "at" in inputs else "column"
-    rows = _Argument("row", "words", Q("", table.row_key, table.row_key), False, True)
+    rows = Argument("row", "words", Q("", table.row_key, table.row_key), False, True)
     kind = "number" if place == "at" or not isinstance(table.columns[0], str) else "words"
-    where = _Argument(place, kind, Q("", table.column_key, table.column_key), False, len(table.columns) > 1)
+    where = Argument(place, kind, Q("", table.column_key, table.column_key), False, len(table.columns) > 1)
     read = _read_all(table.cite, (rows, where), inputs, False)
     if place == "at":
         return table.interpolate(read["row"], read["at"])
     return table.read(read["row"], read.get("column"))
 
 
-def _arguments(maker: Equation[Any] | Procedure[Any, Any]) -> tuple[_Argument, ...]:
+def arguments_of(maker: Equation[Any] | Procedure[Any, Any]) -> tuple[Argument, ...]:
+    """Every argument of a formula, in order, and how what is typed for it is read."""
     hints = get_type_hints(maker.body, include_extras=True)
     found = []
     for name, parameter in inspect.signature(maker.body).parameters.items():
         kind, q, optional = _kind_of(hints.get(name, float), name)
-        found.append(_Argument(name, kind, q, optional, parameter.default is inspect.Parameter.empty))
+        required = parameter.default is inspect.Parameter.empty
+        found.append(Argument(name, kind, q, optional, required, None if required else parameter.default))
     return tuple(found)
 
 
@@ -106,7 +112,7 @@ def _kind_of(hint: Any, name: str) -> tuple[str, Q, bool]:
     return "words", q, optional
 
 
-def _read_all(id: str, arguments: tuple[_Argument, ...], inputs: Mapping[str, Input], on_paper: bool) -> dict[str, Any]:
+def _read_all(id: str, arguments: tuple[Argument, ...], inputs: Mapping[str, Input], on_paper: bool) -> dict[str, Any]:
     faults = []
     names = [argument.name for argument in arguments]
     for name, value in inputs.items():
@@ -131,7 +137,7 @@ def _read_all(id: str, arguments: tuple[_Argument, ...], inputs: Mapping[str, In
     return read
 
 
-def _value(argument: _Argument, value: Input, on_paper: bool) -> Any:
+def _value(argument: Argument, value: Input, on_paper: bool) -> Any:
     if argument.optional and (value is None or (isinstance(value, str) and value.strip().lower() in _UNKNOWN)):
         return None
     if argument.kind == "words":
@@ -154,7 +160,7 @@ def _value(argument: _Argument, value: Input, on_paper: bool) -> Any:
     return _number(argument, value, on_paper)
 
 
-def _number(argument: _Argument, value: object, on_paper: bool) -> float:
+def _number(argument: Argument, value: object, on_paper: bool) -> float:
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
         raise ValueError
     number = float(value) if isinstance(value, str) else value
