@@ -8,21 +8,25 @@ somebody asks how a figure came about: working is never stored.
 from __future__ import annotations
 
 import hashlib
+import json
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import asdict, dataclass, fields, is_dataclass, replace
+from typing import Any, Literal, TypeVar
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces, work_out
-from groundsill.house.settle import FactRef, settle, uncertain_facts
+from groundsill.house.settle import End, FactRef, Settling, prepare
+from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Chain, Link, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
 from groundsill.loadpath.path import chains_of
-from groundsill.standards.basis import Basis, resolve
-from groundsill.working.version import VERSION
+from groundsill.standards.basis import Basis as StandardsBasis
+from groundsill.standards.basis import adoptions
 from groundsill.work.apply import Laid, Misplaced, lay
 from groundsill.work.document import House
 from groundsill.working.sheet import Sheet
+from groundsill.working.value import Mark, Value
+from groundsill.working.version import VERSION
 
 __all__ = ["FORMAT", "AS_FOUND", "Manifest", "Run", "Study", "UncertainFact", "run", "working"]
 
@@ -53,9 +57,9 @@ class UncertainFact:
     path: str
     label: str
     unit: str
-    low: float
-    best: float
-    high: float
+    low: float | bool | str
+    best: float | bool | str
+    high: float | bool | str
     why: str
 
 
@@ -85,3 +89,220 @@ class Study:
     facts: tuple[UncertainFact, ...]
     runs: tuple[Run, ...]
     warnings: tuple[str, ...]
+
+
+T = TypeVar("T")
+
+
+def run(house: House, progress: Progress | None = None, ranges: bool = True) -> Study:
+    """The study of a house, as found and with each of its alternatives.
+
+    Args:
+        house: the house document.
+        progress: told how many of how many runs are done.
+        ranges: also run at both ends of every uncertain fact (without, verdicts stand on best values alone).
+
+    Raises:
+        BadSurvey: when the survey lacks what no force can be worked out without.
+    """
+    settling = prepare(house)
+    states = _states(house)
+    with Sheet() as sheet:
+        forces, found = _go(settling.best.house, settling.best.marks, states)
+    marks = {mark for step in sheet.steps for mark in step.marks}
+    ends = _Ends(settling, states, found, progress)
+    if ranges:
+        ends.one_at_a_time()
+        ends.all_adverse()
+    runs = tuple(_run(state, chains, ends) for state, chains in zip(states, found, strict=True))
+    facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
+    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
+    return Study(
+        FORMAT, _manifest(house, marks), house.survey.name, house.units, _plain(forces), facts, runs, tuple(dict.fromkeys(warnings))
+    )
+
+
+NOT_COVERED = (
+    "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), wind, "
+    "the storey above, drift, and anything out of plane",
+)
+
+
+def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:
+    """The sheet of one state of the house at the best value of its facts (or at the ends given): every step, in order."""
+    settling = prepare(house)
+    settled = settling.at(ends or {})
+    states = [state for state in _states(house) if state.key == key]
+    if not states:
+        raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
+    with Sheet() as sheet:
+        _go(settled.house, settled.marks, states)
+    return sheet
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    """One state of the house: its key, name and purpose, and the work laid on the survey."""
+
+    key: str
+    name: str
+    purpose: str
+    laid: Laid
+
+
+def _states(house: House) -> list[_State]:
+    ordered = sorted(house.alternatives.items(), key=lambda pair: (pair[1].order, pair[0]))
+    found = [_State(AS_FOUND, "as found", "the house as surveyed", lay(house, None))]
+    return found + [_State(id, alternative.name, alternative.purpose, lay(house, id)) for id, alternative in ordered]
+
+
+def _go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[_State]) -> tuple[Forces, list[_Chains]]:
+    """Forces once, then every state's chains and the foundation bodies under them."""
+    reading = Reading(house, marks)
+    forces = work_out(reading)
+    bodies = body_chains(reading, forces)
+    return forces, [_Chains(chains_of(reading, forces, state.laid.pieces), bodies) for state in states]
+
+
+@dataclass(frozen=True, slots=True)
+class _Chains:
+    """The chains of one state in one run."""
+
+    lines: tuple[Chain, ...]
+    bodies: tuple[Chain, ...]
+
+    def links(self) -> dict[str, Link]:
+        """Every link by its address."""
+        return {link.address: link for chain in (*self.lines, *self.bodies) for link in chain.links}
+
+
+class _Ends:
+    """The runs at the ends of uncertain facts, and what each link came to there."""
+
+    def __init__(
+        self, settling: Settling[House], states: Sequence[_State], best: Sequence[_Chains], progress: Progress | None
+    ) -> None:
+        self.settling = settling
+        self.states = states
+        self.best = [chains.links() for chains in best]
+        self.progress = progress
+        self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
+        self.adverse: list[dict[str, dict[str, End]]] = [{} for _ in states]
+        self.deciding: list[dict[str, list[str]]] = [{} for _ in states]
+
+    def one_at_a_time(self) -> None:
+        """Each uncertain fact at its low and its high end, all others at their best."""
+        sides: tuple[End, End] = ("low", "high")
+        for place, fact in enumerate(self.settling.facts):
+            if self.progress:
+                self.progress(place, len(self.settling.facts))
+            both = [self._links({fact.path: end}) for end in sides]
+            for n, best in enumerate(self.best):
+                for address, link in best.items():
+                    self._compare(n, fact, link, [found[n].get(address) for found in both])
+
+    def _compare(self, n: int, fact: FactRef, link: Link, found: Sequence[Link | None]) -> None:
+        """Note a fact that moves a link: the end that is worse for it, and whether the status flips."""
+        moved = [other for other in found if other is not None and (other.status, other.ratio) != (link.status, link.ratio)]
+        if not moved:
+            return
+        low, high = found
+        worse: End = "high" if _worse(high, low) else "low"
+        other = high if worse == "high" else low
+        if _worse(other, link):
+            self.adverse[n].setdefault(link.address, {})[fact.path] = worse
+        self.seen[n].setdefault(link.address, []).extend(moved)
+        if any(other.status != link.status for other in moved):
+            self.deciding[n].setdefault(link.address, []).append(fact.label)
+
+    def all_adverse(self) -> None:
+        """For each link, all the facts that move it at their worse end together: the least favourable case."""
+        done: dict[tuple[tuple[str, End], ...], list[dict[str, Link]]] = {}
+        for n, wanted in enumerate(self.adverse):
+            for address, ends in wanted.items():
+                if len(ends) < 2:
+                    continue
+                key = tuple(sorted(ends.items()))
+                if key not in done:
+                    done[key] = self._links(dict(ends))
+                link = done[key][n].get(address)
+                if link is not None:
+                    self.seen[n].setdefault(address, []).append(link)
+                    if link.status != self.best[n][address].status and not self.deciding[n].get(address):
+                        self.deciding[n][address] = [f.label for f in self.settling.facts if f.path in ends]
+
+    def _links(self, ends: Mapping[FactRef | str, End]) -> list[dict[str, Link]]:
+        settled = self.settling.at(ends)
+        return [chains.links() for chains in _go(settled.house, settled.marks, self.states)[1]]
+
+    def concluded(self, n: int, chain: Chain) -> Chain:
+        """A chain with the verdict of each link over all ends, and its headline."""
+        stages = tuple(
+            replace(stage, links=tuple(
+                with_ends(link, self.seen[n].get(link.address, ()), tuple(dict.fromkeys(self.deciding[n].get(link.address, ()))))
+                for link in stage.links
+            ))
+            for stage in chain.stages
+        )  # fmt: skip
+        return concluded(replace(chain, stages=stages))
+
+
+def _worse(a: Link | None, b: Link | None) -> bool:
+    """Whether one outcome of a check is worse than another."""
+    return _badness(a) > _badness(b)
+
+
+def _badness(link: Link | None) -> tuple[int, float]:
+    if link is None or link.status == "does not apply":
+        return (0, 0.0)
+    if link.status == "cannot be checked":
+        return (3, 0.0)
+    if link.ratio is None:
+        return (2, 0.0)
+    return (1, link.ratio)
+
+
+def _run(state: _State, chains: _Chains, ends: _Ends) -> Run:
+    place = ends.states.index(state)
+    lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
+    bodies = tuple(ends.concluded(place, chain) for chain in chains.bodies)
+    verdict = verdict_of(chain.verdict for chain in (*lines, *bodies))
+    relied = [chain for chain in lines if chain.relied_on]
+    weakest = min(relied, key=lambda chain: float("inf") if chain.percent is None else chain.percent, default=None)
+    headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
+    return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, verdict, headline)
+
+
+def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:
+    by_kind: dict[str, list[str]] = {}
+    for mark in sorted(marks):
+        by_kind.setdefault(mark.kind, []).append(mark.what)
+    basis = StandardsBasis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
+    return Manifest(
+        program=f"groundsill {VERSION}",
+        house_hash=hashlib.sha256(json.dumps(asdict(house), sort_keys=True, default=str).encode()).hexdigest()[:16],
+        code=house.basis.code,
+        editions={a.family: basis.edition(a.family) for a in adoptions(house.basis.code)},
+        edition_reasons={family: o.reason for family, o in sorted(house.basis.overrides.items())},
+        from_memory=tuple(by_kind.get("from memory", ())),
+        unverified=tuple(by_kind.get("unverified", ())),
+        assumed=tuple((*by_kind.get("assumed range", ()), *by_kind.get("estimated", ()), *by_kind.get("extension", ()))),
+    )
+
+
+def _plain(thing: T) -> T:
+    """A result with every recorded value turned into the plain number it is."""
+    return _bare(thing)  # type: ignore[no-any-return]
+
+
+def _bare(thing: Any) -> Any:
+    if isinstance(thing, Value):
+        return float(thing)
+    if isinstance(thing, tuple):
+        return tuple(_bare(item) for item in thing)
+    if isinstance(thing, dict):
+        return {key: _bare(item) for key, item in thing.items()}
+    if is_dataclass(thing) and not isinstance(thing, type):
+        values = {f.name: _bare(getattr(thing, f.name)) for f in fields(thing)}
+        return replace(thing, **values)
+    return thing

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from groundsill.forces.reading import Reading
 from groundsill.standards.asce7_16.weight import table_c3_1_1
-from groundsill.standards.common_practice import table_other_weights
+from groundsill.standards.common_practice import table_other_densities, table_other_weights
 from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.steps import add, scale
 
@@ -52,4 +52,4 @@ def window_psf() -> float:
 
 def masonry_pcf() -> float:
     """Brick masonry of a chimney over its outside volume, pcf."""
-    return table_other_weights().read("brick masonry, pcf")
+    return table_other_densities().read("brick masonry")

@@ -75,8 +75,8 @@ def _place(reading: Reading, done: TakeDown, item: WeightItem) -> None:
         done.lines[survey.underfloor.segments[item.of].line].take(Load(dead=weight))
     elif item.kind == "floor":
         storey = survey.building.storeys[item.of]
-        plan = weight / item.size if item.size else 0.0
-        _place_floor(reading, done, item, float(plan), storey.live_psf)
+        plan = weight / float(item.size) if item.size else 0.0
+        _place_floor(reading, done, item, plan, storey.live_psf)
     elif item.kind in ("ceiling", "roof"):
         _place_on_walls(reading, done, item)
     elif item.kind == "partition":

@@ -54,7 +54,8 @@ class Link:
 
     ``address`` is permanent: ``line/<id>/<stage>/<scope id>/<direction>``. ``demand`` and ``capacity`` are in ``unit``
     at ``level``. ``least_favourable`` is the worst ratio over both ends of every uncertain fact the check uses, and
-    ``depends_on`` names those facts when they decide the verdict.
+    ``depends_on`` names those facts when they decide the verdict. ``working`` names the sections of a sheet whose steps
+    lead to it, besides the address itself.
     """
 
     address: str
@@ -76,6 +77,7 @@ class Link:
     least_favourable: float | None = None
     verdict: Verdict = "cannot be checked"
     depends_on: tuple[str, ...] = ()
+    working: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +127,7 @@ def status_of(demand: float | None, capacity: float | None, extension: str = "")
         return "passes", 0.0
     if capacity <= 0:
         return "fails", None
-    ratio = demand / capacity
+    ratio = float(demand) / float(capacity)
     if ratio > 1:
         return "fails", ratio
     return ("indicated" if extension else "passes"), ratio

@@ -1,0 +1,222 @@
+"""One braced line in one state, gathered for its checks: what braces it, what it must carry, who takes which share.
+
+Every link module reads this and nothing else. The sharing of the line's force among its parts is done here once:
+by strength when the parts are alike, and, where heights or materials differ (ENGINEERING judgement printed with the
+result), by strength and by stiffness both, each part taking the worse.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import Forces, LineForce
+from groundsill.house.foundation import FoundationSegment
+from groundsill.house.survey import in_order
+from groundsill.house.underfloor import Line, Segment, SillPiece
+from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, status_of
+from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
+from groundsill.standards.nds_2018.adjustment import DRY
+from groundsill.work.pieces import PanelPiece, Piece
+from groundsill.working.sheet import section
+from groundsill.working.value import Mark, marks_of
+
+__all__ = [
+    "Brace",
+    "LineCase",
+    "MIXED_RATIO",
+    "braces_of",
+    "cannot",
+    "checked",
+    "demands",
+    "expected_at",
+    "foundation_at",
+    "moisture_of",
+    "part_length",
+    "sill_at",
+]
+
+MIXED_RATIO = 1.25  # heights in one line that differ by more than this are shared by stiffness as well
+
+BraceKind = Literal["panel", "sheathing", "joists on sill"]
+
+
+@dataclass(frozen=True, slots=True)
+class Brace:
+    """A part of a line that can take force: a panel, existing sheathing, or joists standing straight on the sill.
+
+    Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
+    shear stiffness; all None when the part cannot be counted, and ``why_not`` says why. ``share`` is the greatest part
+    of the line's force that either way of sharing gives it.
+    """
+
+    id: str
+    kind: BraceKind
+    segment_id: str
+    segment: Segment
+    from_in: float
+    to_in: float
+    panel: PanelPiece | None = None
+    material: str = ""
+    capacity_plf: float | None = None
+    nominal_plf: float | None = None
+    stiffness_lb_in: float | None = None
+    cite: str = ""
+    why_not: str = ""
+    share: float = 0.0
+
+    @property
+    def length_in(self) -> float:
+        """Length along the line, inches."""
+        return self.to_in - self.from_in
+
+    @property
+    def height_in(self) -> float | None:
+        """Height of the wall it stands in, inches."""
+        return self.segment.height_in.value
+
+
+@dataclass(frozen=True, slots=True)
+class LineCase:
+    """A line, its force, its braces and the work laid on it."""
+
+    reading: Reading
+    forces: Forces
+    id: str
+    line: Line
+    force: LineForce
+    length_in: float
+    pieces: tuple[tuple[str, Piece], ...]
+    braces: tuple[Brace, ...] = ()
+    sharing: str = ""
+    strength: float = 0.0
+    allowable: float = 0.0
+    overstrength: float = 0.0
+    sills: tuple[tuple[str, SillPiece], ...] = field(default=())
+
+    def counted(self) -> tuple[Brace, ...]:
+        """The braces that can be counted."""
+        return tuple(b for b in self.braces if b.capacity_plf is not None)
+
+    def of_kind(self, kind: type) -> list[tuple[str, Piece]]:
+        """The pieces of work of one kind on this line, in order."""
+        return [(id, piece) for id, piece in self.pieces if isinstance(piece, kind)]
+
+
+def demands(case: LineCase) -> LineCase:
+    """The line's force at each level of load that a check may ask for."""
+    with section(f"line/{case.id}/demand"):
+        Q_E = case.force.force_lb
+        E_h = horizontal_effect(case.forces.rho, Q_E)
+        return replace(
+            case,
+            strength=Q_E,
+            allowable=asd_earthquake(E_h),
+            overstrength=overstrength_effect(case.forces.system.Omega_0, Q_E),
+        )
+
+
+def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]]) -> tuple[Brace, ...]:
+    """What can brace a line. With a new panel anywhere in it, old sheathing is no longer counted beside panels."""
+    underfloor = reading.house.survey.underfloor
+    segments = [(id, s) for id, s in in_order(underfloor.segments) if s.line == line_id]
+    panels = [(id, p) for id, p in pieces if isinstance(p, PanelPiece) and underfloor.segments[p.segment].line == line_id]
+    found: list[Brace] = []
+    for id, segment in segments:
+        if segment.kind == "joists on sill":
+            found.append(Brace(id, "joists on sill", id, segment, segment.from_in, segment.to_in))
+        elif segment.kind == "cripple wall" and not panels:
+            for part, (low, high) in enumerate(_clear(reading, line_id, segment.from_in, segment.to_in)):
+                found.append(Brace(f"{id}.{part}" if part else id, "sheathing", id, segment, low, high))
+    for id, panel in panels:
+        segment = underfloor.segments[panel.segment]
+        for part, (low, high) in enumerate(_clear(reading, line_id, panel.from_in, panel.to_in)):
+            found.append(Brace(f"{id}.{part}" if part else id, "panel", panel.segment, segment, low, high, panel))
+    return tuple(sorted(found, key=lambda b: (b.from_in, b.id)))
+
+
+def _clear(reading: Reading, line_id: str, low: float, high: float) -> list[tuple[float, float]]:
+    """A stretch of wall less the openings in it: each part between openings is a segment of its own."""
+    parts = [(low, high)]
+    for _, opening in in_order(reading.house.survey.underfloor.openings):
+        if opening.line != line_id:
+            continue
+        cut: list[tuple[float, float]] = []
+        for a, b in parts:
+            if opening.to_in <= a or opening.from_in >= b:
+                cut.append((a, b))
+            else:
+                cut += [(a, min(b, opening.from_in)), (max(a, opening.to_in), b)]
+        parts = [(a, b) for a, b in cut if b - a > 1e-6]
+    return parts
+
+
+def part_length(brace: Brace, low: float, high: float) -> float:
+    """How much of a brace lies between two stations, inches."""
+    return max(0.0, min(brace.to_in, high) - max(brace.from_in, low))
+
+
+def sill_at(case: LineCase, station: float) -> tuple[str, SillPiece] | None:
+    """The sill piece at a station."""
+    return next(((id, s) for id, s in case.sills if s.from_in <= station <= s.to_in), None)
+
+
+def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, FoundationSegment] | None:
+    """The stretch of foundation under a station of a line."""
+    for id, segment in in_order(reading.house.survey.foundation.segments):
+        if segment.line == line_id and segment.from_in <= station <= segment.to_in:
+            return id, segment
+    return None
+
+
+def moisture_of(damp: bool | None) -> str:
+    """The row of the wet service table for a sill: wet when a meter said so, else as built and kept dry."""
+    return "wet in service" if damp else DRY
+
+
+def checked(
+    address: str,
+    title: str,
+    scope: ScopeKind,
+    scope_id: str,
+    *,
+    level: LoadLevel,
+    unit: str,
+    demand: float | None,
+    capacity: float | None,
+    clause: str,
+    reason: str = "",
+    extension: str = "",
+    direction: Literal["+", "-", "both"] = "both",
+    expected: Expected | None = None,
+    marks: Sequence[Mark] = (),
+    working: tuple[str, ...] = (),
+) -> Link:
+    """A link with a figure: its status, ratio and marks follow from demand and capacity."""
+    status, ratio = status_of(demand, capacity, extension)
+    doubts = tuple(sorted(marks_of((demand, capacity)) | frozenset(marks)))
+    return Link(
+        address, title, scope, scope_id, direction, level, unit, status,
+        None if demand is None else float(demand), None if capacity is None else float(capacity),
+        ratio, reason, clause, extension, doubts, expected, ratio, status, working=working,
+    )  # fmt: skip
+
+
+def cannot(
+    address: str, title: str, scope: ScopeKind, scope_id: str, *, clause: str, reason: str, applies: bool = True
+) -> Link:
+    """A link that cannot be checked, with the clause that is missing its facts (or one that does not apply)."""
+    status = "cannot be checked" if applies else "does not apply"
+    return Link(address, title, scope, scope_id, "both", "allowable", "", status, reason=reason, clause=clause, verdict=status)  # type: ignore[arg-type]
+
+
+def expected_at(
+    strength: float | None, share: float, spread: tuple[float, float], manner: Literal["ductile", "brittle"], basis: str
+) -> Expected | None:
+    """The line force at which a link holding ``share`` of it is expected to reach its strength."""
+    if strength is None or share <= 0:
+        return None
+    best = float(strength) / float(share)
+    return Expected(best * spread[0], best, best * spread[1], manner, basis)

@@ -1,0 +1,74 @@
+"""What a chain comes to, in one line of words: how much of the force it carries, what stops it, what gives first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from groundsill.loadpath.chain import Chain, Link, governing, verdict_of
+
+__all__ = ["concluded", "first_to_fail", "spread_words"]
+
+
+def concluded(chain: Chain) -> Chain:
+    """The chain with its verdict, percentage, governing link, order of failing and headline."""
+    if not chain.relied_on:
+        return replace(chain, verdict="does not apply", headline=f"not relied on: {chain.relied_reason}")
+    links = chain.links
+    worst = governing(links)
+    verdict = verdict_of(link.verdict for link in links)
+    percent = None
+    nothing = [link for link in links if link.status == "fails" and link.ratio is None]
+    unknown = [link for link in links if link.status == "cannot be checked"]
+    if nothing:
+        percent = 0.0
+    elif worst is not None and worst.ratio:
+        percent = 100.0 / worst.ratio
+    return replace(
+        chain,
+        verdict=verdict,
+        percent=percent,
+        governing=worst.address if worst else None,
+        first_to_fail=first_to_fail(links),
+        headline=_words(percent, worst, nothing, unknown),
+    )
+
+
+def _words(percent: float | None, worst: Link | None, nothing: list[Link], unknown: list[Link]) -> str:
+    tail = ""
+    if unknown:
+        named = "; ".join(dict.fromkeys(link.title for link in unknown[:3]))
+        more = f" and {len(unknown) - 3} more" if len(unknown) > 3 else ""
+        tail = f"; cannot be checked: {named}{more}"
+    if nothing:
+        stops = "; ".join(dict.fromkeys(link.title for link in nothing[:4]))
+        return f"carries none of the required force: {stops}{tail}"
+    if percent is None or worst is None:
+        return "nothing could be checked" + tail if unknown else "no force comes to it"
+    if percent < 100:
+        return f"carries {percent:.0f} % of the required force; then {worst.title} stops it{tail}"
+    return f"every link that could be checked carries the required force; the nearest to its limit is {worst.title} at {100 / percent:.2f}{tail}"
+
+
+def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
+    """The order in which links are expected to give, by the line force at which each does, in words.
+
+    Two neighbours whose ranges overlap are too close to call.
+    """
+    known = sorted((link for link in links if link.expected is not None), key=lambda link: link.expected.best_lb if link.expected else 0.0)
+    lines = []
+    for place, link in enumerate(known[:5]):
+        assert link.expected is not None
+        close = ""
+        if place + 1 < len(known):
+            after = known[place + 1].expected
+            if after is not None and after.low_lb < link.expected.high_lb:
+                close = "; too close to call against the next"
+        lines.append(f"{link.title}: {spread_words(link)}, {link.expected.manner}{close}")
+    return tuple(lines)
+
+
+def spread_words(link: Link) -> str:
+    """The line force at which a link is expected to give, with its range."""
+    assert link.expected is not None
+    return f"at about {link.expected.best_lb:,.0f} lb on the line ({link.expected.low_lb:,.0f} to {link.expected.high_lb:,.0f})"

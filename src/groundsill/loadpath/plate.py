@@ -1,0 +1,97 @@
+"""Splices and collectors: the force the top plate must carry along the line, at each joint in it."""
+
+from __future__ import annotations
+
+from groundsill.house.survey import in_order
+from groundsill.house.underfloor import PlateSplice
+from groundsill.loadpath.case import LineCase, cannot, checked
+from groundsill.loadpath.chain import Link, Stage
+from groundsill.mechanics.collector import Drain, axial
+from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.nails import nail as nail_value
+from groundsill.work.pieces import SplicePiece, StrapPiece
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.sheet import section
+from groundsill.working.steps import given, multiply, scale
+
+__all__ = ["drains", "splice_stage"]
+
+_LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
+_NEAR_IN = 18.0
+
+
+def drains(case: LineCase) -> tuple[Drain, ...]:
+    """Where the line's force leaves the plate, in shares of the whole force."""
+    total = sum(b.share for b in case.braces) or 1.0
+    return tuple(Drain(b.from_in, b.to_in, b.share / total) for b in case.braces if b.share > 0)
+
+
+def splice_stage(case: LineCase) -> Stage:
+    """Every joint of the top plate with the force that must pass it."""
+    joints = [(id, s) for id, s in in_order(case.reading.house.survey.underfloor.splices) if s.line == case.id]
+    links = tuple(_joint(case, id, joint) for id, joint in joints)
+    if not links:
+        links = (_none_recorded(case),)
+    return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links)
+
+
+def _none_recorded(case: LineCase) -> Link:
+    address = f"line/{case.id}/plate-splices/{case.id}/both"
+    if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
+        reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
+        return cannot(address, "top plate joints", "line", case.id, clause="NDS 2018 chapter 12", reason=reason)
+    return cannot(address, "top plate joints", "line", case.id, clause="", reason="no joint in the plate", applies=False)
+
+
+def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
+    address = f"line/{case.id}/plate-splices/{id}/both"
+    title = f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
+    if not any(b.share > 0 for b in case.braces):
+        return cannot(address, title, "joint", id, clause="NDS 2018 chapter 12",
+                      reason="nothing braces this line, so the force past the joint is not defined")  # fmt: skip
+    with section(address):
+        share = abs(axial(case.length_in, 1.0, drains(case), joint.station_in))
+        past = given("κ", share, "1", "share of the line's force that passes the joint: brought by the floor less taken by walls up to it")
+        force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
+        added = _added(case, joint)
+        if added is not None:
+            capacity: float | None = given("T_a", added[1], "lb", added[0])
+            clause, reason = "evaluation report or working entered", added[0]
+        elif joint.kind in ("butt", "cut"):
+            capacity, clause, reason = 0.0, "NDS 2018 chapter 12", "the plate is not continuous there"
+        else:
+            return _nailed(case, joint, address, title, force, id)
+    return checked(address, title, "joint", id, level="allowable", unit="lb", demand=force, capacity=capacity, clause=clause,
+                   reason=reason, working=(f"line/{case.id}/demand",))  # fmt: skip
+
+
+def _added(case: LineCase, joint: PlateSplice) -> tuple[str, float] | None:
+    """New work across the joint: a splice at it, or a strap over it."""
+    for _, piece in case.pieces:
+        if isinstance(piece, SplicePiece) and piece.member == "top plate" and abs(piece.station_in - joint.station_in) <= _NEAR_IN:
+            return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+        if isinstance(piece, StrapPiece) and piece.from_in <= joint.station_in <= piece.to_in:
+            return f"strap {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+    return None
+
+
+def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force: float, id: str) -> Link:
+    """A lap held by nails: their number on one side of the joint."""
+    count, clause = joint.nails_each_side.value, "NDS 2018 12.3.1, 11.3"
+    if count is None or not joint.nail:
+        return cannot(address, title, "joint", id, clause=clause, reason="the nails of the lap were not counted")
+    species = case.line.top_plate.species or "Douglas fir-larch"
+    thick = case.reading.number(f"survey.underfloor.lines.{case.id}.top_plate.thickness_in", case.line.top_plate.thickness_in, "l_s", "in",
+                                "thickness of one plate")  # fmt: skip
+    if thick is None:
+        return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
+    try:
+        one = nail_value(joint.nail, thick, species, species)
+        each = adjusted_lateral(one.Z)
+    except OutsideLimits as refused:
+        return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
+    n = case.reading.number(f"survey.underfloor.splices.{id}.nails_each_side", joint.nails_each_side, "n", "1", "nails on one side of the joint")
+    assert n is not None
+    capacity = multiply(each, n, symbol="n Z'", unit="lb")
+    return checked(address, title, "joint", id, level="allowable", unit="lb", demand=force, capacity=capacity, clause=clause,
+                   working=(f"line/{case.id}/demand",))  # fmt: skip
