@@ -1,8 +1,8 @@
 """NDS 2018, National Design Specification for Wood Construction: dowel connections of an old house's cripple wall.
 
 bearing (12.3.3 to 12.3.5: what wood, steel and concrete bear under a dowel), yield_modes (Table 12.3.1A, one equation
-for each mode), shear (the least mode), bolts, sill_bolt, nails (with toenails), withdrawal (12.2), adjustment (11.3),
-geometry (12.5.1), group_action (11.3.6), symbols; expected (strengths for "which gives way first": common practice).
+for each mode), shear (the least mode), bolts, sill_bolt, nails (with toenails), screws, withdrawal (12.2), adjustment
+(11.3), geometry (12.5.1), group_action (11.3.6), symbols; expected (which gives way first: common practice).
 """
 
 from __future__ import annotations
