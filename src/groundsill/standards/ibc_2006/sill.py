@@ -52,15 +52,10 @@ def sill_rule(
     """
     cite = SOURCE.cite("2305.3.11")
     if level not in ("ASD", "LRFD") or not v >= 0:
-        raise OutsideLimits(
-            f"{SOURCE.cite('2305.3.11')}: v = {float(v):g} plf at {level!r}; asks for v from 0, ASD or LRFD"
-        )
+        raise OutsideLimits(f"{cite}: v = {float(v):g} plf at {level!r}; asks for v from 0, ASD or LRFD")
     table = table_2305_3_11()
-    single, double = (
-        table.read("2x", level, symbol="limit"),
-        table.read("2x with twice the bolts", level, symbol="limit"),
-    )
-    cite = SOURCE.cite("2305.3.11")
+    single = table.read("2x", level, symbol="limit")
+    double = table.read("2x with twice the bolts", level, symbol="limit")
     if condition(f"at most {float(single):g} plf on a 2x sill", bool(v <= single), v, single, cite=cite):
         return SillRule(True, 1.0, "2x sill")
     if condition(f"at most {float(double):g} plf with twice the bolts", bool(v <= double), v, double, cite=cite):
