@@ -12,6 +12,7 @@ from groundsill.standards.aci318_19 import (
     pryout,
     pullout,
     scope,
+    seismic,
     shear_breakout,
     steel,
     strength_factors,
@@ -207,9 +208,32 @@ def test_between_three_near_faces_only_part_of_the_embedment_counts() -> None:
     assert "ACI 318-19 17.6.2.1.2" not in [step.cite for step in sheet.steps]
 
 
-def test_earthquake_takes_a_quarter_of_tension_and_nothing_of_shear() -> None:
-    assert tension_breakout.seismic_tension(1000.0) == 750.0
-    assert not [e for e in EQUATIONS if "17.10" in e.id and "shear" in e.title.lower()]
+@given(design=st.floats(0.0, 1e6))
+def test_earthquake_takes_a_quarter_of_concrete_in_tension(design: float) -> None:
+    assert tension_breakout.seismic_tension(design) == NEAR(0.75 * design)
+
+
+@given(V_E=st.floats(0.0, 1e5), V_yield=st.floats(0.0, 1e5))
+def test_against_earthquake_the_printed_choice_says_what_the_concrete_holds(V_E: float, V_yield: float) -> None:
+    chosen = seismic.seismic_shear_demand("overstrength", "no tested joint", V_E, 2.5)
+    assert chosen == NEAR(2.5 * V_E)
+    assert seismic.seismic_shear_demand("what is fastened yields", "sill bolt in wood", V_E, V_yield=V_yield) == V_yield
+    with Sheet() as sheet:
+        seismic.seismic_shear_demand("overstrength", "no tested joint", V_E)
+    assert "overstrength: no tested joint" in [step.title for step in sheet.steps if step.kind == "note"]
+
+
+@pytest.mark.parametrize(
+    ("option", "reason", "message"),
+    [
+        ("overstrength", " ", r"the choice of 'overstrength' needs a reason, which is printed"),
+        ("plain E", "habit", r"option = 'plain E'; must be overstrength or what is fastened yields"),
+        ("what is fastened yields", "wood", r"the expected strength of what is fastened is not known"),
+    ],
+)
+def test_plain_earthquake_force_is_never_enough(option: str, reason: str, message: str) -> None:
+    with pytest.raises(OutsideLimits, match=r"ACI 318-19 17\.10\.6\.3: " + message):
+        seismic.seismic_shear_demand(option, reason, 500.0)
 
 
 @given(h_ef=st.floats(1.0, 15.0), f_c=strength)

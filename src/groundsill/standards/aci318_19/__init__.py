@@ -3,7 +3,8 @@
 Chapter 17, anchors: `shear_breakout` toward and along an edge (17.7.2) · `tension_breakout` (17.6.2) · `steel`
 (17.6.1, 17.7.1) · `pryout` (17.7.3) · `pullout` headed, hooked, side-face blowout (17.6.3, 17.6.4) · `strength_factors`
 phi (17.5.3) and interaction (17.8) · `scope` what the chapter covers and how far old concrete lies outside (17.3.1) ·
-`expected` mean strength for the order in which links fail. Chapter 14: `plain_concrete`.
+`seismic` what must be held against earthquake (17.10) · `expected` mean strength for the order in which links fail.
+Chapter 14: `plain_concrete`.
 
 Symbols and units are the document's own: lb, in, psi. Misprints and contradictions stand in ``errata.toml``.
 """
