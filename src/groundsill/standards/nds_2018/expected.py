@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from groundsill.standards.nds_2018 import PRACTICE
+from groundsill.standards.nds_2018.nails import NailLateral
 from groundsill.standards.nds_2018.shear import Lateral, double_shear_modes, governing, single_shear_modes
 from groundsill.standards.nds_2018.symbols import (
     BearingMain,
@@ -22,7 +23,7 @@ from groundsill.standards.nds_2018.symbols import (
 )
 from groundsill.working.equation import procedure
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import note
+from groundsill.working.steps import note, scale
 
 __all__ = ["ExpectedYield", "expected_of", "expected_yield"]
 
@@ -65,6 +66,14 @@ def expected_yield(
     return ExpectedYield(P, mode)
 
 
-def expected_of(joint: Lateral) -> ExpectedYield:
-    """The expected yield of a joint whose reference value has been worked out."""
-    return expected_yield(joint.D, joint.l_m, joint.l_s, joint.F_em, joint.F_es, joint.F_yb, float(joint.planes))
+def expected_of(joint: Lateral | NailLateral) -> ExpectedYield:
+    """The expected yield of a joint whose reference value has been worked out.
+
+    A nail that reaches less than ten diameters keeps the factor that took its reference value down. Factors for
+    how the joint is made (C_tn, C_Δ, C_g) are the caller's to apply; those for duration and design are not meant.
+    """
+    one = joint.joint if isinstance(joint, NailLateral) else joint
+    got = expected_yield(one.D, one.l_m, one.l_s, one.F_em, one.F_es, one.F_yb, float(one.planes))
+    if isinstance(joint, NailLateral) and float(joint.C_p) < 1.0:
+        return ExpectedYield(scale(got.P, joint.C_p, symbol="P_yield", label="penetration counted"), got.mode)
+    return got

@@ -99,15 +99,18 @@ def nail_yield_strength(D: Diameter) -> float:
     """F_yb in psi by the nail's diameter: the thinner the wire, the harder it was drawn.
 
     Raises:
-        OutsideLimits: for a diameter outside 0.099 to 0.273 in.
+        OutsideLimits: for a diameter outside the table's bands.
     """
     table = table_i1_nails()
     number = float(D)
-    for row, (low, high, _) in table.rows.items():
-        assert not isinstance(low, str) and not isinstance(high, str)
-        if low < number <= high or number == low == 0.099:
+    bands = {row: (float(cells[0]), float(cells[1])) for row, cells in table.rows.items()}
+    first, last = min(low for low, _ in bands.values()), max(high for _, high in bands.values())
+    for row, (low, high) in bands.items():
+        if low < number <= high or number == low == first:
             return table.read(row, "F_yb")
-    raise OutsideLimits(f"{table.cite}: D (nail diameter) = {number:g} in; the table runs from 0.099 to 0.273 in.")
+    raise OutsideLimits(
+        f"{table.cite}: D (nail diameter) = {number:g} in; the table runs from {first:g} to {last:g} in."
+    )
 
 
 @procedure(

@@ -15,20 +15,25 @@ from groundsill.standards.nds_2018.bolts import bolt_yield_strength
 from groundsill.standards.nds_2018.shear import Lateral, single_shear
 from groundsill.standards.nds_2018.symbols import ANGLE, BOLT_DIAMETER, Angle, BoltDiameter, hold
 from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
 __all__ = ["bearing_weak_concrete", "sill_bolt", "sill_bolt_weak_concrete"]
 
+TABLE = SOURCE.cite("Table 12E")
+
 SILL = Q("in", "l_s", "thickness of the sill", above=0.0)
 EMBEDMENT = Q("in", "l_m", "length of the bolt in the concrete", at_least=6.0)
 ANY_EMBEDMENT = Q("in", "l_m", "length of the bolt in the concrete", above=0.0)
+ANY_CONCRETE = Q("psi", "f'_c", "concrete strength", above=0.0)
 WEAK = Q("psi", "f'_c", "concrete strength", above=0.0, below=2500.0)
 
 SillThickness = Annotated[float, SILL]
 Embedment = Annotated[float, EMBEDMENT]
 AnyEmbedment = Annotated[float, ANY_EMBEDMENT]
 ConcreteStrength = Annotated[float, Q("psi", "f'_c", "concrete strength", at_least=2500.0)]
+AnyConcrete = Annotated[float, ANY_CONCRETE]
 WeakConcrete = Annotated[float, WEAK]
 
 
@@ -86,34 +91,51 @@ def bearing_weak_concrete(
 
 @procedure(
     "practice/sill-bolt-weak-concrete",
-    title="Sill bolt in concrete under 2,500 psi (extension)",
-    clause="bearing of weak concrete",
+    title="Sill bolt in weak concrete or with a short embedment (extension)",
+    clause="beyond NDS Table 12E",
     source=PRACTICE,
     alias="nds.sill-bolt-weak-concrete",
 )
 def sill_bolt_weak_concrete(
     D: BoltDiameter,
     l_s: SillThickness,
-    f_c: WeakConcrete,
+    f_c: AnyConcrete,
     species: str = "Douglas fir-larch",
     theta: Angle = 0.0,
     l_m: AnyEmbedment = 6.0,
     rounding: str = "printed",
 ) -> Lateral:
-    """Z in lb of the wood joint alone where the concrete is weaker than NDS covers, or the bolt shorter.
+    """Z in lb of the wood joint alone where the concrete is weaker than NDS covers, or the bolt shorter, or both.
 
     Every result carries the mark *extension* and can only be indicated, never passed: breakout at the edge decides in
     weak concrete, and this says nothing of it. Example: 1/2 in. bolt, 1-1/2 in. Douglas fir-larch, f'c 1,000 psi:
     534 lb (our own arithmetic).
+
+    Raises:
+        OutsideLimits: where nothing lies beyond the document, for then nds.sill-bolt gives the document's own value.
     """
     hold(BOLT_DIAMETER, D, SOURCE, "12.3.1")
     hold(SILL, l_s, SOURCE, "Table 12E")
     hold(ANY_EMBEDMENT, l_m, SOURCE, "Table 12E")
-    hold(WEAK, f_c, PRACTICE, "bearing of weak concrete")
+    hold(ANY_CONCRETE, f_c, PRACTICE, "beyond NDS Table 12E")
     hold(ANGLE, theta, SOURCE, "12.3.4")
-    beyond = Mark(
-        "extension", f"{SOURCE.cite('Table 12E')} covers no concrete under 2,500 psi: bearing scaled with f'c"
-    )
-    strength = given("f'_c", f_c, "psi", "concrete strength, weaker than NDS covers", (beyond,))
+    weak, short = float(f_c) < 2500.0, float(l_m) < 6.0
+    if not weak and not short:
+        raise OutsideLimits(
+            f"{PRACTICE.cite('beyond NDS Table 12E')}: f'_c = {float(f_c):g} psi and l_m = {float(l_m):g} in "
+            "lie inside the document; use nds.sill-bolt"
+        )
+    if weak:
+        beyond = Mark(
+            "extension", f"{SOURCE.cite('Table 12E')} covers no concrete under 2,500 psi: bearing in proportion"
+        )
+        F_em = bearing_weak_concrete(given("f'_c", f_c, "psi", "concrete strength, less than NDS covers", (beyond,)))
+    else:
+        F_em = concrete_bearing(f_c)
+    if short:
+        beyond = Mark(
+            "extension", f"{SOURCE.cite('Table 12E')} assumes 6 in. in the concrete: a shorter bolt needs a test"
+        )
+        l_m = given("l_m", l_m, "in", "length of the bolt in the concrete, shorter than NDS assumes", (beyond,))
     F_es = wood_bearing(D, species, theta, rounding)
-    return single_shear(D, l_m, l_s, bearing_weak_concrete(strength), F_es, bolt_yield_strength(), theta)
+    return single_shear(D, l_m, l_s, F_em, F_es, bolt_yield_strength(), theta)
