@@ -133,9 +133,7 @@ def sill_bolt_weak_concrete(
     else:
         F_em = concrete_bearing(f_c)
     if short:
-        beyond = Mark(
-            "extension", f"{SOURCE.cite('Table 12E')} assumes 6 in. in the concrete: a shorter bolt needs a test"
-        )
+        beyond = Mark("extension", f"{SOURCE.cite('Table 12E')} assumes 6 in. in the concrete: shorter needs a test")
         l_m = given("l_m", l_m, "in", "length of the bolt in the concrete, shorter than NDS assumes", (beyond,))
     F_es = wood_bearing(D, species, theta, rounding)
     return single_shear(D, l_m, l_s, F_em, F_es, bolt_yield_strength(), theta)
