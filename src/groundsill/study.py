@@ -19,18 +19,18 @@ from groundsill.house.settle import End, FactRef, Settling, prepare
 from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Chain, Link, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
-from groundsill.loadpath.path import chains_of
+from groundsill.loadpath.path import chain_of, chains_of, pieces_on
 from groundsill.standards.basis import Basis as StandardsBasis
 from groundsill.standards.basis import adoptions
-from groundsill.work.apply import Laid, Misplaced, lay
+from groundsill.work.apply import Laid, Misplaced, apply
 from groundsill.work.document import House
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Mark, Value
 from groundsill.working.version import VERSION
 
-__all__ = ["FORMAT", "AS_FOUND", "Manifest", "Run", "Study", "UncertainFact", "run", "working"]
+__all__ = ["AS_FOUND", "FORMAT", "Manifest", "Run", "Study", "UncertainFact", "run", "working"]
 
-FORMAT = "groundsill.study/1"
+FORMAT: Literal["groundsill.study/1"] = "groundsill.study/1"
 AS_FOUND = "as-found"
 
 Progress = Callable[[int, int], None]
@@ -110,7 +110,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     with Sheet() as sheet:
         forces, found = _go(settling.best.house, settling.best.marks, states)
     marks = {mark for step in sheet.steps for mark in step.marks}
-    ends = _Ends(settling, states, found, progress)
+    ends = _Ends(settling, states, forces, found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
@@ -118,7 +118,14 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
     return Study(
-        FORMAT, _manifest(house, marks), house.survey.name, house.units, _plain(forces), facts, runs, tuple(dict.fromkeys(warnings))
+        FORMAT,
+        _manifest(house, marks),
+        house.survey.name,
+        house.units,
+        _plain(forces),
+        facts,
+        runs,
+        tuple(dict.fromkeys(warnings)),
     )
 
 
@@ -129,7 +136,7 @@ NOT_COVERED = (
 
 
 def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:
-    """The sheet of one state of the house at the best value of its facts (or at the ends given): every step, in order."""
+    """The sheet of one state of the house, every step in order, at the best value of its facts (or the ends given)."""
     settling = prepare(house)
     settled = settling.at(ends or {})
     states = [state for state in _states(house) if state.key == key]
@@ -152,8 +159,8 @@ class _State:
 
 def _states(house: House) -> list[_State]:
     ordered = sorted(house.alternatives.items(), key=lambda pair: (pair[1].order, pair[0]))
-    found = [_State(AS_FOUND, "as found", "the house as surveyed", lay(house, None))]
-    return found + [_State(id, alternative.name, alternative.purpose, lay(house, id)) for id, alternative in ordered]
+    found = [_State(AS_FOUND, "as found", "the house as surveyed", apply(house, None))]
+    return found + [_State(id, alternative.name, alternative.purpose, apply(house, id)) for id, alternative in ordered]
 
 
 def _go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[_State]) -> tuple[Forces, list[_Chains]]:
@@ -180,10 +187,17 @@ class _Ends:
     """The runs at the ends of uncertain facts, and what each link came to there."""
 
     def __init__(
-        self, settling: Settling[House], states: Sequence[_State], best: Sequence[_Chains], progress: Progress | None
+        self,
+        settling: Settling[House],
+        states: Sequence[_State],
+        forces: Forces,
+        best: Sequence[_Chains],
+        progress: Progress | None,
     ) -> None:
         self.settling = settling
         self.states = states
+        self.forces = _plain(forces)
+        self.chains = best
         self.best = [chains.links() for chains in best]
         self.progress = progress
         self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
@@ -203,7 +217,9 @@ class _Ends:
 
     def _compare(self, n: int, fact: FactRef, link: Link, found: Sequence[Link | None]) -> None:
         """Note a fact that moves a link: the end that is worse for it, and whether the status flips."""
-        moved = [other for other in found if other is not None and (other.status, other.ratio) != (link.status, link.ratio)]
+        moved = [
+            other for other in found if other is not None and (other.status, other.ratio) != (link.status, link.ratio)
+        ]
         if not moved:
             return
         low, high = found
@@ -224,7 +240,7 @@ class _Ends:
                     continue
                 key = tuple(sorted(ends.items()))
                 if key not in done:
-                    done[key] = self._links(dict(ends))
+                    done[key] = self._links(dict(ends.items()))
                 link = done[key][n].get(address)
                 if link is not None:
                     self.seen[n].setdefault(address, []).append(link)
@@ -232,19 +248,60 @@ class _Ends:
                         self.deciding[n][address] = [f.label for f in self.settling.facts if f.path in ends]
 
     def _links(self, ends: Mapping[FactRef | str, End]) -> list[dict[str, Link]]:
+        """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
         settled = self.settling.at(ends)
-        return [chains.links() for chains in _go(settled.house, settled.marks, self.states)[1]]
+        paths = [which if isinstance(which, str) else which.path for which in ends]
+        lines = [_line_reached(settled.house, path) for path in paths]
+        if any(line is None for line in lines):
+            return [chains.links() for chains in _go(settled.house, settled.marks, self.states)[1]]
+        reading = Reading(settled.house, settled.marks)
+        bodies = body_chains(reading, self.forces) if any(p.startswith("survey.foundation.") for p in paths) else None
+        found = []
+        for state, best in zip(self.states, self.chains, strict=True):
+            changed = tuple(
+                chain_of(reading, self.forces, chain.id, pieces_on(reading, chain.id, state.laid.pieces))
+                if chain.id in lines
+                else chain
+                for chain in best.lines
+            )
+            found.append(_Chains(changed, best.bodies if bodies is None else bodies).links())
+        return found
 
     def concluded(self, n: int, chain: Chain) -> Chain:
         """A chain with the verdict of each link over all ends, and its headline."""
         stages = tuple(
-            replace(stage, links=tuple(
-                with_ends(link, self.seen[n].get(link.address, ()), tuple(dict.fromkeys(self.deciding[n].get(link.address, ()))))
-                for link in stage.links
-            ))
+            replace(
+                stage,
+                links=tuple(
+                    with_ends(
+                        link,
+                        self.seen[n].get(link.address, ()),
+                        tuple(dict.fromkeys(self.deciding[n].get(link.address, ()))),
+                    )
+                    for link in stage.links
+                ),
+            )
             for stage in chain.stages
-        )  # fmt: skip
+        )
         return concluded(replace(chain, stages=stages))
+
+
+_REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
+_ON_A_LINE = ("segments", "splices", "sills", "bolts")
+
+
+def _line_reached(house: House, path: str) -> str | None:
+    """The one line whose checks a fact can move, or None when it may move more (weights, forces, the floor)."""
+    _, room, *rest = path.split(".")
+    if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
+        return None
+    collection, id = rest[0], rest[1]
+    if room == "underfloor" and collection == "lines":
+        return id
+    if collection in _ON_A_LINE:
+        line: str = getattr(getattr(house.survey, room), collection)[id].line
+        return line
+    return None
 
 
 def _worse(a: Link | None, b: Link | None) -> bool:
@@ -286,7 +343,7 @@ def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:
         edition_reasons={family: o.reason for family, o in sorted(house.basis.overrides.items())},
         from_memory=tuple(by_kind.get("from memory", ())),
         unverified=tuple(by_kind.get("unverified", ())),
-        assumed=tuple((*by_kind.get("assumed range", ()), *by_kind.get("estimated", ()), *by_kind.get("extension", ()))),
+        assumed=tuple(what for kind in ("assumed range", "estimated", "extension") for what in by_kind.get(kind, ())),
     )
 
 

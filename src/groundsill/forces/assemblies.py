@@ -1,4 +1,4 @@
-"""What a square foot of an assembly weighs, layer by layer: from the printed weight tables, or as the survey gives it."""
+"""What a square foot of an assembly weighs, layer by layer: from the weight tables, or as the survey gives it."""
 
 from __future__ import annotations
 

@@ -37,7 +37,9 @@ class Reading:
             return None
         return self.figure(path, fact.value, symbol, unit, label, fact)
 
-    def figure(self, path: str, value: float, symbol: str, unit: str, label: str, fact: Fact[Any] | None = None) -> float:
+    def figure(
+        self, path: str, value: float, symbol: str, unit: str, label: str, fact: Fact[Any] | None = None
+    ) -> float:
         """A plain survey figure, recorded with its origin."""
         if open_sheet() is None:
             return float(value)

@@ -126,16 +126,35 @@ def work_out(reading: Reading) -> Forces:
     )
     lines, missing = _lines(reading, items, levels)
     return Forces(
-        site, category, system, S_DS, rho, period, C.C_s, C.governs, W, full, house.choices.force_factor, V, _base_words(reading),
-        items, levels, lines, missing, take_down(reading, items), _warnings(reading, site),
-    )  # fmt: skip
+        site,
+        category,
+        system,
+        S_DS,
+        rho,
+        period,
+        C.C_s,
+        C.governs,
+        W,
+        full,
+        house.choices.force_factor,
+        V,
+        _base_words(reading),
+        items,
+        levels,
+        lines,
+        missing,
+        take_down(reading, items),
+        _warnings(reading, site),
+    )
 
 
 def _must_have(reading: Reading) -> None:
     survey = reading.house.survey
     faults = []
     if survey.site.hazard is None:
-        faults.append(Fault("survey.site.hazard", "nothing", "ground motion (S_S, S_1, site class) is needed for any force"))
+        faults.append(
+            Fault("survey.site.hazard", "nothing", "ground motion (S_S, S_1, site class) is needed for any force")
+        )
     if not survey.building.storeys:
         faults.append(Fault("survey.building.storeys", "none", "at least one storey is needed"))
     if not survey.underfloor.lines:
@@ -173,7 +192,11 @@ def _snow(reading: Reading) -> tuple[WeightItem, ...]:
     found = []
     for item in weight_items_of_roof(reading):
         weight = scale(psf, float(item.size), symbol="W_s", label=f"snow on {item.label}")
-        found.append(WeightItem(f"snow on {item.label}", item.of, "roof", "area", item.points, weight, item.levels, psf, item.size))
+        found.append(
+            WeightItem(
+                f"snow on {item.label}", item.of, "roof", "area", item.points, weight, item.levels, psf, item.size
+            )
+        )
     return tuple(found)
 
 
@@ -191,7 +214,8 @@ def _base_z_in(reading: Reading) -> float:
 
 
 def _base_words(reading: Reading) -> str:
-    return f"the base is the mean top of the foundation, {_base_z_in(reading):.1f} in. above {reading.house.survey.building.datum}"
+    datum = reading.house.survey.building.datum
+    return f"the base is the mean top of the foundation, {_base_z_in(reading):.1f} in. above {datum}"
 
 
 def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float], list[float]]:
@@ -210,7 +234,11 @@ def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float],
         for item in items:
             share = sum(part for at, part in item.levels if at == level)
             if item.seismic and share and level != BASE:
-                parts.append(item.weight_lb if share == 1 else scale(item.weight_lb, share, symbol="W", label=f"{item.label}, part at this level"))
+                parts.append(
+                    item.weight_lb
+                    if share == 1
+                    else scale(item.weight_lb, share, symbol="W", label=f"{item.label}, part at this level")
+                )
         weights.append(add(*parts, symbol=f"w_{level}", label=f"seismic weight at the {name}"))
     return weights, [max(h, 0.0) for h in heights]
 
@@ -243,9 +271,16 @@ def _lines(
                     parts.append(scale(level.force_lb, part, symbol=f"F_{place}", label=label))
             force = add(*parts, symbol="V_line", label=f"force of line {line.mark}, strength level") if parts else 0.0
         found_lines[id] = LineForce(
-            id, line.mark, direction_of(reading, line), relied.relied_on, relied.reason, tuple(fractions), tuple(collected),
-            force, line_length_in(reading.house, line) / 12,
-        )  # fmt: skip
+            id,
+            line.mark,
+            direction_of(reading, line),
+            relied.relied_on,
+            relied.reason,
+            tuple(fractions),
+            tuple(collected),
+            force,
+            line_length_in(reading.house, line) / 12,
+        )
     return found_lines, tuple(missing)
 
 
@@ -254,11 +289,13 @@ def _warnings(reading: Reading, site: SiteValues) -> tuple[str, ...]:
     found = list(site.warnings)
     slope = survey.site.slope_rise_per_run.value
     if slope is None:
-        found.append("the slope of the ground is not known: steeper than 1:3 is a hillside house, which this work does not cover")
+        found.append(
+            "the slope of the ground is not known: steeper than 1:3 is a hillside house, which this work does not cover"
+        )
     elif slope > 1 / 3:
         found.append(
-            f"hillside: the ground falls {slope:.2f} to 1, steeper than 1:3. Results are incomplete until the floor's anchorage to "
-            "the uphill foundation and the tall downhill bents are checked, or an engineer signs off"
+            f"hillside: the ground falls {slope:.2f} to 1, steeper than 1:3. Results are incomplete until the floor's "
+            "anchorage to the uphill foundation and the tall downhill bents are checked, or an engineer signs off"
         )
     for _, chimney in in_order(survey.building.chimneys):
         if chimney.tied.value is None:

@@ -91,9 +91,7 @@ def line_shares(reading: Reading, items: Sequence[WeightItem], direction: Direct
             for id, share in split.items():
                 amounts[id][level] = amounts[id].get(level, 0.0) + weight * share.amount / whole
                 brought[id][level] = brought[id].get(level, 0.0) + weight * share.collected / whole
-    return {
-        id: LineShare(id, direction, _over(amounts[id], totals), _over(brought[id], totals)) for id in amounts
-    }
+    return {id: LineShare(id, direction, _over(amounts[id], totals), _over(brought[id], totals)) for id in amounts}
 
 
 def _split(item: WeightItem, supports: Sequence[Support], turn: float) -> Mapping[str, Share]:

@@ -1,4 +1,4 @@
-"""The weights of the house, item by item: what each piece is, how big, how heavy, at which level, and where on the plan.
+"""The weights of the house, item by item: what each piece is, how big, how heavy, at which level, where on the plan.
 
 One list serves both the earthquake (effective seismic weight, ASCE 7 12.7.2) and the gravity take-down. Level 0 is the
 lowest floor; each storey adds one; the highest level carries the roof. A wall gives half its weight to the level at
@@ -92,7 +92,14 @@ def weight_items(reading: Reading) -> tuple[WeightItem, ...]:
 
 
 def _surface(
-    reading: Reading, label: str, of: str, kind: Gravity, points: tuple[XY, ...], assembly: str, level: int, slope: float = 0.0
+    reading: Reading,
+    label: str,
+    of: str,
+    kind: Gravity,
+    points: tuple[XY, ...],
+    assembly: str,
+    level: int,
+    slope: float = 0.0,
 ) -> WeightItem:
     psf = assembly_psf(reading, assembly)
     size = given("A", abs(area(points)) / 144, "ft^2", f"plan area: {label}")
@@ -118,7 +125,9 @@ def _roofs(reading: Reading) -> Iterator[WeightItem]:
     for id, part in in_order(reading.house.survey.building.roof):
         points = tuple((p.x_in, p.y_in) for p in part.outline)
         label = f"roof {part.mark or id}"
-        yield _surface(reading, label, id, "roof", points, part.assembly, levels[part.storey] + 1, part.slope_rise_per_run)
+        yield _surface(
+            reading, label, id, "roof", points, part.assembly, levels[part.storey] + 1, part.slope_rise_per_run
+        )
 
 
 def _wall_ends(reading: Reading, wall: Wall) -> tuple[XY, XY]:
@@ -134,7 +143,9 @@ def _walls(reading: Reading) -> Iterator[WeightItem]:
         ends = _wall_ends(reading, wall)
         label = f"wall {wall.mark or id}"
         height_ft = (wall.height_in if wall.height_in is not None else building.storeys[wall.storey].height_in) / 12
-        gross = given("A", length(*ends) / 12 * height_ft, "ft^2", f"{label}: {length(*ends) / 12:.2f} ft by {height_ft:.2f} ft")
+        gross = given(
+            "A", length(*ends) / 12 * height_ft, "ft^2", f"{label}: {length(*ends) / 12:.2f} ft by {height_ft:.2f} ft"
+        )
         glass = sum((o.to_in - o.from_in) * (o.head_in - o.sill_in) for o in wall.openings.values()) / 144
         openings = given("A_o", glass, "ft^2", f"{label}: {len(wall.openings)} windows and doors")
         psf = assembly_psf(reading, wall.assembly)
@@ -154,7 +165,9 @@ def _partitions(reading: Reading) -> Iterator[WeightItem]:
         label = f"partition {part.mark or id}"
         height_ft = (part.height_in if part.height_in is not None else building.storeys[part.storey].height_in) / 12
         psf = assembly_psf(reading, part.assembly)
-        size = given("A", length(*ends) / 12 * height_ft, "ft^2", f"{label}: {length(*ends) / 12:.2f} ft by {height_ft:.2f} ft")
+        size = given(
+            "A", length(*ends) / 12 * height_ft, "ft^2", f"{label}: {length(*ends) / 12:.2f} ft by {height_ft:.2f} ft"
+        )
         weight = multiply(psf, size, symbol="W", unit="lb", label=label)
         foot = levels[part.storey]
         yield WeightItem(label, id, "partition", "line", ends, weight, ((foot, 0.5), (foot + 1, 0.5)), psf, size)
@@ -176,8 +189,13 @@ def _cripple_walls(reading: Reading) -> Iterator[WeightItem]:
         height = reading.number(path, segment.height_in, "h", "in", f"height of {label}")
         assert height is not None
         psf = assembly_psf(reading, segment.assembly)
-        size = given("A", (segment.to_in - segment.from_in) * float(height) / 144, "ft^2", f"{label}, length by height",
-                     reading.marked(path))  # fmt: skip
+        size = given(
+            "A",
+            (segment.to_in - segment.from_in) * float(height) / 144,
+            "ft^2",
+            f"{label}, length by height",
+            reading.marked(path),
+        )
         weight = multiply(psf, size, symbol="W", unit="lb", label=label)
         yield WeightItem(label, id, "cripple wall", "line", tuple(at), weight, ((0, 0.5), (BASE, 0.5)), psf, size)
 
@@ -201,5 +219,15 @@ def _chimneys(reading: Reading) -> Iterator[WeightItem]:
         spread = tuple((level, share) for level in range(top + 1))
         on_own = chimney.base == "own footing"
         where = ((chimney.at.x_in, chimney.at.y_in),)
-        yield WeightItem(label, id, "chimney", "point", where, weight, spread if tied else ((BASE, 1.0),), pcf, size,
-                         seismic=tied or not on_own)  # fmt: skip
+        yield WeightItem(
+            label,
+            id,
+            "chimney",
+            "point",
+            where,
+            weight,
+            spread if tied else ((BASE, 1.0),),
+            pcf,
+            size,
+            seismic=tied or not on_own,
+        )

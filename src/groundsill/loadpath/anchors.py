@@ -1,4 +1,4 @@
-"""From sill to concrete: which bolts count, the sill bolts in wood, the same bolts in concrete, and the sill's own joints.
+"""From sill to concrete: which bolts count, the bolts in wood, the same in concrete, and the sill's own joints.
 
 Everything goes sill piece by sill piece, because a bolt holds only the piece it stands in.
 """
@@ -18,6 +18,7 @@ from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.geometry import end_distance_factor
 from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
+from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
 from groundsill.work.pieces import BoltPiece, SplicePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -60,8 +61,17 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     for (one, left), (_, right) in zip(case.sills, case.sills[1:], strict=False):
         joints.append(_joint(case, one, left, right, surplus))
     if not joints:
-        joints.append(cannot(f"line/{case.id}/sill-joints/{case.id}/both", "sill in one piece", "line", case.id, clause="",
-                             reason="the sill has no joint", applies=False))  # fmt: skip
+        joints.append(
+            cannot(
+                f"line/{case.id}/sill-joints/{case.id}/both",
+                "sill in one piece",
+                "line",
+                case.id,
+                clause="",
+                reason="the sill has no joint",
+                applies=False,
+            )
+        )
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", "every link must pass", tuple(wood)),
         Stage("sill-joints", "Sill continuity", "every link must pass", tuple(joints)),
@@ -70,7 +80,14 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
 
 
 def _no_sill(case: LineCase) -> Stage:
-    link = cannot(f"line/{case.id}/sill-bolts/{case.id}/both", "sill", "line", case.id, clause=_WOOD, reason="no sill was surveyed under this line")
+    link = cannot(
+        f"line/{case.id}/sill-bolts/{case.id}/both",
+        "sill",
+        "line",
+        case.id,
+        clause=_WOOD,
+        reason="no sill was surveyed under this line",
+    )
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", "every link must pass", (link,))
 
 
@@ -104,7 +121,18 @@ def anchors_in(case: LineCase, sill_id: str, sill: SillPiece) -> tuple[list[Anch
             left_out.append(f"{bolt.mark or id}: {reason}")
             continue
         assert bolt.diameter_in.value is not None and bolt.embedment_in.value is not None
-        old.append(Anchor(id, bolt.station_in, bolt.diameter_in.value, bolt.embedment_in.value, bolt.edge_in.value, bolt.kind, False, ""))
+        old.append(
+            Anchor(
+                id,
+                bolt.station_in,
+                bolt.diameter_in.value,
+                bolt.embedment_in.value,
+                bolt.edge_in.value,
+                bolt.kind,
+                False,
+                "",
+            )
+        )
     kept = []
     for anchor in new:
         reason = _near_break(case, anchor.station_in)
@@ -150,26 +178,70 @@ def _wood_link(
     sections = (f"line/{case.id}/demand", f"line/{case.id}/sill/{id}")
     if not anchors:
         reason = "no bolt counts in this piece" + (f" ({not_counted})" if not_counted else "")
-        link = checked(address, title, "sill", id, level="allowable", unit="lb", demand=force, capacity=0.0, clause=_WOOD, reason=reason,
-                       working=sections)  # fmt: skip
+        link = checked(
+            address,
+            title,
+            "sill",
+            id,
+            level="allowable",
+            unit="lb",
+            demand=force,
+            capacity=0.0,
+            clause=_WOOD,
+            reason=reason,
+            working=sections,
+        )
         return link, None
     with section(address):
         wood = _wood(case, id, sill, anchors)
     if wood.allowable is None:
         return cannot(address, title, "sill", id, clause=_WOOD, reason=wood.why_not), wood
-    reason = f"{len(anchors)} bolts" + (f"; {not_counted}" if not_counted else "")
+    counted = f"{len(anchors)} bolt{'s' if len(anchors) > 1 else ''}"
+    decayed = "the sill is decayed: nothing is counted" if sill.condition.value == "decayed" else ""
+    reason = "; ".join(words for words in (decayed, counted, not_counted, _washers(case, anchors)) if words)
     link = checked(
-        address, title, "sill", id, level="allowable", unit="lb", demand=force, capacity=wood.allowable, clause=_WOOD, reason=reason,
-        extension=wood.extension, working=sections,
-        expected=expected_at(wood.expected, share, _SPREAD_BOLT, "ductile", "yield of every bolt in wood, 20 % less to 25 % more (common practice, no source)"),
-    )  # fmt: skip
+        address,
+        title,
+        "sill",
+        id,
+        level="allowable",
+        unit="lb",
+        demand=force,
+        capacity=wood.allowable,
+        clause=_WOOD,
+        reason=reason,
+        extension=wood.extension,
+        working=sections,
+        expected=expected_at(
+            wood.expected or None,
+            share,
+            _SPREAD_BOLT,
+            "ductile",
+            "yield of every bolt in wood, 20 % less to 25 % more (common practice, no source)",
+        ),
+    )
     return link, wood
+
+
+def _washers(case: LineCase, anchors: list[Anchor]) -> str:
+    """What the standard asks under the nuts of new bolts, where panels brace the line."""
+    nominal = max((float(b.nominal_plf or 0.0) for b in case.counted() if b.panel is not None), default=0.0)
+    if not nominal or not any(a.new for a in anchors):
+        return ""
+    asked = washer_on_sill_bolt(nominal, 1.0, None)
+    plates = {id: p.plate_washer for id, p in case.pieces if isinstance(p, BoltPiece)}
+    without = [a.id for a in anchors if a.new and not plates.get(a.id, False)]
+    if asked.plate is False or not without:
+        return ""
+    return f"{len(without)} new bolts have no plate washer (SDPWS 2015 4.3.6.4.3)"
 
 
 def _wood(case: LineCase, id: str, sill: SillPiece, anchors: Iterable[Anchor]) -> _Wood:
     """Allowable and expected strength of all bolts of a piece in wood, alike ones worked out once."""
     path = f"survey.underfloor.sills.{id}"
-    thick = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "l_s", "in", f"thickness of sill {sill.mark}")
+    thick = case.reading.number(
+        f"{path}.thickness_in", sill.thickness_in, "l_s", "in", f"thickness of sill {sill.mark}"
+    )
     if thick is None or not sill.species:
         return _Wood(None, 0.0, "", "the sill's thickness or species is not known")
     if sill.condition.value == "decayed":
@@ -192,9 +264,13 @@ def _wood(case: LineCase, id: str, sill: SillPiece, anchors: Iterable[Anchor]) -
             if float(f_c) >= 2500 and l_m >= 6:
                 joint = sill_bolt(d, thick, sill.species, 0.0, m, f_c)
             else:
-                extension = "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
+                extension = (
+                    "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
+                )
                 joint = sill_bolt_weak_concrete(d, thick, min_weak(f_c), sill.species, 0.0, m)
-            C_delta = end_distance_factor(d, given("a", end, "in", "bolt to the end of the sill piece, no more than needed"))
+            C_delta = end_distance_factor(
+                d, given("a", end, "in", "bolt to the end of the sill piece, no more than needed")
+            )
             each = adjusted_lateral(joint.Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
             terms.append(scale(each, float(len(group)), symbol="n Z'", label=f"{len(group)} bolts alike"))
             expected += float(expected_of(joint).P) * len(group)
@@ -214,7 +290,13 @@ def min_weak(f_c: float) -> float:
 def _strength(case: LineCase, id: str, segment: FoundationSegment | None) -> float | None:
     if segment is None or segment.material != "poured concrete":
         return None
-    return case.reading.number(f"survey.foundation.segments.{id}.strength_psi", segment.strength_psi, "f'_c", "psi", f"concrete of {segment.mark}")
+    return case.reading.number(
+        f"survey.foundation.segments.{id}.strength_psi",
+        segment.strength_psi,
+        "f'_c",
+        "psi",
+        f"concrete of {segment.mark}",
+    )
 
 
 def _joint(case: LineCase, id: str, left: SillPiece, right: SillPiece, surplus: dict[str, tuple[float, float]]) -> Link:
@@ -223,13 +305,41 @@ def _joint(case: LineCase, id: str, left: SillPiece, right: SillPiece, surplus: 
     other = next(key for key, piece in case.sills if piece is right)
     short = max(max(0.0, surplus[key][0] - surplus[key][1]) for key in (id, other))
     if short <= 0:
-        return cannot(address, title, "joint", id, clause="", reason="each piece holds its own force: none passes the joint", applies=False)
-    added = next((p for _, p in case.of_kind(SplicePiece) if isinstance(p, SplicePiece) and p.member == "sill" and abs(p.station_in - left.to_in) <= 18), None)
+        return cannot(
+            address,
+            title,
+            "joint",
+            id,
+            clause="",
+            reason="each piece holds its own force: none passes the joint",
+            applies=False,
+        )
+    added = next(
+        (
+            p
+            for _, p in case.of_kind(SplicePiece)
+            if isinstance(p, SplicePiece) and p.member == "sill" and abs(p.station_in - left.to_in) <= 18
+        ),
+        None,
+    )
     with section(address):
-        need = subtract(given("V_s", max(surplus[id][0], surplus[other][0]), "lb", "force on the worse piece"),
-                        given("ΣZ'", max(surplus[id][0], surplus[other][0]) - short, "lb", "what its own bolts hold"),
-                        symbol="T", label="force that must pass the joint")  # fmt: skip
+        need = subtract(
+            given("V_s", max(surplus[id][0], surplus[other][0]), "lb", "force on the worse piece"),
+            given("ΣZ'", max(surplus[id][0], surplus[other][0]) - short, "lb", "what its own bolts hold"),
+            symbol="T",
+            label="force that must pass the joint",
+        )
         capacity = given("T_a", added.capacity_lb, "lb", added.report or "capacity as entered") if added else 0.0
     reason = f"splice {added.mark}" if added else "nothing was seen that ties the two pieces together"
-    return checked(address, title, "joint", id, level="allowable", unit="lb", demand=need, capacity=capacity, clause="NDS 2018 chapter 12",
-                   reason=reason)  # fmt: skip
+    return checked(
+        address,
+        title,
+        "joint",
+        id,
+        level="allowable",
+        unit="lb",
+        demand=need,
+        capacity=capacity,
+        clause="NDS 2018 chapter 12",
+        reason=reason,
+    )

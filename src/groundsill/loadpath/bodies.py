@@ -81,7 +81,9 @@ def bodies_of(reading: Reading) -> tuple[Body, ...]:
     groups: dict[int, list[Part]] = {}
     for i, part in enumerate(parts):
         groups.setdefault(root(i), []).append(part)
-    ordered = sorted(groups.values(), key=lambda g: (-sum(p.length_ft for p in g), min((p.segment_id, p.from_in) for p in g)))
+    ordered = sorted(
+        groups.values(), key=lambda g: (-sum(p.length_ft for p in g), min((p.segment_id, p.from_in) for p in g))
+    )
     found = []
     for n, group in enumerate(ordered, start=1):
         first = min(group, key=lambda p: (p.segment_id, p.from_in))
@@ -98,7 +100,9 @@ def _parts(reading: Reading) -> list[Part]:
             continue
         a, b = line_ends(reading.house, survey.underfloor.lines[segment.line])
         whole = length(a, b)
-        cuts = [c.station_in for _, c in in_order(survey.foundation.breaks) if c.line == segment.line and c.kind in _CUTTING]
+        cuts = [
+            c.station_in for _, c in in_order(survey.foundation.breaks) if c.line == segment.line and c.kind in _CUTTING
+        ]
         stops = [segment.from_in, *sorted(c for c in cuts if segment.from_in < c < segment.to_in), segment.to_in]
         for low, high in zip(stops, stops[1:], strict=False):
             ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
@@ -142,7 +146,12 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
         stages = (
             Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(sliding)),
             Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turning)),
-            Stage("bearing", "Bearing on the soil, line by line", "every link must pass", tuple(_bearing(reading, forces, body, gravity))),
+            Stage(
+                "bearing",
+                "Bearing on the soil, line by line",
+                "every link must pass",
+                tuple(_bearing(reading, forces, body, gravity)),
+            ),
         )
         total = sum(float(_force(forces, body, d)) for d in directions)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[p.segment.line].mark for p in body.parts}))
@@ -159,14 +168,21 @@ def _lengths(body: Body) -> dict[str, float]:
 
 
 def _weight(reading: Reading, forces: Forces, body: Body) -> tuple[float, dict[str, Load]]:
-    """Dead load on the soil: what the lines bring and the concrete's own weight. Gravity on each line comes back too."""
+    """Dead load on the soil, what the lines bring and the concrete's own weight; and gravity line by line."""
     terms, per_line = [], {}
     lines = reading.house.survey.underfloor.lines
     for id, feet in _lengths(body).items():
         load, line = forces.gravity.lines[id], forces.lines[id]
         part = min(feet / line.length_ft, 1.0)
         per_line[id] = Load(load.dead * part, load.live * part, load.snow * part)
-        terms.append(given("D", max(load.dead * part, 0.0), "lb", f"gravity take-down to line {lines[id].mark}, {feet:.1f} ft of it"))
+        terms.append(
+            given(
+                "D",
+                max(load.dead * part, 0.0),
+                "lb",
+                f"gravity take-down to line {lines[id].mark}, {feet:.1f} ft of it",
+            )
+        )
     own = _own_weight(reading, body)
     if own is not None:
         terms.append(own)
@@ -187,8 +203,13 @@ def _own_weight(reading: Reading, body: Body) -> float | None:
     if volume <= 0:
         note("the foundation's own weight is not counted: its section is not known")
         return None
-    return multiply(table_other_densities().read("concrete", symbol="γ_c"), given("V_c", volume, "ft^3", "known volume of the body"),
-                    symbol="D_c", unit="lb", label="the foundation's own weight")  # fmt: skip
+    return multiply(
+        table_other_densities().read("concrete", symbol="γ_c"),
+        given("V_c", volume, "ft^3", "known volume of the body"),
+        symbol="D_c",
+        unit="lb",
+        label="the foundation's own weight",
+    )
 
 
 def _force(forces: Forces, body: Body, direction: Direction) -> float:
@@ -212,7 +233,7 @@ def _soil(reading: Reading) -> str | None:
 
 
 def _cross(reading: Reading, forces: Forces, body: Body, direction: Direction) -> tuple[float, float | None]:
-    """Length of the footings across the force, feet, and the least depth of their faces in the soil (None: not known)."""
+    """Length of the footings across the force and the least depth of their faces in soil, feet (None: not known)."""
     across = [p for p in body.parts if forces.lines[p.segment.line].direction not in (direction, None)]
     depths = [p.segment.depth_in.value for p in across]
     known = [d for d in depths if d is not None]
@@ -223,29 +244,62 @@ def _sliding(reading: Reading, forces: Forces, body: Body, direction: Direction,
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
     soil = _soil(reading)
     if soil is None:
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason="the kind of soil is not known, or has no presumptive value")
+        return cannot(
+            address,
+            title,
+            "body",
+            body.id,
+            clause="IBC 2021 1806.2",
+            reason="the kind of soil is not known, or has no presumptive value",
+        )
     widths = [p.segment.footing_width_in.value for p in body.parts]
     contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
     if soil == "5" and any(w is None for w in widths):
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason="on clay the width of the footing is needed; it is not known")
+        return cannot(
+            address,
+            title,
+            "body",
+            body.id,
+            clause="IBC 2021 1806.3.2",
+            reason="on clay the width of the footing is needed; it is not known",
+        )
     face, depth = _cross(reading, forces, body, direction)
     try:
         with section(address):
             demand = _allowable(forces, force, f"forces of the body's lines along {direction}, strength level")
-            counted = scale(dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there")
+            counted = scale(
+                dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there"
+            )
             area = given("A", contact, "ft^2", "contact area")
             if depth is None or face <= 0:
                 note("no embedded face is counted: the depth of the cross footings is not known")
                 found = lateral_resistance(soil, counted, area)
             else:
                 b = given("b", face, "ft", "length of the footings across the force")
-                found = lateral_resistance(soil, counted, area, b, given("d", depth, "ft", "least known depth of their faces"),
-                                           given("d_0", min(1.0, depth), "ft", "top foot of soil, disturbed, not counted"))  # fmt: skip
+                found = lateral_resistance(
+                    soil,
+                    counted,
+                    area,
+                    b,
+                    given("d", depth, "ft", "least known depth of their faces"),
+                    given("d_0", min(1.0, depth), "ft", "top foot of soil, disturbed, not counted"),
+                )
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused))
-    return checked(address, title, "body", body.id, level="allowable", unit="lb", demand=demand, capacity=found.total, clause="IBC 2021 1806.3",
-                   reason=f"{found.rule} under the footing" + ("" if depth is None else " and the embedded faces of cross footings"),
-                   working=(f"body/{body.id}/weight",))  # fmt: skip
+    return checked(
+        address,
+        title,
+        "body",
+        body.id,
+        level="allowable",
+        unit="lb",
+        demand=demand,
+        capacity=found.total,
+        clause="IBC 2021 1806.3",
+        reason=f"{found.rule} under the footing"
+        + ("" if depth is None else " and the embedded faces of cross footings"),
+        working=(f"body/{body.id}/weight",),
+    )
 
 
 def _overturning(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, force: float) -> Link:
@@ -255,18 +309,52 @@ def _overturning(reading: Reading, forces: Forces, body: Body, direction: Direct
     places = [end[axis] for p in body.parts for end in (p.start, p.end)]
     extent = (max(places) - min(places)) / 12
     if extent <= 0:
-        return cannot(address, title, "body", body.id, clause="statics", applies=False, reason=f"the body has no length along {direction}")
+        return cannot(
+            address,
+            title,
+            "body",
+            body.id,
+            clause="statics",
+            applies=False,
+            reason=f"the body has no length along {direction}",
+        )
     with section(address):
         demand = _allowable(forces, force, f"forces of the body's lines along {direction}, strength level")
         down = max((p.segment.depth_in.value or 0.0) for p in body.parts) / 12
-        arm = sum(float(level.force_lb) * level.height_ft for level in forces.levels) / (float(forces.base_shear_lb) or 1.0) + down
+        arm = (
+            sum(float(level.force_lb) * level.height_ft for level in forces.levels)
+            / (float(forces.base_shear_lb) or 1.0)
+            + down
+        )
         h = given("h", arm, "ft", "height of the forces' resultant above the footing's bottom")
         part = overturning_factor(True)
-        moment = multiply(scale(demand, part, symbol="V'", label="overturning at the soil"), h, symbol="M_o", unit="lb-ft", label="overturning moment")
+        moment = multiply(
+            scale(demand, part, symbol="V'", label="overturning at the soil"),
+            h,
+            symbol="M_o",
+            unit="lb-ft",
+            label="overturning moment",
+        )
         counted = scale(dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there")
-        holding = multiply(counted, given("B/2", extent / 2, "ft", "half the body's length"), symbol="M_r", unit="lb-ft", label="moment that holds it")
-    return checked(address, title, "body", body.id, level="allowable", unit="lb-ft", demand=moment, capacity=holding,
-                   clause="ASCE 7-16 12.13.4 and 2.4.5", working=(f"body/{body.id}/weight",))  # fmt: skip
+        holding = multiply(
+            counted,
+            given("B/2", extent / 2, "ft", "half the body's length"),
+            symbol="M_r",
+            unit="lb-ft",
+            label="moment that holds it",
+        )
+    return checked(
+        address,
+        title,
+        "body",
+        body.id,
+        level="allowable",
+        unit="lb-ft",
+        demand=moment,
+        capacity=holding,
+        clause="ASCE 7-16 12.13.4 and 2.4.5",
+        working=(f"body/{body.id}/weight",),
+    )
 
 
 def _bearing(reading: Reading, forces: Forces, body: Body, gravity: dict[str, Load]) -> list[Link]:
@@ -278,17 +366,32 @@ def _bearing(reading: Reading, forces: Forces, body: Body, gravity: dict[str, Lo
         widths = [p.segment.footing_width_in.value for p in body.parts if p.segment.line == id]
         soil, report = _soil(reading), reading.house.survey.site.soil.bearing_psf.value
         if any(w is None for w in widths):
-            links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason="the width of the footing is not known"))
+            links.append(
+                cannot(
+                    address, title, "line", id, clause="IBC 2021 1806.2", reason="the width of the footing is not known"
+                )
+            )
             continue
         if soil is None and report is None:
-            links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason="the kind of soil is not known"))
+            links.append(
+                cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason="the kind of soil is not known")
+            )
             continue
-        links.append(_pressure(reading, forces, body, id, load, min(w for w in widths if w is not None) / 12, soil, report))
+        links.append(
+            _pressure(reading, forces, body, id, load, min(w for w in widths if w is not None) / 12, soil, report)
+        )
     return links
 
 
 def _pressure(
-    reading: Reading, forces: Forces, body: Body, id: str, load: Load, width: float, soil: str | None, report: float | None
+    reading: Reading,
+    forces: Forces,
+    body: Body,
+    id: str,
+    load: Load,
+    width: float,
+    soil: str | None,
+    report: float | None,
 ) -> Link:
     address, mark = f"body/{body.id}/bearing/{id}/both", reading.house.survey.underfloor.lines[id].mark
     title, feet = f"bearing under line {mark}", _lengths(body)[id]
@@ -301,22 +404,53 @@ def _pressure(
         b = given("B", width, "ft", "least width of the footing")
         D = given("D", max(load.dead, 0.0) / feet, "plf", f"dead load on line {mark}")
         L = given("L", load.live / feet + load.snow / feet, "plf", f"floor live and roof snow load on line {mark}")
-        still = divide(add(D, L, symbol="D + L", label="gravity"), b, symbol="q", unit="psf", label="pressure under gravity")
+        still = divide(
+            add(D, L, symbol="D + L", label="gravity"), b, symbol="q", unit="psf", label="pressure under gravity"
+        )
         greatest_psf, words = still, "gravity governs"
         line = forces.lines[id]
         if line.direction is not None and float(line.force_lb) > 0 and load.dead > 0:
-            share = _allowable(forces, float(line.force_lb) * min(feet / line.length_ft, 1.0), f"force of line {mark} on this body")
-            down = scale(given("D_b", load.dead, "lb", "dead load on this stretch"), asd_dead_factor_8(forces.S_DS), symbol="P", label="with the vertical effect")
-            drop = max((p.segment.depth_in.value or 0.0) + max(p.segment.above_inside_soil_in.value or 0.0, 0.0) for p in body.parts if p.segment.line == id) / 12
+            share = _allowable(
+                forces, float(line.force_lb) * min(feet / line.length_ft, 1.0), f"force of line {mark} on this body"
+            )
+            down = scale(
+                given("D_b", load.dead, "lb", "dead load on this stretch"),
+                asd_dead_factor_8(forces.S_DS),
+                symbol="P",
+                label="with the vertical effect",
+            )
+            drop = (
+                max(
+                    (p.segment.depth_in.value or 0.0) + max(p.segment.above_inside_soil_in.value or 0.0, 0.0)
+                    for p in body.parts
+                    if p.segment.line == id
+                )
+                / 12
+            )
             turning = scale(share, overturning_factor(True), symbol="V'", label="overturning at the soil")
             M = multiply(turning, given("h", drop, "ft", "sill above the footing's bottom"), symbol="M", unit="lb-ft")
             try:
                 found = pressure_under(float(down), float(M), feet, width)
             except OutsideLimits as refused:
                 return cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=str(refused))
-            moved = given("q_E", found.greatest, "psf", f"statics: e = M/P = {found.eccentricity:.2f} ft on {feet:.1f} ft of footing")
+            moved = given(
+                "q_E",
+                found.greatest,
+                "psf",
+                f"statics: e = M/P = {found.eccentricity:.2f} ft on {feet:.1f} ft of footing",
+            )
             if float(moved) > float(still):
                 greatest_psf, words = moved, "with the earthquake along the line"
-    return checked(address, title, "line", id, level="allowable", unit="psf", demand=greatest_psf, capacity=allowed, clause="IBC 2021 Table 1806.2",
-                   reason=words, working=(f"body/{body.id}/weight",))  # fmt: skip
-
+    return checked(
+        address,
+        title,
+        "line",
+        id,
+        level="allowable",
+        unit="psf",
+        demand=greatest_psf,
+        capacity=allowed,
+        clause="IBC 2021 Table 1806.2",
+        reason=words,
+        working=(f"body/{body.id}/weight",),
+    )

@@ -7,6 +7,7 @@ on a sill that stands out past the studs, that fastening being a link of its own
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from typing import Literal
 
 from groundsill.loadpath.case import (
@@ -25,6 +26,8 @@ from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.nds_2018.nails import nail as nail_value
+from groundsill.standards.nds_2018.nails import nail_size
+from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
 from groundsill.standards.sdpws_2015.unit_shear import (
     SegmentShear,
@@ -107,7 +110,12 @@ def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cit
     # SDPWS 4.3-1, the shear term alone: h and b in ft, G_a in kip/in, so 1000 G_a b / h is lb per inch
     stiffness = 1000.0 * float(G_a) * float(b) / float(h)
     return replace(
-        brace, capacity_plf=shear.asd, nominal_plf=shear.adjusted, stiffness_lb_in=stiffness, cite=cite, material=material
+        brace,
+        capacity_plf=shear.asd,
+        nominal_plf=shear.adjusted,
+        stiffness_lb_in=stiffness,
+        cite=cite,
+        material=material,
     )
 
 
@@ -127,12 +135,18 @@ def _shares(braces: tuple[Brace, ...]) -> tuple[tuple[Brace, ...], str]:
     mixed = bool(heights) and (max(heights) > MIXED_RATIO * min(heights) or len({b.material for b in counted}) > 1)
     if mixed:
         ways.append(_over(stiffness))
-        words = f"heights differ by more than {MIXED_RATIO:g} or materials differ: the worse of sharing by strength and by stiffness"
+        words = (
+            f"heights differ by more than {MIXED_RATIO:g} or materials differ: "
+            "the worse of sharing by strength and by stiffness"
+        )
     if direct:
         ways.append(_over({b.id: b.length_in for b in direct}))
         everything = {b.id: b.length_in for b in (*counted, *direct)}
         ways.append(_over(everything))
-        words = "part of the line has no cripple wall: it is taken as rigid, and every part also by its length; the worst counts"
+        words = (
+            "part of the line has no cripple wall: it is taken as rigid, and every part also by its length; "
+            "the worst counts"
+        )
     return tuple(replace(b, share=max((way.get(b.id, 0.0) for way in ways), default=0.0)) for b in braces), words
 
 
@@ -147,7 +161,7 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     counted = case.counted()
     for brace in counted:
         v, force = _unit(case, brace)
-        body.append(_sheathing(case, brace, v, force))
+        body.append(_sheathing(case, brace, v))
         if brace.panel is not None:
             top.append(_at_plate(case, brace, v))
             bottom.append(_at_sill(case, brace, v))
@@ -160,30 +174,49 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     if not body:
         body.append(_no_bracing(case))
     return (
-        Stage("nailing-top", "Panel edge nailing at the plate", "every link must pass", tuple(top) or _none(case, "nailing-top", "no panels")),
+        Stage(
+            "nailing-top",
+            "Panel edge nailing at the plate",
+            "every link must pass",
+            tuple(top) or _none(case, "nailing-top", "no panels"),
+        ),
         Stage("sheathing", "Sheathing", "every link must pass", tuple(body)),
-        Stage("nailing-sill", "Panel edge nailing at the sill", "every link must pass", tuple(bottom) or _none(case, "nailing-sill", "no panels")),
-        Stage("overturning", "Overturning at the ends of each segment", "every link must pass", tuple(over) or _none(case, "overturning", "nothing that is braced can turn over")),
-    )  # fmt: skip
+        Stage(
+            "nailing-sill",
+            "Panel edge nailing at the sill",
+            "every link must pass",
+            tuple(bottom) or _none(case, "nailing-sill", "no panels"),
+        ),
+        Stage(
+            "overturning",
+            "Overturning at the ends of each segment",
+            "every link must pass",
+            tuple(over) or _none(case, "overturning", "nothing that is braced can turn over"),
+        ),
+    )
 
 
 def _none(case: LineCase, key: str, reason: str) -> tuple[Link, ...]:
     """A stage that has nothing to check, said in words."""
-    return (cannot(f"line/{case.id}/{key}/{case.id}/both", reason.capitalize(), "line", case.id, clause="", reason=reason, applies=False),)
+    return (
+        cannot(
+            f"line/{case.id}/{key}/{case.id}/both",
+            reason.capitalize(),
+            "line",
+            case.id,
+            clause="",
+            reason=reason,
+            applies=False,
+        ),
+    )
 
 
 def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
     with section(f"line/{case.id}/strength/{brace.id}"):
-        part = given("β", brace.share, "1", f"share of the line's force taken by {_name(brace)}: {case.sharing}")
-        force = scale(case.allowable, part, symbol="V_i", label=f"force on {_name(brace)}")
-        b = convert(given("b_s", brace.length_in, "in", f"length of {_name(brace)}"), "in", "ft")
+        part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}: {case.sharing}")
+        force = scale(case.allowable, part, symbol="V_i", label=f"force on {brace.name}")
+        b = convert(given("b_s", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
         return unit_shear(force, b), force
-
-
-def _name(brace: Brace) -> str:
-    if brace.panel is not None:
-        return f"panel {brace.panel.mark or brace.id} in {brace.segment.mark}"
-    return f"{brace.segment.mark or brace.segment_id}"
 
 
 def _of(case: LineCase, brace: Brace) -> tuple[str, ...]:
@@ -195,67 +228,157 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
     return f"line/{case.id}/{stage}/{brace.id}/{direction}"
 
 
-def _sheathing(case: LineCase, brace: Brace, v: float, force: float) -> Link:
+def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     strength = float(brace.nominal_plf or 0) * brace.length_in / 12
+    words = case.sharing
+    if brace.panel is not None:
+        words = "; ".join((words, *_framing(case, brace)))
     return checked(
-        _address(case, "sheathing", brace), f"{brace.material}, {_name(brace)}", "segment", brace.segment_id,
-        level="allowable", unit="plf", demand=v, capacity=brace.capacity_plf, clause=brace.cite,
-        reason=case.sharing, working=_of(case, brace),
-        expected=expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", "nominal unit shear, 15 % either way (common practice, no source)"),
-    )  # fmt: skip
+        _address(case, "sheathing", brace),
+        f"{brace.material}, {brace.name}",
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=brace.capacity_plf,
+        clause=brace.cite,
+        reason=words,
+        working=_of(case, brace),
+        expected=expected_at(
+            strength,
+            brace.share,
+            _SPREAD_PANEL,
+            "ductile",
+            "nominal unit shear, 15 % either way (common practice, no source)",
+        ),
+    )
+
+
+def _framing(case: LineCase, brace: Brace) -> tuple[str, ...]:
+    """What the panel's nailing asks of the framing where panels adjoin, in words."""
+    panel = brace.panel
+    assert panel is not None
+    nail = panel.panel.rsplit(", ", 1)[-1]
+    thickness = panel.panel.removeprefix("Structural I ").split(",")[0]
+    with section(f"line/{case.id}/strength/{brace.id}"):
+        size = nail_size(f"{nail} common")
+        penetration = float(size.L) - float(Fraction(thickness))
+        found = framing_at_panel_edges(
+            nail, panel.edge_spacing_in, penetration, float(brace.nominal_plf or 0.0), case.forces.category
+        )
+    if not found.needs_3x:
+        return ()
+    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; SDPWS 2015 4.3.7.1)",)
 
 
 def _at_plate(case: LineCase, brace: Brace, v: float) -> Link:
     return checked(
-        _address(case, "nailing-top", brace), f"edge nailing of {_name(brace)} to the plate", "segment", brace.segment_id,
-        level="allowable", unit="plf", demand=v, capacity=brace.capacity_plf, clause=brace.cite,
-        reason="the tabulated unit shear is that of the edge nailing at every edge", working=_of(case, brace),
-    )  # fmt: skip
+        _address(case, "nailing-top", brace),
+        f"edge nailing of {brace.name} to the plate",
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=brace.capacity_plf,
+        clause=brace.cite,
+        reason="the tabulated unit shear is that of the edge nailing at every edge",
+        working=_of(case, brace),
+    )
 
 
 def _at_sill(case: LineCase, brace: Brace, v: float) -> Link:
     """A panel nailed straight to the sill: only where the sill does not stand out past the studs on that face."""
-    address, title = _address(case, "nailing-sill", brace), f"edge nailing of {_name(brace)} at the bottom"
+    address, title = _address(case, "nailing-sill", brace), f"edge nailing of {brace.name} at the bottom"
     panel = brace.panel
     assert panel is not None
     if panel.bottom == "blocking on sill":
         return checked(
-            address, title + " to blocking", "segment", brace.segment_id, level="allowable", unit="plf", demand=v,
-            capacity=brace.capacity_plf, clause=brace.cite, reason="nailed to blocking on the sill; its fastening is the next link",
+            address,
+            title + " to blocking",
+            "segment",
+            brace.segment_id,
+            level="allowable",
+            unit="plf",
+            demand=v,
+            capacity=brace.capacity_plf,
+            clause=brace.cite,
+            reason="nailed to blocking on the sill; its fastening is the next link",
             working=_of(case, brace),
-        )  # fmt: skip
+        )
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
     fact = None if at is None else at[1].projects_inside_in if panel.face == "inside" else at[1].projects_outside_in
     if fact is None or fact.value is None:
         reason = "how far the sill stands out past the studs was not measured"
         return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3.6.1", reason=reason)
     if fact.value > 0:
-        reason = f"the sill stands out {fact.value:g} in. past the studs: a panel on the studs cannot be nailed to it without blocking"
+        reason = (
+            f"the sill stands out {fact.value:g} in. past the studs: "
+            "a panel on the studs cannot be nailed to it without blocking"
+        )
         return checked(
-            address, title, "segment", brace.segment_id, level="allowable", unit="plf", demand=v, capacity=0.0,
-            clause="SDPWS 2015 4.3.6.1", reason=reason,
-        )  # fmt: skip
+            address,
+            title,
+            "segment",
+            brace.segment_id,
+            level="allowable",
+            unit="plf",
+            demand=v,
+            capacity=0.0,
+            clause="SDPWS 2015 4.3.6.1",
+            reason=reason,
+        )
     return checked(
-        address, title, "segment", brace.segment_id, level="allowable", unit="plf", demand=v, capacity=brace.capacity_plf,
-        clause=brace.cite, reason="the tabulated unit shear is that of the edge nailing at every edge", working=_of(case, brace),
-    )  # fmt: skip
+        address,
+        title,
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=brace.capacity_plf,
+        clause=brace.cite,
+        reason="the tabulated unit shear is that of the edge nailing at every edge",
+        working=_of(case, brace),
+    )
 
 
 def _blocking(case: LineCase, brace: Brace, v: float) -> Link:
     """The blocking's own fastening to the sill, by NDS nails over its length."""
-    address, title = f"{_address(case, 'nailing-sill', brace)}-blocking", f"blocking of {_name(brace)} nailed to the sill"
+    address, title = f"{_address(case, 'nailing-sill', brace)}-blocking", f"blocking of {brace.name} nailed to the sill"
     blocks = [
-        p for _, p in case.of_kind(SillBlockingPiece)
-        if isinstance(p, SillBlockingPiece) and p.segment == brace.segment_id and part_length(brace, p.from_in, p.to_in) > 0
-    ]  # fmt: skip
+        p
+        for _, p in case.of_kind(SillBlockingPiece)
+        if isinstance(p, SillBlockingPiece)
+        and p.segment == brace.segment_id
+        and part_length(brace, p.from_in, p.to_in) > 0
+    ]
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
     covered = sum(part_length(brace, p.from_in, p.to_in) for p in blocks)
     if not blocks or covered < brace.length_in - 1:
         reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
-        return checked(address, title, "segment", brace.segment_id, level="allowable", unit="plf", demand=v, capacity=0.0,
-                       clause="NDS 2018 12.3", reason=reason)  # fmt: skip
+        return checked(
+            address,
+            title,
+            "segment",
+            brace.segment_id,
+            level="allowable",
+            unit="plf",
+            demand=v,
+            capacity=0.0,
+            clause="NDS 2018 12.3",
+            reason=reason,
+        )
     if at is None or not at[1].species:
-        return cannot(address, title, "segment", brace.segment_id, clause="NDS 2018 12.3", reason="the sill's species is not known")
+        return cannot(
+            address,
+            title,
+            "segment",
+            brace.segment_id,
+            clause="NDS 2018 12.3",
+            reason="the sill's species is not known",
+        )
     with section(address):
         try:
             capacity = None
@@ -264,23 +387,59 @@ def _blocking(case: LineCase, brace: Brace, v: float) -> Link:
                 one = nail_value(block.nail, thick, main=at[1].species)
                 each = adjusted_lateral(one.Z, moisture=moisture_of(at[1].damp.value))
                 per_foot = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
-                row = divide(multiply(each, per_foot, symbol="Z'n", unit="lb"), given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")
-                capacity = row if capacity is None else least(capacity, row, symbol="v_n", label="the weakest piece of blocking")
+                row = divide(
+                    multiply(each, per_foot, symbol="Z'n", unit="lb"),
+                    given("L", 1.0, "ft", "a foot of sill"),
+                    symbol="v_n",
+                    unit="plf",
+                )
+                capacity = (
+                    row
+                    if capacity is None
+                    else least(capacity, row, symbol="v_n", label="the weakest piece of blocking")
+                )
         except OutsideLimits as refused:
             return cannot(address, title, "segment", brace.segment_id, clause="NDS 2018 12.3", reason=str(refused))
-    return checked(address, title, "segment", brace.segment_id, level="allowable", unit="plf", demand=v, capacity=capacity,
-                   clause="NDS 2018 12.3.1, 11.3", working=_of(case, brace))  # fmt: skip
+    return checked(
+        address,
+        title,
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=capacity,
+        clause="NDS 2018 12.3.1, 11.3",
+        working=_of(case, brace),
+    )
 
 
 def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
-    """A stretch of wall that cannot be counted: named, never left out; it fails only if nothing else braces the line."""
-    address, title = _address(case, "sheathing", brace), f"{brace.material or 'wall'} {_name(brace)}"
+    """A stretch of wall that cannot be counted: named, never left out; it fails if nothing else braces the line."""
+    address, title = _address(case, "sheathing", brace), f"{brace.material or 'wall'} {brace.name}"
     if others:
-        return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3", applies=False,
-                      reason=f"not counted: {brace.why_not}; other parts of the line take its share")  # fmt: skip
+        return cannot(
+            address,
+            title,
+            "segment",
+            brace.segment_id,
+            clause="SDPWS 2015 4.3",
+            applies=False,
+            reason=f"not counted: {brace.why_not}; other parts of the line take its share",
+        )
     if brace.why_not.startswith(_NOT_COUNTED):
-        return checked(address, title, "segment", brace.segment_id, level="allowable", unit="lb", demand=case.allowable,
-                       capacity=0.0, clause="SDPWS 2015 4.3", reason=brace.why_not)  # fmt: skip
+        return checked(
+            address,
+            title,
+            "segment",
+            brace.segment_id,
+            level="allowable",
+            unit="lb",
+            demand=case.allowable,
+            capacity=0.0,
+            clause="SDPWS 2015 4.3",
+            reason=brace.why_not,
+        )
     return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3", reason=brace.why_not)
 
 
@@ -288,10 +447,27 @@ def _no_bracing(case: LineCase) -> Link:
     direct = any(b.kind == "joists on sill" for b in case.braces)
     address = f"line/{case.id}/sheathing/{case.id}/both"
     if direct:
-        return cannot(address, "No cripple wall", "line", case.id, clause="", applies=False,
-                      reason="the joists stand straight on the sill")  # fmt: skip
-    return checked(address, "No wall that can brace this line", "line", case.id, level="allowable", unit="lb",
-                   demand=case.allowable, capacity=0.0, clause="SDPWS 2015 4.3", reason="the line has no sheathed wall")  # fmt: skip
+        return cannot(
+            address,
+            "No cripple wall",
+            "line",
+            case.id,
+            clause="",
+            applies=False,
+            reason="the joists stand straight on the sill",
+        )
+    return checked(
+        address,
+        "No wall that can brace this line",
+        "line",
+        case.id,
+        level="allowable",
+        unit="lb",
+        demand=case.allowable,
+        capacity=0.0,
+        clause="SDPWS 2015 4.3",
+        reason="the line has no sheathed wall",
+    )
 
 
 def _overturning(case: LineCase, brace: Brace, force: float, direction: Literal["+", "-"]) -> Link:
@@ -303,28 +479,57 @@ def _overturning(case: LineCase, brace: Brace, force: float, direction: Literal[
     address = _address(case, "overturning", brace, direction)
     near, end = (brace.from_in, "start") if direction == "+" else (brace.to_in, "end")
     held = [
-        p for _, p in case.of_kind(HoldDownPiece)
+        p
+        for _, p in case.of_kind(HoldDownPiece)
         if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
-    ]  # fmt: skip
+    ]
     with section(address):
-        h_in = case.reading.number(f"survey.underfloor.segments.{brace.segment_id}.height_in", brace.segment.height_in, "h", "in",
-                                   f"height of {brace.segment.mark}")  # fmt: skip
+        h_in = case.reading.number(
+            f"survey.underfloor.segments.{brace.segment_id}.height_in",
+            brace.segment.height_in,
+            "h",
+            "in",
+            f"height of {brace.segment.mark}",
+        )
         assert h_in is not None
         h = convert(h_in, "in", "ft")
-        b = convert(given("b", brace.length_in, "in", f"length of {_name(brace)}"), "in", "ft")
+        b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
         offset = held[0].post_offset_in / 12 if held else _END_POST_FT
         short = max(float(b) - offset - _END_POST_FT, 0.1 * float(b))
         d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
         load = case.forces.gravity.lines[case.id]
-        w_D = given("w_D", max(load.dead / (case.length_in / 12), 0.0), "plf", "dead load on the line from the gravity take-down, spread evenly")
+        w_D = given(
+            "w_D",
+            max(load.dead / (case.length_in / 12), 0.0),
+            "plf",
+            "dead load on the line from the gravity take-down, spread evenly",
+        )
         f_D = asd_dead_factor_10(case.forces.S_DS)
-        T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", held[0].report or "hold-down capacity as entered" if held else "no hold-down")
+        T_a = given(
+            "T_a",
+            sum(p.capacity_lb for p in held),
+            "lb",
+            held[0].report or "hold-down capacity as entered" if held else "no hold-down",
+        )
         pull = end_tension(force, h, f_D, w_D, b, d)
         turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
-    what = f"hold-down {held[0].mark} ({held[0].report or 'capacity as entered'})" if held else "nothing but dead load holds the end down"
+    what = (
+        f"hold-down {held[0].mark} ({held[0].report or 'capacity as entered'})"
+        if held
+        else "nothing but dead load holds the end down"
+    )
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
     return checked(
-        address, f"overturning about the {'end' if end == 'start' else 'start'} of {_name(brace)}", "segment", brace.segment_id,
-        level="allowable", unit="lb-ft", demand=turning, capacity=holding, direction=direction, reason=f"{what}; {tension}",
-        clause="equilibrium with ASCE 7-16 2.4.5 combination 10", working=_of(case, brace),
-    )  # fmt: skip
+        address,
+        f"overturning about the {'end' if end == 'start' else 'start'} of {brace.name}",
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="lb-ft",
+        demand=turning,
+        capacity=holding,
+        direction=direction,
+        reason=f"{what}; {tension}",
+        clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
+        working=_of(case, brace),
+    )

@@ -16,7 +16,7 @@ from groundsill.forces.seismic import Forces, LineForce
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line, Segment, SillPiece
-from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, status_of
+from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.work.pieces import PanelPiece, Piece
@@ -24,9 +24,9 @@ from groundsill.working.sheet import section
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
+    "MIXED_RATIO",
     "Brace",
     "LineCase",
-    "MIXED_RATIO",
     "braces_of",
     "cannot",
     "checked",
@@ -66,6 +66,14 @@ class Brace:
     cite: str = ""
     why_not: str = ""
     share: float = 0.0
+    part: int = 0
+
+    @property
+    def name(self) -> str:
+        """What to call it on paper: panel and wall segment by their marks, and which part between openings."""
+        part = f", part {self.part}" if self.part else ""
+        wall = self.segment.mark or self.segment_id
+        return f"panel {self.panel.mark or self.id} in {wall}{part}" if self.panel is not None else f"{wall}{part}"
 
     @property
     def length_in(self) -> float:
@@ -122,19 +130,30 @@ def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]
     """What can brace a line. With a new panel anywhere in it, old sheathing is no longer counted beside panels."""
     underfloor = reading.house.survey.underfloor
     segments = [(id, s) for id, s in in_order(underfloor.segments) if s.line == line_id]
-    panels = [(id, p) for id, p in pieces if isinstance(p, PanelPiece) and underfloor.segments[p.segment].line == line_id]
+    panels = [
+        (id, p) for id, p in pieces if isinstance(p, PanelPiece) and underfloor.segments[p.segment].line == line_id
+    ]
     found: list[Brace] = []
     for id, segment in segments:
         if segment.kind == "joists on sill":
             found.append(Brace(id, "joists on sill", id, segment, segment.from_in, segment.to_in))
         elif segment.kind == "cripple wall" and not panels:
-            for part, (low, high) in enumerate(_clear(reading, line_id, segment.from_in, segment.to_in)):
-                found.append(Brace(f"{id}.{part}" if part else id, "sheathing", id, segment, low, high))
+            found += _brace_parts(reading, Brace(id, "sheathing", id, segment, segment.from_in, segment.to_in))
     for id, panel in panels:
         segment = underfloor.segments[panel.segment]
-        for part, (low, high) in enumerate(_clear(reading, line_id, panel.from_in, panel.to_in)):
-            found.append(Brace(f"{id}.{part}" if part else id, "panel", panel.segment, segment, low, high, panel))
+        found += _brace_parts(reading, Brace(id, "panel", panel.segment, segment, panel.from_in, panel.to_in, panel))
     return tuple(sorted(found, key=lambda b: (b.from_in, b.id)))
+
+
+def _brace_parts(reading: Reading, whole: Brace) -> list[Brace]:
+    """A brace cut at the openings in it: each part between them stands for itself."""
+    parts = _clear(reading, whole.segment.line, whole.from_in, whole.to_in)
+    if parts == [(whole.from_in, whole.to_in)]:
+        return [whole]
+    return [
+        replace(whole, id=f"{whole.id}.{n}", from_in=low, to_in=high, part=n)
+        for n, (low, high) in enumerate(parts, start=1)
+    ]
 
 
 def _clear(reading: Reading, line_id: str, low: float, high: float) -> list[tuple[float, float]]:
@@ -198,18 +217,36 @@ def checked(
     status, ratio = status_of(demand, capacity, extension)
     doubts = tuple(sorted(marks_of((demand, capacity)) | frozenset(marks)))
     return Link(
-        address, title, scope, scope_id, direction, level, unit, status,
-        None if demand is None else float(demand), None if capacity is None else float(capacity),
-        ratio, reason, clause, extension, doubts, expected, ratio, status, working=working,
-    )  # fmt: skip
+        address,
+        title,
+        scope,
+        scope_id,
+        direction,
+        level,
+        unit,
+        status,
+        None if demand is None else float(demand),
+        None if capacity is None else float(capacity),
+        ratio,
+        reason,
+        clause,
+        extension,
+        doubts,
+        expected,
+        ratio,
+        status,
+        working=working,
+    )
 
 
 def cannot(
     address: str, title: str, scope: ScopeKind, scope_id: str, *, clause: str, reason: str, applies: bool = True
 ) -> Link:
     """A link that cannot be checked, with the clause that is missing its facts (or one that does not apply)."""
-    status = "cannot be checked" if applies else "does not apply"
-    return Link(address, title, scope, scope_id, "both", "allowable", "", status, reason=reason, clause=clause, verdict=status)  # type: ignore[arg-type]
+    status: Status = "cannot be checked" if applies else "does not apply"
+    return Link(
+        address, title, scope, scope_id, "both", "allowable", "", status, reason=reason, clause=clause, verdict=status
+    )
 
 
 def expected_at(

@@ -39,7 +39,7 @@ Combine = Literal["every link must pass", "the parts carry together"]
 
 @dataclass(frozen=True, slots=True)
 class Expected:
-    """The force on the whole line at which a link is expected to reach its strength, with its spread, and how it goes."""
+    """The line force at which a link is expected to reach its strength, with its spread, and how it gives way."""
 
     low_lb: float
     best_lb: float
@@ -136,9 +136,10 @@ def status_of(demand: float | None, capacity: float | None, extension: str = "")
 def verdict_of(statuses: Iterable[Status | Verdict]) -> Verdict:
     """The verdict of several links together: the worst of them, and nothing unknown counts as a pass."""
     found = set(statuses) - {"does not apply"}
-    for word in ("fails", "cannot be checked", "depends", "indicated", "passes"):
+    worst_first: tuple[Verdict, ...] = ("fails", "cannot be checked", "depends", "indicated", "passes")
+    for word in worst_first:
         if word in found:
-            return word  # type: ignore[return-value]
+            return word
     return "does not apply"
 
 

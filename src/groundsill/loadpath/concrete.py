@@ -33,7 +33,7 @@ _MASONRY = ("brick", "stone", "block")
 
 @dataclass(frozen=True, slots=True)
 class Anchor:
-    """A bolt that counts: station, diameter, embedment and edge distance in inches; ``new`` when it is a piece of work."""
+    """A bolt that counts, in inches; ``new`` when it is a piece of work."""
 
     id: str
     station_in: float
@@ -47,7 +47,7 @@ class Anchor:
 
 @dataclass(frozen=True, slots=True)
 class _Concrete:
-    """One bolt in concrete, lb: design and nominal strength, which of the ways of failing governs, and any extension."""
+    """One bolt in concrete, lb: design and nominal strength, which way of failing governs, and any extension."""
 
     design: float
     nominal: float
@@ -56,7 +56,13 @@ class _Concrete:
 
 
 def concrete_link(
-    case: LineCase, id: str, sill: SillPiece, anchors: list[Anchor], share: float, wood_expected: float | None, force: float
+    case: LineCase,
+    id: str,
+    sill: SillPiece,
+    anchors: list[Anchor],
+    share: float,
+    wood_expected: float | None,
+    force: float,
 ) -> Link:
     """The weakest bolt of a sill piece in the foundation under it."""
     address, title = f"line/{case.id}/bolts-concrete/{id}/both", f"bolts of sill {sill.mark or id} in the foundation"
@@ -67,7 +73,9 @@ def concrete_link(
         return cannot(address, title, "sill", id, clause=refused[0], reason=refused[1])
     try:
         with section(address):
-            weakest = min((_in_concrete(case, anchor, anchors) for anchor in anchors), key=lambda found: float(found.design))
+            weakest = min(
+                (_in_concrete(case, anchor, anchors) for anchor in anchors), key=lambda found: float(found.design)
+            )
             if case.reading.house.choices.anchor_basis == "sill exception":
                 return _by_exception(case, id, sill, anchors, weakest, address, title, force)
             demand, words = _demand(case, anchors, share, wood_expected)
@@ -77,13 +85,28 @@ def concrete_link(
     tested = _by_test(case, anchors, float(demand))
     expected = None
     if mean is not None and share > 0:
-        expected = expected_at(float(mean.best) * len(anchors), share, (float(mean.low) / float(mean.best), float(mean.high) / float(mean.best)),
-                               "brittle", "mean of breakout tests at the 5 % fractile's scatter")  # fmt: skip
+        expected = expected_at(
+            float(mean.best) * len(anchors),
+            share,
+            (float(mean.low) / float(mean.best), float(mean.high) / float(mean.best)),
+            "brittle",
+            "mean of breakout tests at the 5 % fractile's scatter",
+        )
     return checked(
-        address, title, "sill", id, level="strength", unit="lb a bolt", demand=demand, capacity=weakest.design, clause=_CLAUSE,
-        reason=f"{weakest.way}; {words}" + (f"; {tested}" if tested else ""), extension="" if tested else weakest.extension,
-        expected=expected, working=(f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"),
-    )  # fmt: skip
+        address,
+        title,
+        "sill",
+        id,
+        level="strength",
+        unit="lb a bolt",
+        demand=demand,
+        capacity=weakest.design,
+        clause=_CLAUSE,
+        reason=f"{weakest.way}; {words}" + (f"; {tested}" if tested else ""),
+        extension="" if tested else weakest.extension,
+        expected=expected,
+        working=(f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"),
+    )
 
 
 def _cannot_be_concrete(case: LineCase, anchors: list[Anchor]) -> tuple[str, str] | None:
@@ -94,7 +117,10 @@ def _cannot_be_concrete(case: LineCase, anchors: list[Anchor]) -> tuple[str, str
             return _CLAUSE, "no foundation was surveyed under the bolt"
         material = under[1].material
         if material in _MASONRY:
-            return ("TMS 402 chapter 9; IEBC 2021 A106.2", f"{material}: needs both in-place shear tests of the wall and anchor tests in it")
+            return (
+                "TMS 402 chapter 9; IEBC 2021 A106.2",
+                f"{material}: needs both in-place shear tests of the wall and anchor tests in it",
+            )
         if material != "poured concrete":
             return _CLAUSE, f"the foundation there is {material}"
         if anchor.edge_in is None:
@@ -119,7 +145,13 @@ def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Conc
     under = foundation_at(case.reading, case.id, anchor.station_in)
     assert under is not None and anchor.edge_in is not None
     id, segment = under
-    f_c = case.reading.number(f"survey.foundation.segments.{id}.strength_psi", segment.strength_psi, "f'_c", "psi", f"concrete of {segment.mark}")
+    f_c = case.reading.number(
+        f"survey.foundation.segments.{id}.strength_psi",
+        segment.strength_psi,
+        "f'_c",
+        "psi",
+        f"concrete of {segment.mark}",
+    )
     depth = _depth(segment)
     assert f_c is not None and depth is not None
     d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter")
@@ -133,16 +165,23 @@ def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Conc
     found = {"breakout beside the bolt": (along.design, along.nominal)}
     if count > 1:
         note("two bolts closer than three edge distances break out together: half the group's strength each")
-        found = {"breakout of two close bolts": tuple(scale(v, 0.5, symbol="φV_cb", label="one bolt of the pair") for v in (along.design, along.nominal))}  # type: ignore[dict-item]
+        half = [scale(v, 0.5, symbol="φV_cb", label="one bolt of the pair") for v in (along.design, along.nominal)]
+        found = {"breakout of two close bolts": (half[0], half[1])}
     if side < 24:
-        toward = breakout_toward_edge(d_a, h_ef, f_c, given("c_a1", side, "in", "bolt to the break in the foundation"), h_a, c_a2=anchor.edge_in)
+        toward = breakout_toward_edge(
+            d_a, h_ef, f_c, given("c_a1", side, "in", "bolt to the break in the foundation"), h_a, c_a2=anchor.edge_in
+        )
         found["breakout toward the break"] = (toward.design, toward.nominal)
-    prise = pryout_of(h_ef, f_c, c_near=anchor.edge_in, anchor="cast in" if anchor.kind == "cast-in" else "post-installed")
+    prise = pryout_of(
+        h_ef, f_c, c_near=anchor.edge_in, anchor="cast in" if anchor.kind == "cast-in" else "post-installed"
+    )
     found["pryout"] = (prise.design, prise.nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
     tested = any(t.segment == id and t.kind == "core" for t in case.reading.house.survey.foundation.tests.values())
-    scope = anchor_scope(f_c, "cast in" if anchor.kind == "cast-in" else "post-installed", "tested" if tested else "assumed")
+    scope = anchor_scope(
+        f_c, "cast in" if anchor.kind == "cast-in" else "post-installed", "tested" if tested else "assumed"
+    )
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
@@ -151,7 +190,11 @@ def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Conc
 
 def _to_break(case: LineCase, station: float) -> float:
     """Distance along the line to the nearest break or end of concrete of the same kind; corners run on."""
-    cuts = [b.station_in for _, b in in_order(case.reading.house.survey.foundation.breaks) if b.line == case.id and b.kind != "crack"]
+    cuts = [
+        b.station_in
+        for _, b in in_order(case.reading.house.survey.foundation.breaks)
+        if b.line == case.id and b.kind != "crack"
+    ]
     return min((abs(c - station) for c in cuts), default=_FAR)
 
 
@@ -162,33 +205,72 @@ def _demand(case: LineCase, anchors: list[Anchor], share: float, wood_expected: 
     if choices.anchor_basis == "wood yields first" and wood_expected:
         note(f"basis: {choices.anchor_reason or 'the wood joint yields first'}")
         yields = given("P_y", wood_expected, "lb", "expected yield of all bolts of the piece in wood")
-        return scale(yields, each, symbol="V_ua", label="force on one bolt when the wood yields"), "for the force at which the wood yields"
+        return scale(
+            yields, each, symbol="V_ua", label="force on one bolt when the wood yields"
+        ), "for the force at which the wood yields"
     part = given("σ", share, "1", "share of the line's force that comes down on this sill piece")
     whole = scale(case.overstrength, part, symbol="V_ua", label="overstrength force on the sill piece")
-    return scale(whole, each, symbol="V_ua", label="overstrength force on one bolt"), "for the overstrength force (17.10.6)"
+    return scale(
+        whole, each, symbol="V_ua", label="overstrength force on one bolt"
+    ), "for the overstrength force (17.10.6)"
 
 
 def _by_exception(
-    case: LineCase, id: str, sill: SillPiece, anchors: list[Anchor], weakest: _Concrete, address: str, title: str, force: float
+    case: LineCase,
+    id: str,
+    sill: SillPiece,
+    anchors: list[Anchor],
+    weakest: _Concrete,
+    address: str,
+    title: str,
+    force: float,
 ) -> Link:
     """The building code's sill exception, every condition shown; outside its tested scope an engineer decides."""
     anchor = min(anchors, key=lambda a: a.edge_in or 0.0)
     under = foundation_at(case.reading, case.id, anchor.station_in)
     f_c = under[1].strength_psi.value if under else None
     nominal = None if sill.thickness_in.value is None else (2.0 if sill.thickness_in.value <= 2.25 else 3.0)
-    found = sill_exception(anchor.diameter_in, anchor.embedment_in, anchor.edge_in, _to_break(case, anchor.station_in), nominal, f_c, anchor.kind == "cast-in")
+    found = sill_exception(
+        anchor.diameter_in,
+        anchor.embedment_in,
+        anchor.edge_in,
+        _to_break(case, anchor.station_in),
+        nominal,
+        f_c,
+        anchor.kind == "cast-in",
+    )
     unmet = "; ".join(c.text for c in found.conditions if not c.met)
     if found.applies:
-        return cannot(address, title, "sill", id, clause="IBC 2021 1905.1.8", applies=False,
-                      reason="the sill exception applies: every condition is met, so the wood value stands alone")  # fmt: skip
-    return cannot(address, title, "sill", id, clause="IBC 2021 1905.1.8",
-                  reason=f"outside the sill exception's evidence, an engineer decides: {unmet}. Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt")  # fmt: skip
+        return cannot(
+            address,
+            title,
+            "sill",
+            id,
+            clause="IBC 2021 1905.1.8",
+            applies=False,
+            reason="the sill exception applies: every condition is met, so the wood value stands alone",
+        )
+    return cannot(
+        address,
+        title,
+        "sill",
+        id,
+        clause="IBC 2021 1905.1.8",
+        reason=f"outside the sill exception's evidence, an engineer decides: {unmet}. "
+        f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt",
+    )
 
 
 def _by_test(case: LineCase, anchors: list[Anchor], demand: float) -> str:
     """The in-place anchor test that turns an indicated value into a pass, if one is on record."""
     segments = {found[0] for a in anchors if (found := foundation_at(case.reading, case.id, a.station_in)) is not None}
     for _, test in in_order(case.reading.house.survey.foundation.tests):
-        if test.segment in segments and test.kind == "anchor shear" and test.displacement_in is not None and test.unit == "lb" and test.result >= demand:
+        if (
+            test.segment in segments
+            and test.kind == "anchor shear"
+            and test.displacement_in is not None
+            and test.unit == "lb"
+            and test.result >= demand
+        ):
             return f"passes by test: {test.result:g} lb at {test.displacement_in:g} in., {test.by} {test.when}"
     return ""

@@ -37,17 +37,16 @@ def concluded(chain: Chain) -> Chain:
 def _words(percent: float | None, worst: Link | None, nothing: list[Link], unknown: list[Link]) -> str:
     tail = ""
     if unknown:
-        named = "; ".join(dict.fromkeys(link.title for link in unknown[:3]))
-        more = f" and {len(unknown) - 3} more" if len(unknown) > 3 else ""
-        tail = f"; cannot be checked: {named}{more}"
+        tail = f"; cannot be checked: {'; '.join(dict.fromkeys(link.title for link in unknown))}"
     if nothing:
-        stops = "; ".join(dict.fromkeys(link.title for link in nothing[:4]))
+        stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the required force: {stops}{tail}"
     if percent is None or worst is None:
         return "nothing could be checked" + tail if unknown else "no force comes to it"
     if percent < 100:
         return f"carries {percent:.0f} % of the required force; then {worst.title} stops it{tail}"
-    return f"every link that could be checked carries the required force; the nearest to its limit is {worst.title} at {100 / percent:.2f}{tail}"
+    near = f"{worst.title} at {100 / percent:.2f}"
+    return f"every link that could be checked carries the required force; the nearest to its limit is {near}{tail}"
 
 
 def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
@@ -55,7 +54,10 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
 
     Two neighbours whose ranges overlap are too close to call.
     """
-    known = sorted((link for link in links if link.expected is not None), key=lambda link: link.expected.best_lb if link.expected else 0.0)
+    known = sorted(
+        (link for link in links if link.expected is not None),
+        key=lambda link: link.expected.best_lb if link.expected else 0.0,
+    )
     lines = []
     for place, link in enumerate(known[:5]):
         assert link.expected is not None
@@ -71,4 +73,5 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
 def spread_words(link: Link) -> str:
     """The line force at which a link is expected to give, with its range."""
     assert link.expected is not None
-    return f"at about {link.expected.best_lb:,.0f} lb on the line ({link.expected.low_lb:,.0f} to {link.expected.high_lb:,.0f})"
+    e = link.expected
+    return f"at about {e.best_lb:,.0f} lb on the line ({e.low_lb:,.0f} to {e.high_lb:,.0f})"

@@ -40,18 +40,31 @@ def _none_recorded(case: LineCase) -> Link:
     if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
         reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
         return cannot(address, "top plate joints", "line", case.id, clause="NDS 2018 chapter 12", reason=reason)
-    return cannot(address, "top plate joints", "line", case.id, clause="", reason="no joint in the plate", applies=False)
+    return cannot(
+        address, "top plate joints", "line", case.id, clause="", reason="no joint in the plate", applies=False
+    )
 
 
 def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
     address = f"line/{case.id}/plate-splices/{id}/both"
     title = f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
     if not any(b.share > 0 for b in case.braces):
-        return cannot(address, title, "joint", id, clause="NDS 2018 chapter 12",
-                      reason="nothing braces this line, so the force past the joint is not defined")  # fmt: skip
+        return cannot(
+            address,
+            title,
+            "joint",
+            id,
+            clause="NDS 2018 chapter 12",
+            reason="nothing braces this line, so the force past the joint is not defined",
+        )
     with section(address):
         share = abs(axial(case.length_in, 1.0, drains(case), joint.station_in))
-        past = given("κ", share, "1", "share of the line's force that passes the joint: brought by the floor less taken by walls up to it")
+        past = given(
+            "κ",
+            share,
+            "1",
+            "share of the line's force that passes the joint: brought by the floor less taken by walls up to it",
+        )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
         added = _added(case, joint)
         if added is not None:
@@ -61,14 +74,29 @@ def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
             capacity, clause, reason = 0.0, "NDS 2018 chapter 12", "the plate is not continuous there"
         else:
             return _nailed(case, joint, address, title, force, id)
-    return checked(address, title, "joint", id, level="allowable", unit="lb", demand=force, capacity=capacity, clause=clause,
-                   reason=reason, working=(f"line/{case.id}/demand",))  # fmt: skip
+    return checked(
+        address,
+        title,
+        "joint",
+        id,
+        level="allowable",
+        unit="lb",
+        demand=force,
+        capacity=capacity,
+        clause=clause,
+        reason=reason,
+        working=(f"line/{case.id}/demand",),
+    )
 
 
 def _added(case: LineCase, joint: PlateSplice) -> tuple[str, float] | None:
     """New work across the joint: a splice at it, or a strap over it."""
     for _, piece in case.pieces:
-        if isinstance(piece, SplicePiece) and piece.member == "top plate" and abs(piece.station_in - joint.station_in) <= _NEAR_IN:
+        if (
+            isinstance(piece, SplicePiece)
+            and piece.member == "top plate"
+            and abs(piece.station_in - joint.station_in) <= _NEAR_IN
+        ):
             return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
         if isinstance(piece, StrapPiece) and piece.from_in <= joint.station_in <= piece.to_in:
             return f"strap {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
@@ -81,8 +109,13 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
     if count is None or not joint.nail:
         return cannot(address, title, "joint", id, clause=clause, reason="the nails of the lap were not counted")
     species = case.line.top_plate.species or "Douglas fir-larch"
-    thick = case.reading.number(f"survey.underfloor.lines.{case.id}.top_plate.thickness_in", case.line.top_plate.thickness_in, "l_s", "in",
-                                "thickness of one plate")  # fmt: skip
+    thick = case.reading.number(
+        f"survey.underfloor.lines.{case.id}.top_plate.thickness_in",
+        case.line.top_plate.thickness_in,
+        "l_s",
+        "in",
+        "thickness of one plate",
+    )
     if thick is None:
         return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
     try:
@@ -90,8 +123,24 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
         each = adjusted_lateral(one.Z)
     except OutsideLimits as refused:
         return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
-    n = case.reading.number(f"survey.underfloor.splices.{id}.nails_each_side", joint.nails_each_side, "n", "1", "nails on one side of the joint")
+    n = case.reading.number(
+        f"survey.underfloor.splices.{id}.nails_each_side",
+        joint.nails_each_side,
+        "n",
+        "1",
+        "nails on one side of the joint",
+    )
     assert n is not None
     capacity = multiply(each, n, symbol="n Z'", unit="lb")
-    return checked(address, title, "joint", id, level="allowable", unit="lb", demand=force, capacity=capacity, clause=clause,
-                   working=(f"line/{case.id}/demand",))  # fmt: skip
+    return checked(
+        address,
+        title,
+        "joint",
+        id,
+        level="allowable",
+        unit="lb",
+        demand=force,
+        capacity=capacity,
+        clause=clause,
+        working=(f"line/{case.id}/demand",),
+    )

@@ -84,7 +84,9 @@ def _cross(a: XY, b: XY, c: XY, d: XY) -> bool:
     t1, t2, t3, t4 = turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)
     if ((t1 > 0) != (t2 > 0)) and ((t3 > 0) != (t4 > 0)) and 0 not in (t1, t2, t3, t4):
         return True
-    return any(t == 0 and between(p, q, r) for t, p, q, r in ((t1, a, b, c), (t2, a, b, d), (t3, c, d, a), (t4, c, d, b)))
+    return any(
+        t == 0 and between(p, q, r) for t, p, q, r in ((t1, a, b, c), (t2, a, b, d), (t3, c, d, a), (t4, c, d, b))
+    )
 
 
 def inside(point: XY, points: Sequence[XY]) -> bool:
@@ -218,7 +220,9 @@ def _crossed(u: float, supports: Sequence[Support]) -> tuple[list[tuple[float, s
     return sorted((s.v_at(held), s.id) for s in chosen), ran_on
 
 
-def _place(shares: dict[str, Share], ordered: list[tuple[float, str]], u: float, v: float, amount: float, ran_on: bool) -> None:
+def _place(
+    shares: dict[str, Share], ordered: list[tuple[float, str]], u: float, v: float, amount: float, ran_on: bool
+) -> None:
     """Put a point amount on the two supports beside it, by the lever."""
     if len(ordered) == 1:
         _give(shares[ordered[0][1]], u, amount, ran_on)
@@ -232,7 +236,13 @@ def _place(shares: dict[str, Share], ordered: list[tuple[float, str]], u: float,
 
 
 def _spread(
-    shares: dict[str, Share], ordered: list[tuple[float, str]], u: float, v1: float, v2: float, width: float, ran_on: bool
+    shares: dict[str, Share],
+    ordered: list[tuple[float, str]],
+    u: float,
+    v1: float,
+    v2: float,
+    width: float,
+    ran_on: bool,
 ) -> None:
     """Put a uniform stretch of a strip on its supports: the lever is linear, so each piece acts at its middle."""
     places = [v for v, _ in ordered]

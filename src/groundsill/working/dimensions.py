@@ -49,7 +49,9 @@ class _Check:
                 self.env[statement.targets[0].id] = self.of(statement.value)
             elif isinstance(statement, ast.Return):
                 assert statement.value is not None
-                self.agree(self.of(statement.value), self.result, statement, f"the answer is declared in {self.eq.result.unit}")
+                self.agree(
+                    self.of(statement.value), self.result, statement, f"the answer is declared in {self.eq.result.unit}"
+                )
             elif isinstance(statement, ast.If):
                 self.of(statement.test)
                 self.statements(tuple(statement.body))
@@ -62,7 +64,9 @@ class _Check:
             return a or b
         if not a.same_as(b):
             line = getattr(node, "lineno", "?")
-            raise UnitError(f"{self.eq.id}, line {line}: {ast.unparse(node)!r}: units do not agree; {why} ({a} and {b})")
+            raise UnitError(
+                f"{self.eq.id}, line {line}: {ast.unparse(node)!r}: units do not agree; {why} ({a} and {b})"
+            )
         return a
 
     def of(self, node: ast.expr) -> Unit | None:

@@ -122,7 +122,9 @@ def _run(statements: tuple[ast.stmt, ...], state: _Walk) -> float | None:
             state.shown[target.id] = Number(figure(value))
         elif isinstance(statement, ast.If):
             met = bool(evaluate(statement.test, state.env))
-            state.lines.append(Line("governs", to_math(statement.test, state.shown), "holds" if met else "does not hold"))
+            state.lines.append(
+                Line("governs", to_math(statement.test, state.shown), "holds" if met else "does not hold")
+            )
             answer = _run(tuple(statement.body if met else statement.orelse), state)
             if answer is not None:
                 return answer
@@ -170,7 +172,10 @@ def _arithmetic_lines(step: Step) -> tuple[Line, ...]:
         return (Line("answer", Relation((name, Quantity(numbers[0].text, unit), answer), ("=", "="))),)  # type: ignore[union-attr]
     named = all(symbol for symbol, _ in step.inputs)
     put_in = _chain(step.maker, tuple(numbers))
-    lines = [Line("numbers", Relation((name, put_in, answer), ("=", "="))), Line("answer", Relation((name, answer), ("=",)))]
+    lines = [
+        Line("numbers", Relation((name, put_in, answer), ("=", "="))),
+        Line("answer", Relation((name, answer), ("=",))),
+    ]
     if named:
         formula = _chain(step.maker, tuple(Symbol(symbol) for symbol, _ in step.inputs))
         lines.insert(0, Line("formula", Relation((name, formula), ("=",))))

@@ -106,7 +106,9 @@ def _ml(node: Math) -> str:
 
 def _ml_in(node: Math, least: int) -> str:
     # a fraction brings its own bar: no brackets round it inside a product
-    return _wrapped(node, min(least, 2) if _is_fraction(node) else least, _ml, ("<mrow><mo>(</mo>", "<mo>)</mo></mrow>"))
+    return _wrapped(
+        node, min(least, 2) if _is_fraction(node) else least, _ml, ("<mrow><mo>(</mo>", "<mo>)</mo></mrow>")
+    )
 
 
 def _is_fraction(node: Math) -> bool:

@@ -79,7 +79,7 @@ class Table:
     @staticmethod
     @lru_cache(maxsize=256)
     def load(package: str, path: str) -> Table:
-        """Read a table that lies beside a module: ``Table.load("groundsill.standards.sdpws_2015", "tables/4_3a.toml")``."""
+        """Read a table that lies beside a module: ``Table.load(__package__, "tables/4_3a.toml")``."""
         return Table.parse((files(package) / path).read_text("utf-8"), path)
 
     @staticmethod
@@ -120,7 +120,9 @@ class Table:
         if unknown:
             raise GroundsillError(f"{name}: sources {sorted(unknown)} are not described")
         if self.checksum != self.digest():
-            raise GroundsillError(f"{name}: the checksum does not fit the figures; if the change is meant, it is {self.digest()}")
+            raise GroundsillError(
+                f"{name}: the checksum does not fit the figures; if the change is meant, it is {self.digest()}"
+            )
 
     def digest(self) -> str:
         """The checksum of columns and figures as they stand."""
@@ -163,7 +165,9 @@ class Table:
         if self.beyond == "hold":
             x = min(max(x, heads[0]), heads[-1])
         if not heads[0] <= x <= heads[-1]:
-            raise OutsideLimits(f"{self.cite}: {self.column_key} = {x:g} lies outside the table ({heads[0]:g} to {heads[-1]:g})")
+            raise OutsideLimits(
+                f"{self.cite}: {self.column_key} = {x:g} lies outside the table ({heads[0]:g} to {heads[-1]:g})"
+            )
         upper = next(i for i, head in enumerate(heads) if head >= x)
         lower = upper if heads[upper] == x else upper - 1
         low, high = cells[lower], cells[upper]
@@ -182,7 +186,12 @@ class Table:
 
     def _place(self, column: float | str | None) -> int:
         for place, head in enumerate(self.columns):
-            if head == column or (not isinstance(head, str) and not isinstance(column, str) and column is not None and float(column) == head):
+            if head == column or (
+                not isinstance(head, str)
+                and not isinstance(column, str)
+                and column is not None
+                and float(column) == head
+            ):
                 return place
         shown = ", ".join(str(c) for c in self.columns)
         raise OutsideLimits(f"{self.cite}: no column {column!r} ({self.column_key}); it has {shown}")

@@ -17,7 +17,7 @@ from functools import lru_cache
 
 from groundsill.working.errors import UnitError
 
-__all__ = ["Unit", "unit", "factor"]
+__all__ = ["Unit", "factor", "unit"]
 
 _POUND_N = Fraction("0.45359237") * Fraction("9.80665")  # one pound-force in newtons, exact by definition
 _METRE = Fraction(10000, 254)  # in inches
@@ -100,7 +100,9 @@ def unit(text: str) -> Unit:
         for atom in part.replace("-in", "*in").replace("-ft", "*ft").replace("-lb", "*lb").split("*"):
             match = _ATOM.fullmatch(atom.strip())
             if match is None or match["name"] not in _BASE:
-                raise UnitError(f"unit {text!r}: {atom.strip()!r} is not a unit known here ({', '.join(sorted(_BASE))})")
+                raise UnitError(
+                    f"unit {text!r}: {atom.strip()!r} is not a unit known here ({', '.join(sorted(_BASE))})"
+                )
             scale, force, length, time = _BASE[match["name"]]
             one = Unit(float(scale), (Fraction(force), Fraction(length), Fraction(time)))
             power = Fraction(match["power"]) if match["power"] else Fraction(1)

@@ -18,22 +18,37 @@ Tension = Annotated[float, Q("lb", "T_a", "allowable tension of the hold-down", 
 DeadFactor = Annotated[float, Q("1", "f_D", "load factor on dead load")]
 
 
-@equation("statics/unit-shear", title="Shear for each foot of length", clause="equilibrium", source=SOURCE,
-          witness="WoodWorks five-story example, Table 8: 314 plf")  # fmt: skip
+@equation(
+    "statics/unit-shear",
+    title="Shear for each foot of length",
+    clause="equilibrium",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 8: 314 plf",
+)
 def unit_shear(V: Shear, b: Length) -> Annotated[float, Q("plf", "v", "unit shear")]:
     """Force along a segment spread over its length, plf."""
     return V / b
 
 
-@equation("statics/overturning-moment", title="Overturning moment of a segment", clause="moments about the compression post",
-          source=SOURCE, witness="WoodWorks five-story example, Table 6: 129,887 lb-ft")  # fmt: skip
+@equation(
+    "statics/overturning-moment",
+    title="Overturning moment of a segment",
+    clause="moments about the compression post",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 6: 129,887 lb-ft",
+)
 def overturning_moment(V: Shear, h: Height) -> Annotated[float, Q("lb-ft", "M_o", "overturning moment", at_least=0.0)]:
     """Horizontal force times the height it acts at, lb-ft. Example: 800 lb at 2 ft: 1,600 lb-ft."""
     return V * h
 
 
-@equation("statics/holding-moment", title="Moment that holds a segment down", clause="moments about the compression post",
-          source=SOURCE, witness="WoodWorks five-story example, Table 10: 65,598 lb-ft")  # fmt: skip
+@equation(
+    "statics/holding-moment",
+    title="Moment that holds a segment down",
+    clause="moments about the compression post",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 10: 65,598 lb-ft",
+)
 def holding_moment(
     f_D: DeadFactor, w_D: DeadAlong, b: Length, T_a: Tension, d: Lever
 ) -> Annotated[float, Q("lb-ft", "M_r", "moment that holds the segment down")]:
@@ -46,8 +61,13 @@ def holding_moment(
     return f_D * w_D * b * b / 2 + T_a * d
 
 
-@equation("statics/end-tension", title="Tension at the end of a segment", clause="moments about the compression post",
-          source=SOURCE, witness="WoodWorks five-story example, Table 10: 2,319 lb")  # fmt: skip
+@equation(
+    "statics/end-tension",
+    title="Tension at the end of a segment",
+    clause="moments about the compression post",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 10: 2,319 lb",
+)
 def end_tension(
     V: Shear, h: Height, f_D: DeadFactor, w_D: DeadAlong, b: Length, d: Lever
 ) -> Annotated[float, Q("lb", "T", "tension at the end, negative when dead load holds it down")]:
