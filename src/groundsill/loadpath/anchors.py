@@ -22,7 +22,7 @@ from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
 from groundsill.work.pieces import BoltPiece, SplicePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import add, given, note, scale, subtract
+from groundsill.working.steps import add, given, scale, subtract
 
 __all__ = ["anchor_stages", "anchors_in", "share_of_sill"]
 
@@ -267,7 +267,7 @@ def _wood(case: LineCase, id: str, sill: SillPiece, anchors: Iterable[Anchor]) -
                 extension = (
                     "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
                 )
-                joint = sill_bolt_weak_concrete(d, thick, min_weak(f_c), sill.species, 0.0, m)
+                joint = sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
             C_delta = end_distance_factor(
                 d, given("a", end, "in", "bolt to the end of the sill piece, no more than needed")
             )
@@ -278,13 +278,6 @@ def _wood(case: LineCase, id: str, sill: SillPiece, anchors: Iterable[Anchor]) -
         return _Wood(None, 0.0, "", str(refused))
     return _Wood(add(*terms, symbol="ΣZ'", label=f"all bolts of sill {sill.mark}"), expected, extension)
 
-
-def min_weak(f_c: float) -> float:
-    """Concrete strength for the weak-concrete extension, which never counts more than the 2,500 psi of the tables."""
-    if float(f_c) <= 2500:
-        return f_c
-    note("more than 2,500 psi is not counted for a bolt with less than 6 in. of embedment")
-    return 2500.0
 
 
 def _strength(case: LineCase, id: str, segment: FoundationSegment | None) -> float | None:

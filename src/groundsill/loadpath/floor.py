@@ -265,7 +265,7 @@ def _toenails(case: LineCase, address: str) -> Link:
                     limit, given("L", case.length_in / 12, "ft", "length of the line"), symbol="V_max", unit="lb"
                 )
                 total = least(total, most, symbol="V_a", label="toenails may not be counted for more in this category")
-            yields = expected_of(one.joint)
+            yields = expected_of(one)
     except OutsideLimits as refused:
         return cannot(address, "toenails, floor to top plate", "line", case.id, clause=clause, reason=str(refused))
     strength = float(yields.P) * case.length_in / float(spacing)
