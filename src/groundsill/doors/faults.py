@@ -37,7 +37,7 @@ def _fault(error: Any, raw: dict[str, Any], root: type) -> Fault:
         return Fault(path, "nothing", f"it must be given: {allowed}")
     value = shorten(error["input"])
     if kind == "too_long":
-        return Fault(path, f"{error['ctx']['actual_length']:,} entries", f"at most {error['ctx']['max_length']:,}")
+        return Fault(path, f"{len(error['input']):,} entries", f"at most {error['ctx']['max_length']:,}")
     if kind == "string_too_long":
         return Fault(path, value, f"at most {error['ctx']['max_length']:,} characters")
     if kind == "string_unicode":

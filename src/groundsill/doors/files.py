@@ -106,7 +106,10 @@ def write_house(path: Path, house: House, photos: Mapping[str, bytes] = _NO_PHOT
     for name in photos:
         if not is_file_name(name):
             raise CannotWrite(f"{name!r} is not a plain file name; nothing was written")
-    text = encode(house).encode("utf-8")
+    try:
+        text = encode(house).encode("utf-8")
+    except ValueError as fault:
+        raise CannotWrite(f"{path}: the house cannot stand in a file ({fault}); nothing was written") from fault
     if len(text) > MOST_BYTES:
         raise CannotWrite(f"{too_large(path.name, len(text)).line()}; nothing was written")
     if path.suffix.lower() == ".zip":
