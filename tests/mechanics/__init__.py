@@ -1,0 +1,1 @@
+"""Our own statics against Shapely, NumPy and closed forms."""

@@ -1,0 +1,96 @@
+"""Plan shapes and supports for the tests of plan geometry, and the same sharing worked out with Shapely."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from hypothesis import strategies as st
+from shapely.geometry import box
+from shapely.geometry.base import BaseGeometry
+
+from groundsill.mechanics.plan import Support
+
+XY = tuple[float, float]
+FAR = 1e5
+
+# The three plans of the trade that are no rectangle, in feet, anticlockwise.
+L_SHAPE: list[XY] = [(0, 0), (30, 0), (30, 40), (12, 40), (12, 54), (0, 54)]
+T_SHAPE: list[XY] = [(10, 0), (20, 0), (20, 24), (30, 24), (30, 36), (0, 36), (0, 24), (10, 24)]
+U_SHAPE: list[XY] = [(0, 0), (40, 0), (40, 30), (28, 30), (28, 12), (12, 12), (12, 30), (0, 30)]
+
+
+@st.composite
+def star_polygons(draw: st.DrawFn) -> list[XY]:
+    """A simple polygon, mostly not convex: corners at growing angles round a middle, each at its own distance."""
+    corners = draw(st.integers(3, 12))
+    radii = draw(st.lists(st.integers(40, 400), min_size=corners, max_size=corners))
+    turns = draw(st.lists(st.floats(0.2, 0.8), min_size=corners, max_size=corners))
+    x, y = draw(st.integers(-500, 500)), draw(st.integers(-500, 500))
+    points = []
+    for n, (radius, turn) in enumerate(zip(radii, turns, strict=True)):
+        angle = 2 * math.pi * (n + turn) / corners
+        points.append((x + radius * math.cos(angle), y + radius * math.sin(angle)))
+    return points
+
+
+@st.composite
+def stepped_plans(draw: st.DrawFn) -> list[XY]:
+    """A house plan: right angles only, a level front and a rear that steps, in whole feet."""
+    widths = draw(st.lists(st.integers(4, 20), min_size=1, max_size=5))
+    depths = draw(st.lists(st.integers(8, 40), min_size=len(widths), max_size=len(widths)))
+    points: list[XY] = [(0.0, 0.0), (float(sum(widths)), 0.0)]
+    right = float(sum(widths))
+    for width, depth in zip(reversed(widths), reversed(depths), strict=True):
+        points += [(right, float(depth)), (right - width, float(depth))]
+        right -= width
+    kept = [points[0]]
+    for point in points[1:]:
+        if point != kept[-1]:
+            kept.append(point)
+    return kept
+
+
+@st.composite
+def level_supports(draw: st.DrawFn, least: int = 2, whole: bool = False) -> list[Support]:
+    """Supports that lie along u, a foot or more apart in v, whole (running past any plan) or each of its own extent."""
+    places = sorted(draw(st.sets(st.integers(-400, 400), min_size=least, max_size=6)))
+    found = []
+    for n, v in enumerate(places):
+        if whole:
+            low, high = -FAR, FAR
+        else:
+            low = float(draw(st.integers(-600, 500)))
+            high = low + draw(st.integers(20, 800))
+        found.append(Support(f"s{n}", low, float(v), high, float(v)))
+    return found
+
+
+def shared_by_shapely(shape: BaseGeometry, supports: Sequence[Support]) -> dict[str, float]:
+    """What each support takes, bay by bay, from clipped areas (or lengths) and their centroids.
+
+    Within one bay the lever is a straight line, so a piece of plan acts at its own centroid. In each band of u between
+    ends of supports, the supports that run over the band count; where fewer than two do, all count. Bands beyond the
+    outermost support hang on the nearest one.
+    """
+    found = {s.id: 0.0 for s in supports}
+    ends = sorted({e for s in supports for e in (s.u1, s.u2)})
+    for low, high in ((-FAR, ends[0]), *pairwise(ends), (ends[-1], FAR)):
+        at = min(max((low + high) / 2, ends[0] + 1e-3), ends[-1] - 1e-3)
+        over = [s for s in supports if s.u1 < at < s.u2]
+        chosen = sorted(over if len(over) >= min(2, len(supports)) else supports, key=lambda s: s.v1)
+        for n, (one, two) in enumerate(pairwise(chosen)):
+            bottom = -FAR if n == 0 else one.v1
+            top = FAR if n == len(chosen) - 2 else two.v1
+            part = shape.intersection(box(low, bottom, high, top))
+            if size(part) > 0:
+                upper = (part.centroid.y - one.v1) / (two.v1 - one.v1)
+                found[one.id] += size(part) * (1 - upper)
+                found[two.id] += size(part) * upper
+    return found
+
+
+def size(part: BaseGeometry) -> float:
+    """Area of what is left of a polygon, length of what is left of a line."""
+    return float(part.area or part.length) if part.geom_type != "GeometryCollection" else sum(map(size, part.geoms))
