@@ -1,0 +1,50 @@
+"""``groundsill demo``: the sample houses worked out from their survey files to their calculation packages."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from groundsill.cli.exits import DONE
+from groundsill.cli.opening import house_and_study
+from groundsill.cli.papers import write_package, written_page, written_told
+from groundsill.cli.speech import console, say_json
+from groundsill.doors.answers import Written
+from groundsill.working.errors import CannotWrite
+
+__all__ = ["demo", "samples"]
+
+
+def samples() -> tuple[Path, ...]:
+    """The house files of the samples: inside the package when it was installed, beside it in a clone.
+
+    Raises:
+        CannotWrite: when there are none.
+    """
+    package = Path(__file__).resolve().parents[1]
+    for folder in (package / "samples", package.parents[1] / "samples"):
+        found = tuple(sorted(folder.glob("*/house.json")))
+        if found:
+            return found
+    raise CannotWrite("the sample houses are not there: neither in the installed package nor beside a clone's src")
+
+
+def demo(out: Path, as_json: bool) -> int:
+    """Work out every sample and write its package; done when all was produced, whatever the houses' verdicts.
+
+    Raises:
+        CannotWrite: when a file cannot be written.
+    """
+    files: list[str] = []
+    headlines: dict[str, str] = {}
+    screen = console()
+    for sample in samples():
+        house, study = house_and_study(sample)
+        written = write_package(house, study, out / sample.parent.name)
+        told = written_told(study, written)
+        files += told.files
+        headlines |= {f"{sample.parent.name}/{key}": said for key, said in told.headlines.items()}
+        for part in () if as_json else written_page(study, written):
+            screen.print(part)
+    if as_json:
+        say_json(Written(tuple(files), headlines))
+    return DONE

@@ -1,0 +1,131 @@
+"""What ``--json`` gives about a house: its forces, the working of one place in it, the summary beside its papers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from groundsill.doors.answers import StepTold
+from groundsill.forces.seismic import Forces
+from groundsill.study import Manifest, Run, Study
+
+__all__ = [
+    "ForcesTold",
+    "LineSummary",
+    "RunSummary",
+    "SectionTold",
+    "Summary",
+    "WorkingTold",
+    "forces_told",
+    "summary_of",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class ForcesTold:
+    """The earthquake force of a house and its share on every line, strength level."""
+
+    name: str
+    units: Literal["us", "si"]
+    manifest: Manifest
+    forces: Forces
+    warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SectionTold:
+    """The steps taken for one address, in order."""
+
+    address: str
+    steps: tuple[StepTold, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingTold:
+    """The working of one place in the load path, at the best value of every fact."""
+
+    name: str
+    state: str
+    asked: str
+    sections: tuple[SectionTold, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LineSummary:
+    """What one line or foundation body came to.
+
+    ``percent`` is the share of the required force that its weakest checked link carries; ``governing`` is that link's
+    address.
+    """
+
+    id: str
+    mark: str
+    name: str
+    kind: Literal["line", "body"]
+    relied_on: bool
+    force_lb: float
+    percent: float | None
+    governing: str | None
+    verdict: str
+    headline: str
+
+
+@dataclass(frozen=True, slots=True)
+class RunSummary:
+    """What the house came to in one state: as found, or with one alternative."""
+
+    key: str
+    name: str
+    verdict: str
+    headline: str
+    lines: tuple[LineSummary, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    """The calculation package in short."""
+
+    name: str
+    units: Literal["us", "si"]
+    manifest: Manifest
+    category: str
+    weight_lb: float
+    C_s: float
+    base_shear_lb: float
+    runs: tuple[RunSummary, ...]
+    uncertain_facts: int
+    warnings: tuple[str, ...]
+    files: tuple[str, ...]
+
+
+def forces_told(study: Study) -> ForcesTold:
+    """The forces of a study."""
+    return ForcesTold(study.name, study.units, study.manifest, study.forces, study.warnings)
+
+
+def summary_of(study: Study, files: tuple[str, ...]) -> Summary:
+    """A study in short, beside the files that tell it at length."""
+    forces = study.forces
+    return Summary(
+        name=study.name,
+        units=study.units,
+        manifest=study.manifest,
+        category=forces.category,
+        weight_lb=forces.weight_lb,
+        C_s=forces.C_s,
+        base_shear_lb=forces.base_shear_lb,
+        runs=tuple(_run_summary(run) for run in study.runs),
+        uncertain_facts=len(study.facts),
+        warnings=study.warnings,
+        files=files,
+    )
+
+
+def _run_summary(run: Run) -> RunSummary:
+    lines = tuple(
+        LineSummary(
+            c.id, c.mark, c.name, c.kind, c.relied_on, c.force_lb, c.percent, c.governing, c.verdict, c.headline
+        )
+        for c in (*run.chains, *run.bodies)
+    )
+    return RunSummary(run.key, run.name, run.verdict, run.headline, lines)
