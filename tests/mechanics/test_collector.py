@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from groundsill.mechanics.collector import Drain, axial, worst
+from groundsill.mechanics.collector import Drain, axial
 
 NEAR = 1e-9
 
@@ -56,14 +56,6 @@ def test_every_station_is_numpys_running_integral_of_floor_less_walls(case):
     assert np.allclose(ours, running, rtol=0, atol=NEAR * scale)
 
 
-@given(walls(in_balance=False))
-def test_the_worst_is_the_greatest_of_all_stations_and_stands_where_it_says(case):
-    length, force, drains = case
-    most, at = worst(length, force, drains)
-    assert axial(length, force, drains, at) == most
-    assert abs(most) >= max(abs(axial(length, force, drains, s / 2)) for s in range(2 * int(length) + 1)) - NEAR * force
-
-
 def test_force_builds_up_away_from_walls_and_drains_over_them():
     """40 ft, 8,000 lb, one wall in the middle 10 ft: 200 lb/ft comes in everywhere, 800 lb/ft goes out over the wall."""
     wall = [Drain(15.0, 25.0, 8000.0)]
@@ -73,8 +65,8 @@ def test_force_builds_up_away_from_walls_and_drains_over_them():
 
 
 def test_a_wall_at_one_end_drags_the_whole_floor_to_it():
-    assert worst(40.0, 8000.0, [Drain(0.0, 10.0, 8000.0)]) == (-6000.0, 10.0)
-    assert worst(40.0, 8000.0, [Drain(30.0, 40.0, 8000.0)]) == (6000.0, 30.0)
+    assert axial(40.0, 8000.0, [Drain(0.0, 10.0, 8000.0)], 10.0) == -6000.0
+    assert axial(40.0, 8000.0, [Drain(30.0, 40.0, 8000.0)], 30.0) == 6000.0
 
 
 def test_a_post_of_no_length_takes_its_force_in_one_jump_down():
@@ -82,13 +74,6 @@ def test_a_post_of_no_length_takes_its_force_in_one_jump_down():
     before, after = axial(40.0, 8000.0, post, 20.0 - 1e-9), axial(40.0, 8000.0, post, 20.0)
     assert before == pytest.approx(4000.0)
     assert after - before == pytest.approx(-8000.0)
-
-
-@pytest.mark.xfail(strict=False, reason="P5: worst() looks at one side of a jump only")
-def test_the_worst_at_a_post_of_no_length_counts_both_sides_of_the_jump():
-    """Just left of the post the collector holds 6,000 lb, just right of it -2,000."""
-    most, at = worst(40.0, 8000.0, [Drain(30.0, 30.0, 8000.0)])
-    assert (abs(most), at) == (pytest.approx(6000.0), 30.0)
 
 
 @given(walls())

@@ -58,9 +58,8 @@ def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
     done.posts = {id: Load() for id in survey.underfloor.posts}
     for item in items:
         _place(reading, done, item)
-    for id, wall in in_order(survey.building.walls):
+    for id, _ in in_order(survey.building.walls):
         _hand_down_wall(reading, done, id)
-        del wall
     for id, _ in in_order(survey.underfloor.girders):
         _hand_down_girder(reading, done, id)
     return done
@@ -109,12 +108,19 @@ def _place_floor(reading: Reading, done: TakeDown, item: WeightItem, dead_psf: f
     if not fields:
         _place_on_walls(reading, done, item, live_psf)
         return
+    left_ft2 = float(item.size)
     for joists in fields:
         turn = 90.0 - joists.direction_deg
         points = [rotate(p, turn) for p in outline_of(reading, joists.outline)]
         for id, share in strips(points, _below(reading, turn)).items():
             amount = share.amount / 144
+            left_ft2 -= amount
             _target(done, id).take(Load(dead=dead_psf * amount, live=live_psf * amount))
+    if abs(left_ft2) > 0.01 * float(item.size):
+        done.unplaced.take(Load(dead=dead_psf * left_ft2, live=live_psf * left_ft2))
+        done.remarks.append(
+            f"{item.label}: {left_ft2:.0f} sq ft of it lies on no joist field that lines or girders carry"
+        )
 
 
 def _target(done: TakeDown, id: str) -> Load:
@@ -170,6 +176,9 @@ def _on_floor(reading: Reading, done: TakeDown, a: XY, b: XY, load: Load) -> Non
     turn = 90.0 - under.direction_deg
     shares = strips_of_line(rotate(a, turn), rotate(b, turn), _below(reading, turn))
     whole = sum(s.amount for s in shares.values())
+    if not shares:
+        done.unplaced.take(load)
+        done.remarks.append("a load on the floor stands on joists that no line or girder carries")
     for id, share in shares.items():
         _target(done, id).take(load, share.amount / whole)
 

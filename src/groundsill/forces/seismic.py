@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from groundsill.forces.gravity import TakeDown, take_down
 from groundsill.forces.reading import Reading, line_length_in
-from groundsill.forces.share import Direction, LineShare, direction_of, line_shares, reliance
+from groundsill.forces.share import Direction, LineShare, direction_of, distinct_places, line_shares, reliance
 from groundsill.forces.weights import BASE, WeightItem, level_names, levels_of, ordered_storeys, weight_items
 from groundsill.house.survey import in_order
 from groundsill.standards.asce7_16.elf import (
@@ -252,8 +252,11 @@ def _lines(
     for direction in directions:
         shares = line_shares(reading, items, direction)
         by_line |= shares
-        if len(shares) < 2:
-            found = "no line" if not shares else "only one line"
+        places = distinct_places(reading, shares, direction)
+        if places < 2:
+            found = (
+                "no line" if not shares else "only one line" if len(shares) == 1 else "nothing but lines in one line"
+            )
             missing.append(MissingLine(direction, f"{found} is relied on along {direction}: a line is missing there"))
     found_lines = {}
     for id, line in in_order(reading.house.survey.underfloor.lines):
@@ -270,6 +273,8 @@ def _lines(
                     part = given("α", fraction, "1", label)
                     parts.append(scale(level.force_lb, part, symbol=f"F_{place}", label=label))
             force = add(*parts, symbol="V_line", label=f"force of line {line.mark}, strength level") if parts else 0.0
+            if force < 0:  # the floor's overhang pulls the line the other way; the earthquake comes both ways
+                force = scale(force, -1.0, symbol="V_line", label="its size: the force comes both ways")
         found_lines[id] = LineForce(
             id,
             line.mark,

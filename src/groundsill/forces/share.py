@@ -8,7 +8,7 @@ line to line. So the sum of the shares is the whole, and so is their moment abou
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -18,7 +18,7 @@ from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.mechanics.plan import Share, Support, rotate, strips, strips_of_line
 
-__all__ = ["Direction", "LineShare", "Reliance", "direction_of", "line_shares", "reliance"]
+__all__ = ["Direction", "LineShare", "Reliance", "direction_of", "distinct_places", "line_shares", "reliance"]
 
 Direction = Literal["x", "y"]
 _ANGLES: dict[Direction, float] = {"x": 0.0, "y": 90.0}
@@ -92,6 +92,13 @@ def line_shares(reading: Reading, items: Sequence[WeightItem], direction: Direct
                 amounts[id][level] = amounts[id].get(level, 0.0) + weight * share.amount / whole
                 brought[id][level] = brought[id].get(level, 0.0) + weight * share.collected / whole
     return {id: LineShare(id, direction, _over(amounts[id], totals), _over(brought[id], totals)) for id in amounts}
+
+
+def distinct_places(reading: Reading, ids: Iterable[str], direction: Direction) -> int:
+    """At how many distinct places, an inch or more apart, these lines stand across a direction."""
+    across = 1 if direction == "x" else 0
+    places = sorted(line_ends(reading.house, reading.house.survey.underfloor.lines[id])[0][across] for id in ids)
+    return sum(1 for n, place in enumerate(places) if n == 0 or place - places[n - 1] >= 1.0)
 
 
 def _split(item: WeightItem, supports: Sequence[Support], turn: float) -> Mapping[str, Share]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-__all__ = ["Drain", "axial", "worst"]
+__all__ = ["Drain", "axial"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,9 +29,3 @@ def axial(length: float, force: float, drains: Sequence[Drain], station: float) 
         done = min(max(station - drain.start, 0.0), span)
         total -= drain.force * (done / span if span > 0 else float(station >= drain.start))
     return total
-
-
-def worst(length: float, force: float, drains: Sequence[Drain]) -> tuple[float, float]:
-    """The greatest axial force (by size) and the station where it acts: always at the end of some stretch."""
-    stations = sorted({0.0, length, *(d.start for d in drains), *(d.end for d in drains)})
-    return max(((axial(length, force, drains, s), s) for s in stations), key=lambda pair: abs(pair[0]))

@@ -8,6 +8,7 @@ sixth of the width) the pressure is a triangle and part of the footing lifts.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import inf
 
 from groundsill.working.errors import OutsideLimits
 
@@ -30,8 +31,10 @@ def pressure_under(load: float, moment: float, width: float, length: float) -> P
     Raises:
         OutsideLimits: when the resultant leaves the footing (it overturns) or nothing presses on it.
     """
-    if load <= 0 or width <= 0 or length <= 0:
-        raise OutsideLimits(f"a footing {width:g} by {length:g} under {load:g} has no pressure to work out")
+    if not (0 < load < inf and 0 < width < inf and 0 < length < inf and -inf < moment < inf):
+        raise OutsideLimits(
+            f"a footing {width:g} by {length:g} under {load:g} and {moment:g} has no pressure to work out"
+        )
     e = abs(moment) / load
     mean = load / (width * length)
     if e <= width / 6:

@@ -22,6 +22,7 @@ XY = tuple[float, float]
 # degree two when the supports are parallel, so nothing is lost
 _GAUSS = ((-math.sqrt(0.6), 5 / 18), (0.0, 8 / 18), (math.sqrt(0.6), 5 / 18))
 _NEAR = 1e-6
+_SAME_PLACE = 1e-3  # supports nearer than this along a strip stand at one place
 
 
 def area(points: Sequence[XY]) -> float:
@@ -113,6 +114,10 @@ class Support:
         """True when a strip at ``u`` runs over this support."""
         return min(self.u1, self.u2) - _NEAR <= u <= max(self.u1, self.u2) + _NEAR
 
+    def away(self, u: float) -> float:
+        """How far a strip at ``u`` passes beyond the support's ends; 0 when it runs over it."""
+        return max(min(self.u1, self.u2) - u, u - max(self.u1, self.u2), 0.0)
+
     def v_at(self, u: float) -> float:
         """Where the strip at ``u`` meets the support (its line carried on beyond its ends)."""
         if abs(self.u2 - self.u1) < _NEAR:
@@ -144,9 +149,9 @@ def strips(points: Sequence[XY], supports: Sequence[Support]) -> dict[str, Share
             continue
         for at, weight in _GAUSS:
             u = (u1 + u2) / 2 + at * (u2 - u1) / 2
-            ordered, ran_on = _crossed(u, supports)
+            places, ran_on = _crossed(u, supports)
             for v1, v2 in _intervals(points, u):
-                _spread(shares, ordered, u, v1, v2, weight * (u2 - u1), ran_on)
+                _spread(shares, places, u, v1, v2, weight * (u2 - u1), ran_on)
     return shares
 
 
@@ -158,11 +163,11 @@ def strips_of_line(a: XY, b: XY, supports: Sequence[Support]) -> dict[str, Share
     (u1, v1), (u2, v2) = a, b
     whole = length(a, b)
     if abs(u2 - u1) < _NEAR:  # along a strip, or a point
-        ordered, ran_on = _crossed(u1, supports)
+        places, ran_on = _crossed(u1, supports)
         if abs(v2 - v1) < _NEAR:
-            _place(shares, ordered, u1, v1, 1.0, ran_on)
+            _place(shares, places, u1, v1, 1.0, ran_on)
         else:
-            _spread(shares, ordered, u1, min(v1, v2), max(v1, v2), 1.0, ran_on)
+            _spread(shares, places, u1, min(v1, v2), max(v1, v2), 1.0, ran_on)
         return shares
     cuts = {0.0, 1.0}
     for s in supports:
@@ -171,15 +176,15 @@ def strips_of_line(a: XY, b: XY, supports: Sequence[Support]) -> dict[str, Share
         rise = (v2 - v1) - (s.v_at(u2) - s.v_at(u1))
         if abs(rise) > _NEAR:
             cuts.add((s.v_at(u1) - v1) / rise)
-    places = sorted(t for t in cuts if 0 <= t <= 1)
-    for t1, t2 in zip(places, places[1:], strict=False):
+    stops = sorted(t for t in cuts if 0 <= t <= 1)
+    for t1, t2 in zip(stops, stops[1:], strict=False):
         if t2 - t1 < 1e-12:
             continue
         for at, weight in _GAUSS:
             t = (t1 + t2) / 2 + at * (t2 - t1) / 2
             u = u1 + t * (u2 - u1)
-            ordered, ran_on = _crossed(u, supports)
-            _place(shares, ordered, u, v1 + t * (v2 - v1), weight * (t2 - t1) * whole, ran_on)
+            places, ran_on = _crossed(u, supports)
+            _place(shares, places, u, v1 + t * (v2 - v1), weight * (t2 - t1) * whole, ran_on)
     return shares
 
 
@@ -209,50 +214,66 @@ def _intervals(points: Sequence[XY], u: float) -> list[XY]:
     return list(zip(hits[::2], hits[1::2], strict=False))
 
 
-def _crossed(u: float, supports: Sequence[Support]) -> tuple[list[tuple[float, str]], bool]:
-    """The supports a strip runs over, in order of v, and whether they had to be carried on beyond their ends."""
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A distinct place along a strip where something supports it, and the supports that share it there."""
+
+    v: float
+    ids: tuple[str, ...]
+
+
+def _crossed(u: float, supports: Sequence[Support]) -> tuple[list[_Place], bool]:
+    """The places where a strip is supported, by v, and whether supports had to be carried on beyond their ends."""
     low = min(min(s.u1, s.u2) for s in supports)
     high = max(max(s.u1, s.u2) for s in supports)
     held = min(max(u, low), high)  # eaves beyond the outermost support hang on the nearest strip
-    crossing = [s for s in supports if s.crosses(held)]
-    ran_on = len({round(s.v_at(held), 3) for s in crossing}) < min(2, len(supports))
-    chosen = list(supports) if ran_on else crossing
-    return sorted((s.v_at(held), s.id) for s in chosen), ran_on
+    everywhere = _places(held, supports)
+    crossing = _places(held, [s for s in supports if s.crosses(held)])
+    ran_on = len(crossing) < min(2, len(everywhere))
+    return (everywhere, True) if ran_on else (crossing, False)
 
 
-def _place(
-    shares: dict[str, Share], ordered: list[tuple[float, str]], u: float, v: float, amount: float, ran_on: bool
-) -> None:
-    """Put a point amount on the two supports beside it, by the lever."""
-    if len(ordered) == 1:
-        _give(shares[ordered[0][1]], u, amount, ran_on)
+def _places(u: float, supports: Sequence[Support]) -> list[_Place]:
+    """Distinct places of the supports at ``u``. Of several at one place those nearest along it take the load."""
+    found: list[tuple[float, list[Support]]] = []
+    for v, support in sorted(((s.v_at(u), s) for s in supports), key=lambda pair: pair[0]):
+        if found and v - found[-1][0] < _SAME_PLACE:
+            found[-1][1].append(support)
+        else:
+            found.append((v, [support]))
+    places = []
+    for v, there in found:
+        nearest = min(s.away(u) for s in there)
+        places.append(_Place(v, tuple(s.id for s in there if s.away(u) <= nearest + _NEAR)))
+    return places
+
+
+def _place(shares: dict[str, Share], places: list[_Place], u: float, v: float, amount: float, ran_on: bool) -> None:
+    """Put a point amount on the two places beside it, by the lever."""
+    if len(places) == 1:
+        _give(shares, places[0], u, amount, ran_on)
         return
-    upper = next((i for i, (place, _) in enumerate(ordered) if place >= v), len(ordered) - 1)
+    upper = next((i for i, place in enumerate(places) if place.v >= v), len(places) - 1)
     upper = max(upper, 1)
-    (v1, first), (v2, second) = ordered[upper - 1], ordered[upper]
-    share = 0.5 if v2 - v1 < _NEAR else (v - v1) / (v2 - v1)
-    _give(shares[first], u, amount * (1 - share), ran_on)
-    _give(shares[second], u, amount * share, ran_on)
+    first, second = places[upper - 1], places[upper]
+    share = (v - first.v) / (second.v - first.v)
+    _give(shares, first, u, amount * (1 - share), ran_on)
+    _give(shares, second, u, amount * share, ran_on)
 
 
 def _spread(
-    shares: dict[str, Share],
-    ordered: list[tuple[float, str]],
-    u: float,
-    v1: float,
-    v2: float,
-    width: float,
-    ran_on: bool,
+    shares: dict[str, Share], places: list[_Place], u: float, v1: float, v2: float, width: float, ran_on: bool
 ) -> None:
     """Put a uniform stretch of a strip on its supports: the lever is linear, so each piece acts at its middle."""
-    places = [v for v, _ in ordered]
-    cuts = [v1, *(v for v in places[1:-1] if v1 < v < v2), v2]
+    cuts = [v1, *(place.v for place in places[1:-1] if v1 < place.v < v2), v2]
     for a, b in zip(cuts, cuts[1:], strict=False):
-        _place(shares, ordered, u, (a + b) / 2, (b - a) * width, ran_on)
+        _place(shares, places, u, (a + b) / 2, (b - a) * width, ran_on)
 
 
-def _give(share: Share, u: float, amount: float, ran_on: bool) -> None:
-    share.amount += amount
-    share.moment_u += amount * u
-    if ran_on:
-        share.collected += amount
+def _give(shares: dict[str, Share], place: _Place, u: float, amount: float, ran_on: bool) -> None:
+    part = amount / len(place.ids)
+    for id in place.ids:
+        shares[id].amount += part
+        shares[id].moment_u += part * u
+        if ran_on:
+            shares[id].collected += part
