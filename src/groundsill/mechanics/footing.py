@@ -33,7 +33,7 @@ def pressure_under(load: float, moment: float, width: float, length: float) -> P
     """
     if not (0 < load < inf and 0 < width < inf and 0 < length < inf and -inf < moment < inf):
         raise OutsideLimits(
-            f"a footing {width:g} by {length:g} under {load:g} and {moment:g} has no pressure to work out"
+            f"a footing {width:g} by {length:g} under {load:g} has no pressure to work out"
         )
     e = abs(moment) / load
     mean = load / (width * length)
