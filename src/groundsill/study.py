@@ -114,7 +114,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
-    runs = tuple(_run(state, chains, ends) for state, chains in zip(states, found, strict=True))
+    runs = tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True))
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
     return Study(
@@ -319,7 +319,7 @@ def _badness(link: Link | None) -> tuple[int, float]:
     return (1, link.ratio)
 
 
-def _run(state: _State, chains: _Chains, ends: _Ends) -> Run:
+def _run(state: _State, chains: _Chains, ends: _Ends, forces: Forces) -> Run:
     place = ends.states.index(state)
     lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
     bodies = tuple(ends.concluded(place, chain) for chain in chains.bodies)
@@ -327,6 +327,8 @@ def _run(state: _State, chains: _Chains, ends: _Ends) -> Run:
     relied = [chain for chain in lines if chain.relied_on]
     weakest = min(relied, key=lambda chain: float("inf") if chain.percent is None else chain.percent, default=None)
     headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
+    if forces.missing:  # no chain can make up for a direction that nothing holds
+        verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
     return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, verdict, headline)
 
 

@@ -14,6 +14,7 @@ from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.share import Direction, LineShare, direction_of, distinct_places, line_shares, reliance
 from groundsill.forces.weights import BASE, WeightItem, level_names, levels_of, ordered_storeys, weight_items
 from groundsill.house.survey import in_order
+from groundsill.mechanics.plan import area
 from groundsill.standards.asce7_16.elf import (
     approximate_period,
     base_shear,
@@ -25,7 +26,7 @@ from groundsill.standards.asce7_16.systems import SystemFactors, redundancy, sys
 from groundsill.standards.asce7_16.weight import snow_weight
 from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.sheet import section
-from groundsill.working.steps import add, given, scale
+from groundsill.working.steps import add, given, multiply, scale
 
 __all__ = ["Forces", "LevelForces", "LineForce", "MissingLine", "work_out"]
 
@@ -108,7 +109,8 @@ def work_out(reading: Reading) -> Forces:
         system = system_factors(house.choices.system)
         rho = _redundancy(reading, category)
     with section("forces/weights"):
-        items = (*weight_items(reading), *_snow(reading))
+        dead = weight_items(reading)
+        items = (*dead, *_snow(reading, dead))
         weights, heights = _levels(reading, items)
         W = add(*weights, symbol="W", label="effective seismic weight, all levels above the base")
     with section("forces/base-shear"):
@@ -143,7 +145,7 @@ def work_out(reading: Reading) -> Forces:
         levels,
         lines,
         missing,
-        take_down(reading, items),
+        take_down(reading, dead),
         _warnings(reading, site),
     )
 
@@ -181,7 +183,7 @@ def _redundancy(reading: Reading, category: str) -> float:
     return redundancy(category, claimed, choices.redundancy_reason)
 
 
-def _snow(reading: Reading) -> tuple[WeightItem, ...]:
+def _snow(reading: Reading, items: Sequence[WeightItem]) -> tuple[WeightItem, ...]:
     """Roof snow that counts in the seismic weight, part by part; none at or below the code's threshold."""
     snow = reading.number("survey.site.snow_psf", reading.house.survey.site.snow_psf, "p_f", "psf", "roof snow load")
     if snow is None:
@@ -190,19 +192,13 @@ def _snow(reading: Reading) -> tuple[WeightItem, ...]:
     if psf <= 0:
         return ()
     found = []
-    for item in weight_items_of_roof(reading):
-        weight = scale(psf, float(item.size), symbol="W_s", label=f"snow on {item.label}")
+    for item in (item for item in items if item.kind == "roof"):
+        plan = given("A", abs(area(item.points)) / 144, "ft^2", f"plan area: {item.label}")
+        weight = multiply(psf, plan, symbol="W_s", unit="lb", label=f"snow on {item.label}")
         found.append(
-            WeightItem(
-                f"snow on {item.label}", item.of, "roof", "area", item.points, weight, item.levels, psf, item.size
-            )
+            WeightItem(f"snow on {item.label}", item.of, "roof", "area", item.points, weight, item.levels, psf, plan)
         )
     return tuple(found)
-
-
-def weight_items_of_roof(reading: Reading) -> tuple[WeightItem, ...]:
-    """The roof's own items (for snow, which lies where they lie)."""
-    return tuple(item for item in weight_items(reading) if item.kind == "roof")
 
 
 def _base_z_in(reading: Reading) -> float:

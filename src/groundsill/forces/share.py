@@ -56,10 +56,10 @@ def reliance(reading: Reading, id: str) -> Reliance:
     """Whether a line is relied on: as the survey says, else perimeter lines on a continuous foundation are."""
     survey = reading.house.survey
     line = survey.underfloor.lines[id]
-    if line.relied_on is not None:
-        return Reliance(line.relied_on, line.relied_reason or "by the surveyor's decision")
     if direction_of(reading, line) is None:
         return Reliance(False, "skewed to both plan directions: its share cannot be worked out by this method")
+    if line.relied_on is not None:
+        return Reliance(line.relied_on, line.relied_reason or "by the surveyor's decision")
     if line.position == "interior":
         return Reliance(False, "interior line: relied on only when the survey says so")
     under = [s for s in survey.foundation.segments.values() if s.line == id]

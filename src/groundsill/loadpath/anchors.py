@@ -279,7 +279,6 @@ def _wood(case: LineCase, id: str, sill: SillPiece, anchors: Iterable[Anchor]) -
     return _Wood(add(*terms, symbol="ΣZ'", label=f"all bolts of sill {sill.mark}"), expected, extension)
 
 
-
 def _strength(case: LineCase, id: str, segment: FoundationSegment | None) -> float | None:
     if segment is None or segment.material != "poured concrete":
         return None

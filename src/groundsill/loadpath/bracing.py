@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import Literal
 
 from groundsill.loadpath.case import (
     MIXED_RATIO,
@@ -20,9 +19,10 @@ from groundsill.loadpath.case import (
     moisture_of,
     part_length,
     sill_at,
+    working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
-from groundsill.standards.asce7_16.effects import asd_dead_factor_10
+from groundsill.loadpath.overturning import overturning_links
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.nds_2018.nails import nail as nail_value
@@ -35,16 +35,15 @@ from groundsill.standards.sdpws_2015.unit_shear import (
     panel_unit_shear,
     plaster_unit_shear,
 )
-from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment, unit_shear
-from groundsill.work.pieces import HoldDownPiece, SillBlockingPiece
+from groundsill.standards.statics.walls import unit_shear
+from groundsill.work.pieces import SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import convert, divide, given, least, multiply, scale
 
 __all__ = ["bracing_stages", "with_strengths"]
 
-_END_POST_FT = 0.25  # from a segment's end to the middle of its end posts, where no hold-down says otherwise
-_NEAR_END_IN = 12.0
+
 _SPREAD_PANEL = (0.85, 1.15)
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
@@ -167,7 +166,7 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
             bottom.append(_at_sill(case, brace, v))
             if brace.panel.bottom == "blocking on sill":
                 bottom.append(_blocking(case, brace, v))
-        over += [_overturning(case, brace, force, "+"), _overturning(case, brace, force, "-")]
+        over += [*overturning_links(case, brace, force, "+"), *overturning_links(case, brace, force, "-")]
     for brace in case.braces:
         if brace.capacity_plf is None and brace.kind != "joists on sill":
             body.append(_uncounted(case, brace, bool(counted)))
@@ -219,11 +218,6 @@ def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
         return unit_shear(force, b), force
 
 
-def _of(case: LineCase, brace: Brace) -> tuple[str, ...]:
-    """Where the working of a brace's own strength, share and unit shear stands."""
-    return (f"line/{case.id}/demand", f"line/{case.id}/strength/{brace.id}")
-
-
 def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") -> str:
     return f"line/{case.id}/{stage}/{brace.id}/{direction}"
 
@@ -244,7 +238,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
         capacity=brace.capacity_plf,
         clause=brace.cite,
         reason=words,
-        working=_of(case, brace),
+        working=working_of(case, brace),
         expected=expected_at(
             strength,
             brace.share,
@@ -284,7 +278,7 @@ def _at_plate(case: LineCase, brace: Brace, v: float) -> Link:
         capacity=brace.capacity_plf,
         clause=brace.cite,
         reason="the tabulated unit shear is that of the edge nailing at every edge",
-        working=_of(case, brace),
+        working=working_of(case, brace),
     )
 
 
@@ -305,7 +299,7 @@ def _at_sill(case: LineCase, brace: Brace, v: float) -> Link:
             capacity=brace.capacity_plf,
             clause=brace.cite,
             reason="nailed to blocking on the sill; its fastening is the next link",
-            working=_of(case, brace),
+            working=working_of(case, brace),
         )
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
     fact = None if at is None else at[1].projects_inside_in if panel.face == "inside" else at[1].projects_outside_in
@@ -340,7 +334,7 @@ def _at_sill(case: LineCase, brace: Brace, v: float) -> Link:
         capacity=brace.capacity_plf,
         clause=brace.cite,
         reason="the tabulated unit shear is that of the edge nailing at every edge",
-        working=_of(case, brace),
+        working=working_of(case, brace),
     )
 
 
@@ -410,7 +404,7 @@ def _blocking(case: LineCase, brace: Brace, v: float) -> Link:
         demand=v,
         capacity=capacity,
         clause="NDS 2018 12.3.1, 11.3",
-        working=_of(case, brace),
+        working=working_of(case, brace),
     )
 
 
@@ -467,69 +461,4 @@ def _no_bracing(case: LineCase) -> Link:
         capacity=0.0,
         clause="SDPWS 2015 4.3",
         reason="the line has no sheathed wall",
-    )
-
-
-def _overturning(case: LineCase, brace: Brace, force: float, direction: Literal["+", "-"]) -> Link:
-    """Moments about the leeward end when the line is pushed toward ``direction`` (+ is toward the line's end).
-
-    Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
-    hold-down must take stands in the reason.
-    """
-    address = _address(case, "overturning", brace, direction)
-    near, end = (brace.from_in, "start") if direction == "+" else (brace.to_in, "end")
-    held = [
-        p
-        for _, p in case.of_kind(HoldDownPiece)
-        if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
-    ]
-    with section(address):
-        h_in = case.reading.number(
-            f"survey.underfloor.segments.{brace.segment_id}.height_in",
-            brace.segment.height_in,
-            "h",
-            "in",
-            f"height of {brace.segment.mark}",
-        )
-        assert h_in is not None
-        h = convert(h_in, "in", "ft")
-        b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
-        offset = held[0].post_offset_in / 12 if held else _END_POST_FT
-        short = max(float(b) - offset - _END_POST_FT, 0.1 * float(b))
-        d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
-        load = case.forces.gravity.lines[case.id]
-        w_D = given(
-            "w_D",
-            max(load.dead / (case.length_in / 12), 0.0),
-            "plf",
-            "dead load on the line from the gravity take-down, spread evenly",
-        )
-        f_D = asd_dead_factor_10(case.forces.S_DS)
-        T_a = given(
-            "T_a",
-            sum(p.capacity_lb for p in held),
-            "lb",
-            held[0].report or "hold-down capacity as entered" if held else "no hold-down",
-        )
-        pull = end_tension(force, h, f_D, w_D, b, d)
-        turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
-    what = (
-        f"hold-down {held[0].mark} ({held[0].report or 'capacity as entered'})"
-        if held
-        else "nothing but dead load holds the end down"
-    )
-    tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
-    return checked(
-        address,
-        f"overturning about the {'end' if end == 'start' else 'start'} of {brace.name}",
-        "segment",
-        brace.segment_id,
-        level="allowable",
-        unit="lb-ft",
-        demand=turning,
-        capacity=holding,
-        direction=direction,
-        reason=f"{what}; {tension}",
-        clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
-        working=_of(case, brace),
     )

@@ -36,6 +36,7 @@ __all__ = [
     "moisture_of",
     "part_length",
     "sill_at",
+    "working_of",
 ]
 
 MIXED_RATIO = 1.25  # heights in one line that differ by more than this are shared by stiffness as well
@@ -188,6 +189,11 @@ def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, 
         if segment.line == line_id and segment.from_in <= station <= segment.to_in:
             return id, segment
     return None
+
+
+def working_of(case: LineCase, brace: Brace) -> tuple[str, ...]:
+    """Where the working of a brace's own strength, share and unit shear stands."""
+    return (f"line/{case.id}/demand", f"line/{case.id}/strength/{brace.id}")
 
 
 def moisture_of(damp: bool | None) -> str:

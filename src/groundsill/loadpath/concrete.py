@@ -9,6 +9,7 @@ with every condition shown. Under 2,500 psi, with unknown strength or for anchor
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import in_order
@@ -19,6 +20,10 @@ from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
+from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
+from groundsill.standards.aci318_19.strength_factors import design_strength
+from groundsill.standards.aci318_19.tables import table_17_5_3
+from groundsill.standards.common_practice import table_bolts
 from groundsill.standards.ibc_2021.sill_anchors import sill_exception
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -172,6 +177,9 @@ def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Conc
             d_a, h_ef, f_c, given("c_a1", side, "in", "bolt to the break in the foundation"), h_a, c_a2=anchor.edge_in
         )
         found["breakout toward the break"] = (toward.design, toward.nominal)
+    steel = _steel(anchor.diameter_in)
+    if steel is not None:
+        found["steel"] = steel
     prise = pryout_of(
         h_ef, f_c, c_near=anchor.edge_in, anchor="cast in" if anchor.kind == "cast-in" else "post-installed"
     )
@@ -186,6 +194,19 @@ def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Conc
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
     return _Concrete(design, found[way][1], way, extension)
+
+
+def _steel(diameter: float) -> tuple[float, float] | None:
+    """Design and nominal strength of the bolt's own steel in shear; its steel is taken as mild until tested."""
+    row = str(Fraction(diameter).limit_denominator(16))
+    if row not in table_bolts().rows:
+        return None
+    threads = table_bolts().read(row, "threads per inch", symbol="n_t")
+    counted = steel_strength_counted(
+        table_bolts().read(row, "ultimate stress", symbol="f_u"), table_bolts().read(row, "yield stress", symbol="f_ya")
+    )
+    nominal = steel_shear(stress_area(given("d_a", diameter, "in", "bolt diameter"), threads), counted)
+    return design_strength(table_17_5_3().read("steel, ductile", "shear"), nominal), nominal
 
 
 def _to_break(case: LineCase, station: float) -> float:

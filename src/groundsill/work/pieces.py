@@ -96,6 +96,9 @@ class HoldDownPiece:
     report: str = about("Evaluation report", default="")
     anchor_diameter_in: float = about("Anchor diameter", unit="in", least=0.375, most=1.5, default=0.625)
     anchor_embedment_in: float = about("Anchor embedment", unit="in", least=2, most=36, default=10.0)
+    anchor_edge_in: float | None = about(
+        "Anchor's centre to the nearest face of the concrete", unit="in", least=0.5, most=24, default=None
+    )
     post_offset_in: float = about(
         "From the panel's end to the hold-down's centre line", unit="in", least=0, most=12, default=3.0
     )

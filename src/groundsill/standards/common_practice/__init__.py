@@ -7,13 +7,14 @@ and weigh where it matters. A figure that is later read in a named public source
 from __future__ import annotations
 
 from groundsill.standards.common_practice.weights import (
+    table_bolts,
     table_other_densities,
     table_other_weight_ranges,
     table_other_weights,
 )
 from groundsill.working.source import Source
 
-__all__ = ["SOURCE", "table_other_densities", "table_other_weight_ranges", "table_other_weights"]
+__all__ = ["SOURCE", "table_bolts", "table_other_densities", "table_other_weight_ranges", "table_other_weights"]
 
 SOURCE = Source(
     id="common-practice",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from groundsill.working.table import Table
 
-__all__ = ["table_other_densities", "table_other_weight_ranges", "table_other_weights"]
+__all__ = ["table_bolts", "table_other_densities", "table_other_weight_ranges", "table_other_weights"]
 
 
 def table_other_weights() -> Table:
@@ -15,6 +15,11 @@ def table_other_weights() -> Table:
 def table_other_weight_ranges() -> Table:
     """Weight over area, psf, least and greatest in use; columns ``low`` and ``high``."""
     return Table.load(__package__, "tables/weight_ranges.toml")
+
+
+def table_bolts() -> Table:
+    """Coarse threads and mild steel of common bolts, by diameter in words (``"5/8"``)."""
+    return Table.load(__package__, "tables/bolts.toml")
 
 
 def table_other_densities() -> Table:

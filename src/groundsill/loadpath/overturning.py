@@ -1,0 +1,80 @@
+"""Overturning of a braced segment, at either end, with its hold-downs and what they are anchored to."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from groundsill.loadpath.case import Brace, LineCase, checked, working_of
+from groundsill.loadpath.chain import Link
+from groundsill.loadpath.hold_downs import anchor_of, lifted_by
+from groundsill.standards.asce7_16.effects import asd_dead_factor_10
+from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment
+from groundsill.work.pieces import HoldDownPiece
+from groundsill.working.sheet import section
+from groundsill.working.steps import convert, given
+
+__all__ = ["overturning_links"]
+
+END_POST_FT = 0.25  # from a segment's end to the middle of its end posts, where no hold-down says otherwise
+_NEAR_END_IN = 12.0
+
+
+def overturning_links(case: LineCase, brace: Brace, force: float, direction: Literal["+", "-"]) -> tuple[Link, ...]:
+    """Moments about the leeward end when the line is pushed toward ``direction`` (+ is toward the line's end).
+
+    Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
+    hold-down must take stands in the reason. Each hold-down adds its anchor and the footing it would lift.
+    """
+    address = f"line/{case.id}/overturning/{brace.id}/{direction}"
+    near, about = (brace.from_in, "end") if direction == "+" else (brace.to_in, "start")
+    held = [
+        p
+        for _, p in case.of_kind(HoldDownPiece)
+        if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
+    ]
+    with section(address):
+        h, b, d, w_D = _measures(case, brace, held)
+        T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
+        f_D = asd_dead_factor_10(case.forces.S_DS)
+        pull = end_tension(force, h, f_D, w_D, b, d)
+        turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
+    tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
+    link = checked(
+        address,
+        f"overturning about the {about} of {brace.name}",
+        "segment",
+        brace.segment_id,
+        level="allowable",
+        unit="lb-ft",
+        demand=turning,
+        capacity=holding,
+        direction=direction,
+        reason=f"{_held_words(held)}; {tension}",
+        clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
+        working=working_of(case, brace),
+    )
+    links = [link]
+    for piece in held:
+        links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", h=h, b=b, d=d, w_D=w_D))
+        links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", pull))
+    return tuple(links)
+
+
+def _measures(case: LineCase, brace: Brace, held: list[HoldDownPiece]) -> tuple[float, float, float, float]:
+    """Height, length and lever arm in feet, and the dead load along the segment in plf."""
+    path = f"survey.underfloor.segments.{brace.segment_id}.height_in"
+    h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {brace.segment.mark}")
+    assert h_in is not None  # a segment of unknown height is never counted as a brace
+    b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
+    offset = held[0].post_offset_in / 12 if held else END_POST_FT
+    short = max(float(b) - offset - END_POST_FT, 0.1 * float(b))
+    d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
+    dead = max(case.forces.gravity.lines[case.id].dead / (case.length_in / 12), 0.0)
+    w_D = given("w_D", dead, "plf", "dead load on the line from the gravity take-down, spread evenly")
+    return convert(h_in, "in", "ft"), b, d, w_D
+
+
+def _held_words(held: list[HoldDownPiece]) -> str:
+    if not held:
+        return "nothing but dead load holds the end down"
+    return "; ".join(f"hold-down {p.mark} ({p.report or 'capacity as entered'})" for p in held)
