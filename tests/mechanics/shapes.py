@@ -53,17 +53,19 @@ def stepped_plans(draw: st.DrawFn) -> list[XY]:
 
 
 @st.composite
-def level_supports(draw: st.DrawFn, least: int = 2, whole: bool = False) -> list[Support]:
-    """Supports that lie along u, a foot or more apart in v, whole (running past any plan) or each of its own extent."""
-    places = sorted(draw(st.sets(st.integers(-400, 400), min_size=least, max_size=6)))
+def level_supports(draw: st.DrawFn, whole: bool = False, rows: bool = False) -> list[Support]:
+    """Supports that lie along u, a foot or more apart in v: whole (running past any plan) or each of its own extent.
+
+    With ``rows`` a place may hold up to three of them in one row, with gaps or lying on each other.
+    """
+    places = sorted(draw(st.sets(st.integers(-400, 400), min_size=2, max_size=6)))
     found = []
     for n, v in enumerate(places):
-        if whole:
-            low, high = -FAR, FAR
-        else:
+        for m in range(draw(st.integers(1, 3)) if rows else 1):
             low = float(draw(st.integers(-600, 500)))
             high = low + draw(st.integers(20, 800))
-        found.append(Support(f"s{n}", low, float(v), high, float(v)))
+            ends = (-FAR, FAR) if whole else (low, high)
+            found.append(Support(f"s{n}-{m}", ends[0], float(v), ends[1], float(v)))
     return found
 
 

@@ -57,7 +57,7 @@ def test_every_station_is_numpys_running_integral_of_floor_less_walls(case):
 
 
 def test_force_builds_up_away_from_walls_and_drains_over_them():
-    """40 ft, 8,000 lb, one wall in the middle 10 ft: 200 lb/ft comes in everywhere, 800 lb/ft goes out over the wall."""
+    """40 ft, 8,000 lb, a wall in the middle 10 ft: 200 lb/ft comes in everywhere, 800 lb/ft goes out over the wall."""
     wall = [Drain(15.0, 25.0, 8000.0)]
     assert [axial(40.0, 8000.0, wall, s) for s in (0, 10, 15, 20, 25, 30, 40)] == [
         0.0, 2000.0, 3000.0, 0.0, -3000.0, -2000.0, 0.0
