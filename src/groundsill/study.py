@@ -339,7 +339,7 @@ def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:
     basis = StandardsBasis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
     return Manifest(
         program=f"groundsill {VERSION}",
-        house_hash=hashlib.sha256(json.dumps(asdict(house), sort_keys=True, default=str).encode()).hexdigest()[:16],
+        house_hash=_hash(house),
         code=house.basis.code,
         editions={a.family: basis.edition(a.family) for a in adoptions(house.basis.code)},
         edition_reasons={family: o.reason for family, o in sorted(house.basis.overrides.items())},
@@ -347,6 +347,19 @@ def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:
         unverified=tuple(by_kind.get("unverified", ())),
         assumed=tuple(what for kind in ("assumed range", "estimated", "extension") for what in by_kind.get(kind, ())),
     )
+
+
+def _hash(house: House) -> str:
+    """A short fingerprint of the document's content: the same whether a figure was written 7 or 7.0."""
+
+    def same(thing: Any) -> Any:
+        if isinstance(thing, dict):
+            return {key: same(value) for key, value in thing.items()}
+        if isinstance(thing, (list, tuple)):
+            return [same(item) for item in thing]
+        return float(thing) if isinstance(thing, int) and not isinstance(thing, bool) else thing
+
+    return hashlib.sha256(json.dumps(same(asdict(house)), sort_keys=True).encode()).hexdigest()[:16]
 
 
 def _plain(thing: T) -> T:
