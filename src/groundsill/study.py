@@ -24,6 +24,7 @@ from groundsill.standards.basis import Basis as StandardsBasis
 from groundsill.standards.basis import adoptions
 from groundsill.work.apply import Laid, Misplaced, apply
 from groundsill.work.document import House
+from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Mark, Value
 from groundsill.working.version import VERSION
@@ -105,6 +106,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     Raises:
         BadSurvey: when the survey lacks what no force can be worked out without.
     """
+    _editions(house)
     settling = prepare(house)
     states = _states(house)
     with Sheet() as sheet:
@@ -336,17 +338,38 @@ def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:
     by_kind: dict[str, list[str]] = {}
     for mark in sorted(marks):
         by_kind.setdefault(mark.kind, []).append(mark.what)
-    basis = StandardsBasis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
     return Manifest(
         program=f"groundsill {VERSION}",
         house_hash=_hash(house),
         code=house.basis.code,
-        editions={a.family: basis.edition(a.family) for a in adoptions(house.basis.code)},
+        editions=_editions(house),
         edition_reasons={family: o.reason for family, o in sorted(house.basis.overrides.items())},
         from_memory=tuple(by_kind.get("from memory", ())),
         unverified=tuple(by_kind.get("unverified", ())),
         assumed=tuple(what for kind in ("assumed range", "estimated", "extension") for what in by_kind.get(kind, ())),
     )
+
+
+CHECKED_BY = {"asce7": "asce7-16", "sdpws": "sdpws-2015", "nds": "nds-2018", "aci318": "aci318-19"}
+
+
+def _editions(house: House) -> dict[str, str]:
+    """The edition of every document under the house's basis.
+
+    Raises:
+        BadSurvey: when the basis names an edition that the checks are not made by, without a printed reason to mix.
+    """
+    basis = StandardsBasis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
+    faults = []
+    for family, edition in CHECKED_BY.items():
+        if basis.edition(family) != edition:
+            allowed = (
+                f"the checks are made by {edition}: give basis.overrides.{family} that edition and a reason to mix"
+            )
+            faults.append(Fault(f"basis.overrides.{family}", basis.edition(family), allowed))
+    if faults:
+        raise BadSurvey(tuple(faults))
+    return {a.family: basis.edition(a.family) for a in adoptions(house.basis.code)}
 
 
 def _hash(house: House) -> str:
