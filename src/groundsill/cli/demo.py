@@ -7,7 +7,7 @@ from pathlib import Path
 from groundsill.cli.exits import DONE
 from groundsill.cli.opening import house_and_study
 from groundsill.cli.papers import write_package, written_page, written_told
-from groundsill.cli.speech import console, say_json
+from groundsill.cli.speech import say_json, show
 from groundsill.doors.answers import Written
 from groundsill.working.errors import CannotWrite
 
@@ -36,15 +36,14 @@ def demo(out: Path, as_json: bool) -> int:
     """
     files: list[str] = []
     headlines: dict[str, str] = {}
-    screen = console()
     for sample in samples():
         house, study = house_and_study(sample)
         written = write_package(house, study, out / sample.parent.name)
         told = written_told(study, written)
         files += told.files
         headlines |= {f"{sample.parent.name}/{key}": said for key, said in told.headlines.items()}
-        for part in () if as_json else written_page(study, written):
-            screen.print(part)
+        if not as_json:
+            show(written_page(study, written))
     if as_json:
         say_json(Written(tuple(files), headlines))
     return DONE

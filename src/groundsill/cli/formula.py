@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.exits import DONE
-from groundsill.cli.layout import Head, facts, faint, heading, lines, strong, table, words
-from groundsill.cli.speech import console, say_json
+from groundsill.cli.layout import Head, facts, faint, heading, lines, strong, table, unbroken, words
+from groundsill.cli.speech import console, say_json, show
 from groundsill.doors.answers import FormulaCard, FormulaList, FormulaWorked, Result, TableFigures
 from groundsill.doors.formulas import Worked, card, list_formulas, told, work_out_typed
 from groundsill.papers.document import Document, Working
@@ -50,12 +50,11 @@ def formula(asked: Sequence[str], code: str | None, as_json: bool) -> int:
     if as_json:
         say_json(answer)
         return DONE
-    out = console()
     for part in page:
         if isinstance(part, Document):
-            print_document(part, out)
+            print_document(part, console())
         else:
-            out.print(part)
+            show((part,))
     return DONE
 
 
@@ -178,7 +177,7 @@ def _card_page(shown: FormulaCard) -> Iterator[RenderableType]:
         yield lines([said], "!")
         yield ""
     yield strong("To work it out")
-    yield words(f"  {_example(shown)}")
+    yield unbroken(f"  {_example(shown)}")
 
 
 def _told_plainly(paragraph: str) -> str:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from rich.table import Table
     from rich.text import Text
 
-__all__ = ["Head", "facts", "faint", "heading", "lines", "strong", "table", "verdict", "words"]
+__all__ = ["Head", "facts", "faint", "heading", "lines", "strong", "table", "unbroken", "verdict", "words"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +47,13 @@ def strong(text: str) -> Text:
 def faint(text: str) -> Text:
     """Words that stand beside: a unit, a source, a doubt."""
     return words(text, "dim")
+
+
+def unbroken(text: str) -> Text:
+    """A line that keeps its words together however wide it is: a file's path, a command to be copied."""
+    from rich.text import Text
+
+    return Text(clean(text), no_wrap=True, overflow="ignore")
 
 
 def heading(text: str, beside: str = "") -> Text:

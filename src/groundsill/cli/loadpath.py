@@ -14,12 +14,12 @@ from typing import TYPE_CHECKING, Final
 from groundsill.cli.exits import DONE, NOT_PASSED
 from groundsill.cli.layout import facts, faint, heading, lines, strong, verdict, words
 from groundsill.cli.opening import house_and_study
-from groundsill.cli.speech import console, say_json
+from groundsill.cli.speech import console, say_json, show
 from groundsill.doors.answers import step_told
 from groundsill.doors.house_answers import SectionTold, WorkingTold
 from groundsill.loadpath.chain import Chain, Link, Stage, verdict_of
 from groundsill.papers.views.strip_view import stage_link, stage_verdict
-from groundsill.papers.views.words import named, quantity, ratio, sentence
+from groundsill.papers.views.words import quantity, ratio, sentence
 from groundsill.study import AS_FOUND, Run, Study, working
 from groundsill.working.errors import BadSurvey, Fault
 
@@ -69,9 +69,7 @@ def loadpath(file: Path, asked: Asked, as_json: bool) -> int:
     if as_json:
         say_json(_only(study, run, chains, asked))
     else:
-        out = console()
-        for part in _page(house, study, run, chains, asked):
-            out.print(part)
+        show(_page(house, study, run, chains, asked))
     return DONE if found == "passes" else NOT_PASSED
 
 
@@ -147,9 +145,15 @@ def _chain(study: Study, chain: Chain, full: bool) -> Iterator[RenderableType]:
     yield _beside(verdict(chain.verdict), words(sentence(chain.headline)))
     if not chain.relied_on:
         return
-    yield _stages(study, chain, full)
+    widths = _widths(chain)
+    if full:
+        for stage in chain.stages:
+            yield heading(f"   {stage.title}", stage.combine if len(stage.links) > 1 else "")
+            yield _links(study, chain, stage, widths)
+    else:
+        yield _stages(chain, widths)
     if full and chain.first_to_fail:
-        yield words("  Expected to fail in this order (expected strengths, never to be mixed with the ratios above):")
+        yield words("   Expected to fail in this order (expected strengths, never to be mixed with the ratios above):")
         yield lines((words(told) for told in chain.first_to_fail), "   -")
 
 
@@ -157,29 +161,51 @@ def _way(chain: Chain) -> str:
     return f"along {chain.direction}, " if chain.direction in ("x", "y") else ""
 
 
-def _stages(study: Study, chain: Chain, full: bool) -> Table:
-    """One row for each stage, by its worst link; or one for each link, with its figures, reasons and address."""
+def _widths(chain: Chain) -> tuple[int, int]:
+    """How wide the verdicts and the ratios of a chain stand."""
+    return (
+        max((len(link.verdict) + 2 for link in chain.links), default=0),
+        max((len(_ratio(link)) for link in chain.links), default=0),
+    )
+
+
+def _grid(widths: tuple[int, int]) -> Table:
     from rich.table import Table
-    from rich.text import Text
 
     grid = Table.grid(padding=(0, 2, 0, 0), pad_edge=False)
     grid.add_column(width=1)
-    grid.add_column(no_wrap=True)
-    grid.add_column(no_wrap=True, justify="right")
+    grid.add_column(no_wrap=True, width=widths[0])
+    grid.add_column(no_wrap=True, justify="right", width=widths[1])
     grid.add_column(overflow="fold")
-    for stage in chain.stages:
-        if full:
-            told = strong(stage.title) if len(stage.links) == 1 else heading(stage.title, stage.combine)
-            grid.add_row("", "", "", told)
-            for link in stage.links:
-                style = "bold" if link.address == chain.governing else ""
-                grid.add_row("", verdict(link.verdict), words(_ratio(link), style), _link(study, link, style))
-        elif stage_verdict(stage) != "does not apply":
-            worst = stage_link(stage)
-            style = "bold" if worst is not None and worst.address == chain.governing else ""
-            told = Text.assemble(words(_short(stage), style), words(_named(stage, worst)), faint(_more(stage, worst)))
-            grid.add_row("", verdict(stage_verdict(stage)), words(_ratio(worst), style), told)
     return grid
+
+
+def _stages(chain: Chain, widths: tuple[int, int]) -> Table:
+    """One row for each stage, told by the link that bears out its verdict."""
+    from rich.text import Text
+
+    grid = _grid(widths)
+    for stage in chain.stages:
+        found = stage_verdict(stage)
+        if found != "does not apply":
+            link = stage_link(stage)
+            style = _style(chain, link)
+            told = Text.assemble(words(_short(stage), style), words(_named(stage, link)), faint(_more(stage, link)))
+            grid.add_row("", verdict(found), words(_ratio(link), style), told)
+    return grid
+
+
+def _links(study: Study, chain: Chain, stage: Stage, widths: tuple[int, int]) -> Table:
+    """Every link of a stage, with its figures, reasons and address."""
+    grid = _grid(widths)
+    for link in stage.links:
+        style = _style(chain, link)
+        grid.add_row("", verdict(link.verdict), words(_ratio(link), style), _link(study, link, style))
+    return grid
+
+
+def _style(chain: Chain, link: Link | None) -> str:
+    return "bold" if link is not None and link.address == chain.governing else ""
 
 
 def _short(stage: Stage) -> str:
@@ -215,7 +241,7 @@ def _link(study: Study, link: Link, style: str) -> Table:
 
     told = Table.grid(pad_edge=False)
     told.add_column(overflow="fold")
-    told.add_row(words(named(link), style))
+    told.add_row(words(link.title, style))
     if link.demand is not None and link.capacity is not None:
         demand, capacity = (quantity(n, link.unit, study.units) for n in (link.demand, link.capacity))
         told.add_row(

@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from groundsill.cli.exits import DONE, NOT_PASSED
-from groundsill.cli.layout import facts, faint, lines, strong, verdict, words
+from groundsill.cli.layout import facts, faint, lines, strong, unbroken, verdict, words
 from groundsill.cli.loadpath import run_asked
 from groundsill.cli.opening import house_and_study
 from groundsill.cli.progress import busy
-from groundsill.cli.speech import console, say_json
+from groundsill.cli.speech import say_json, show
 from groundsill.doors.answers import Written, to_map
 from groundsill.doors.files import write_bytes
 from groundsill.doors.house_answers import summary_of
@@ -50,9 +50,7 @@ def papers(file: Path, out: Path, alternative: str | None, as_json: bool) -> int
     if as_json:
         say_json(written_told(study, written))
     else:
-        screen = console()
-        for part in written_page(study, written):
-            screen.print(part)
+        show(written_page(study, written))
     return DONE if asked.verdict == "passes" else NOT_PASSED
 
 
@@ -117,7 +115,8 @@ def written_page(study: Study, written: tuple[Path, ...]) -> Iterator[Renderable
         yield lines((words(f"{c.mark} {c.name}: {sentence(c.headline)}") for c in run.chains), " ")
         yield ""
     yield strong("Written")
-    yield lines(f"{path} ({path.stat().st_size / 1000:,.0f} kB)" for path in written)
+    for path in written:
+        yield unbroken(f"- {path} ({path.stat().st_size / 1000:,.0f} kB)")
     yield faint(
         "An aid, not a licensed professional's work. Read its warnings and its marks of doubt before its figures."
     )

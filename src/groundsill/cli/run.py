@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from groundsill.cli.exits import BAD_INPUT, DONE, INTERRUPTED, OWN_FAULT, PIPE_CLOSED
-from groundsill.cli.speech import complain, say_json
+from groundsill.cli.speech import ReaderGone, complain, say_json
 from groundsill.working.errors import BadSurvey, GroundsillError, numbered
 
 __all__ = ["BadCommand", "run"]
@@ -35,7 +35,7 @@ def run(argv: Sequence[str]) -> int:
     except KeyboardInterrupt:
         complain(["interrupted; nothing was left half-written"])
         return INTERRUPTED
-    except BrokenPipeError:
+    except (BrokenPipeError, ReaderGone):
         _let_go_of_stdout()
         return PIPE_CLOSED
     except Exception as fault:

@@ -17,9 +17,9 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING, Final, TextIO
 
 if TYPE_CHECKING:
-    from rich.console import Console
+    from rich.console import Console, RenderableType
 
-__all__ = ["complain", "console", "say", "say_json", "speaks_unicode", "spell"]
+__all__ = ["ReaderGone", "complain", "console", "say_json", "show", "speaks_unicode", "spell"]
 
 # The verdicts' shapes stay apart as letters: * passes, X fails, # indicated, ? cannot be checked, ~ depends, - not.
 _SPELLED: Final = MappingProxyType(
@@ -68,6 +68,10 @@ def spell(text: str, encoding: str = "ascii") -> str:
     return "\n".join(lines)
 
 
+class ReaderGone(Exception):
+    """Whoever read the answer, at the other end of a pipe, has gone."""
+
+
 class _Careful(io.TextIOBase):
     """A stream that spells what its encoding lacks and, away from a terminal, leaves no blanks at the ends of lines."""
 
@@ -81,10 +85,16 @@ class _Careful(io.TextIOBase):
     def write(self, text: str, /) -> int:
         if not self.isatty():
             text = _BLANK_ENDS.sub("", text)
-        return self._stream.write(text if speaks_unicode(self._stream) else spell(text, self.encoding))
+        try:
+            return self._stream.write(text if speaks_unicode(self._stream) else spell(text, self.encoding))
+        except BrokenPipeError:
+            raise ReaderGone from None
 
     def flush(self) -> None:
-        self._stream.flush()
+        try:
+            self._stream.flush()
+        except BrokenPipeError:
+            raise ReaderGone from None
 
     def isatty(self) -> bool:
         return self._stream.isatty()
@@ -109,11 +119,13 @@ def console(error: bool = False) -> Console:
     return Console(file=_stream(error), markup=False, emoji=False, highlight=False)
 
 
-def say(text: str) -> None:
-    """One line on stdout."""
-    from groundsill.papers.writers.escape import clean
+def show(parts: Iterable[RenderableType]) -> None:
+    """The parts of an answer on stdout, one under the other; a text that may not wrap stays whole on its line."""
+    from rich.text import Text
 
-    print(clean(text), file=_stream())
+    screen = console()
+    for part in parts:
+        screen.print(part, soft_wrap=isinstance(part, Text) and bool(part.no_wrap))
 
 
 def complain(lines: Iterable[str]) -> None:
@@ -129,4 +141,4 @@ def say_json(answer: object) -> None:
     from groundsill.doors.answers import to_map
     from groundsill.doors.plain import text_of
 
-    sys.stdout.write(text_of(to_map(answer), ascii_only=not speaks_unicode(sys.stdout)))
+    _stream().write(text_of(to_map(answer), ascii_only=not speaks_unicode(sys.stdout)))

@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from groundsill.cli.exits import DONE
-from groundsill.cli.layout import facts, faint, lines, strong, words
-from groundsill.cli.speech import console, say_json
+from groundsill.cli.layout import facts, faint, lines, strong, unbroken, words
+from groundsill.cli.speech import say_json, show
 from groundsill.doors.answers import Checked, Missing, Written
 from groundsill.doors.files import read_house, write_house
 from groundsill.house.missing import incomplete
@@ -56,19 +56,21 @@ def new(file: Path, name: str, units: str, force: bool, as_json: bool) -> int:
     if as_json:
         say_json(Written((str(file),), {}))
         return DONE
-    out = console()
-    out.print(strong(f"{file}: a small house to start from"))
-    out.print(
-        lines(
-            (
-                "Every figure in it is an example. Replace each with what you measure, ground motion first; what you "
-                'cannot see is {"state": "unknown"}.',
-                'A length may be typed as measured: "7\'-6 1/2\\"", "2.3 m", "90 in".',
-                f"Then: groundsill check {file}",
-            )
+    show(_begun(file))
+    return DONE
+
+
+def _begun(file: Path) -> Iterator[RenderableType]:
+    yield unbroken(f"{file}: a small house to start from")
+    yield lines(
+        (
+            "Every figure in it is an example. Replace each with what you measure, ground motion first; what you "
+            'cannot see is {"state": "unknown"}.',
+            'A length may be typed as measured: "7\'-6 1/2\\"", "2.3 m", "90 in".',
+            "Then see what it still lacks:",
         )
     )
-    return DONE
+    yield unbroken(f"  groundsill check {file}")
 
 
 def check(file: Path, as_json: bool) -> int:
@@ -83,9 +85,7 @@ def check(file: Path, as_json: bool) -> int:
     if as_json:
         say_json(answer)
         return DONE
-    out = console()
-    for part in _page(answer):
-        out.print(part)
+    show(_page(answer))
     return DONE
 
 

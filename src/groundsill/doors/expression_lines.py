@@ -23,7 +23,7 @@ def expression_lines(equation: Equation[Any]) -> tuple[str, ...]:
 
 def _lines(statements: tuple[ast.stmt, ...], symbols: Mapping[str, Math], result: Math, depth: int) -> Iterator[str]:
     pad = "   " * depth
-    for statement in statements:
+    for place, statement in enumerate(statements):
         if isinstance(statement, ast.Return) and statement.value is not None:
             yield pad + as_text(Relation((result, to_math(statement.value, symbols)), ("=",)))
         elif isinstance(statement, ast.Assign) and isinstance(statement.targets[0], ast.Name):
@@ -32,8 +32,16 @@ def _lines(statements: tuple[ast.stmt, ...], symbols: Mapping[str, Math], result
         elif isinstance(statement, ast.If):
             yield f"{pad}if {as_text(to_math(statement.test, symbols))}:"
             yield from _lines(tuple(statement.body), symbols, result, depth + 1)
-            if statement.orelse:
+            rest = tuple(statement.orelse) or (statements[place + 1 :] if _answers(statement) else ())
+            if rest:
                 yield f"{pad}otherwise:"
-                yield from _lines(tuple(statement.orelse), symbols, result, depth + 1)
+                yield from _lines(rest, symbols, result, depth + 1)
+            if rest and not statement.orelse:
+                return
         elif (call := is_require(statement)) is not None:
             yield f"{pad}limit: {as_text(to_math(call.args[0], symbols))}"
+
+
+def _answers(branch: ast.If) -> bool:
+    """Whether a branch ends with the answer, so that what stands after it is the other case."""
+    return isinstance(branch.body[-1], ast.Return)

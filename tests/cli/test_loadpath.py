@@ -1,0 +1,169 @@
+"""``groundsill forces`` and ``groundsill loadpath``: the same study a machine gets, in words a practitioner reads."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from groundsill.doors.files import read_house
+from groundsill.doors.plain import plain
+from groundsill.papers.views.words import ratio
+from groundsill.papers.writers.shapes import SIGNS
+from groundsill.study import Study, run
+from tests.cli.asking import Asker
+from tests.fixtures.small_house import small_house
+
+
+@pytest.fixture(scope="module")
+def study(alder: Path) -> Study:
+    return run(read_house(alder))
+
+
+def test_forces_go_from_ground_motion_to_every_line(ask: Asker, alder: Path, study: Study) -> None:
+    said = ask("forces", alder)
+    assert said.code == 0
+    forces = study.forces
+    for words in (
+        "7 Alder Street, Port Ellery: earthquake force",
+        "Base shear V",
+        f"{forces.base_shear_lb:,.0f} lb",
+        f"{forces.weight_lb:,.0f} lb",
+        "Seismic design category",
+        "ibc-2021, asce7-16, strength level",
+    ):
+        assert words in said.flat, words
+    for line in forces.lines.values():
+        if line.relied_on:
+            row = re.search(rf"^{line.mark} .*?([\d,]+) lb", said.out, re.MULTILINE)
+            assert row
+            assert row[1] == f"{line.force_lb:,.0f}"
+
+
+def test_forces_are_told_to_machines_with_their_manifest(ask: Asker, alder: Path, study: Study) -> None:
+    told = ask("forces", alder, "--json").json
+    assert told["answer"] == "forces"
+    assert told["forces"] == plain(study.forces)
+    assert told["manifest"]["code"] == "ibc-2021"
+    total = sum(line["force_lb"] for line in told["forces"]["lines"].values() if line["direction"] == "x")
+    assert total == pytest.approx(told["forces"]["base_shear_lb"], rel=1e-9)
+
+
+def test_the_load_path_as_found_tells_every_stage_of_every_line(ask: Asker, alder: Path, study: Study) -> None:
+    said = ask("loadpath", alder)
+    assert said.code == 1
+    found = study.runs[0]
+    assert found.verdict != "passes"
+    assert f"{SIGNS[found.verdict]} {found.verdict}" in said.out  # type: ignore[index]
+    for chain in (*found.chains, *found.bodies):
+        assert f"{chain.mark}  {chain.name}" in said.flat.replace(chain.mark + " ", chain.mark + "  ")
+        for stage in chain.stages if chain.relied_on else ():
+            for link in stage.links:
+                if link.address == chain.governing and link.ratio is not None:
+                    assert f"{SIGNS[link.status]} {link.status}" in said.out
+                    assert ratio(link.ratio) in said.out
+    assert "Other states of the house" in said.out
+    assert "--with A" in said.out
+
+
+def test_every_verdict_is_a_word_with_its_shape(ask: Asker, alder: Path) -> None:
+    text = ask("loadpath", alder, "--full").out
+    shapes = "".join(SIGNS.values()).replace("–", "")
+    for shape in shapes:
+        word = next(word for word, sign in SIGNS.items() if sign == shape)
+        for after in re.findall(rf"{shape}(.{{1,20}})", text):
+            assert after.startswith(f" {word}")
+
+
+def test_full_tells_every_link_with_its_address_and_reason(ask: Asker, alder: Path, study: Study) -> None:
+    said = ask("loadpath", alder, "--full")
+    whole = said.out.replace("\n", "").replace(" ", "")
+    for chain in (*study.runs[0].chains, *study.runs[0].bodies):
+        for link in chain.links if chain.relied_on else ():
+            assert link.address.replace(" ", "") in whole
+            assert link.reason.replace(" ", "") in whole
+
+
+def test_one_line_is_asked_for_by_its_mark_or_id(ask: Asker, alder: Path) -> None:
+    by_mark, by_id = ask("loadpath", alder, "--line", "l2"), ask("loadpath", alder, "--line", "line2")
+    assert by_mark.out == by_id.out
+    assert "L2  right" in by_mark.out
+    assert "L1  front" not in by_mark.out
+    told = ask("loadpath", alder, "--line", "L2", "--json").json
+    assert [c["id"] for run in told["runs"] for c in (*run["chains"], *run["bodies"])] == ["line2"]
+    said = ask("loadpath", alder, "--line", "L77")
+    assert said.code == 2
+    assert said.err.startswith("1. --line: 'L77' is not allowed; the house has L1, L2, L3")
+
+
+def test_an_alternative_is_asked_for_by_mark_id_or_name(ask: Asker, alder: Path, study: Study) -> None:
+    name = study.runs[1].name
+    answers = [ask("loadpath", alder, "--with", word) for word in ("A", "strengthen", name, name.upper())]
+    assert len({answer.out for answer in answers}) == 1
+    assert f"with {name}" in answers[0].out
+    told = ask("loadpath", alder, "--with", "A", "--json").json
+    assert [run["key"] for run in told["runs"]] == ["strengthen"]
+    said = ask("loadpath", alder, "--with", "Z")
+    assert said.code == 2
+    assert said.err == f"1. --with: 'Z' is not allowed; the house has A ({name}), B (Leave alone)\n"
+
+
+def test_as_found_and_with_exclude_each_other(ask: Asker, alder: Path) -> None:
+    said = ask("loadpath", alder, "--as-found", "--with", "A")
+    assert (said.code, said.err) == (2, "1. --with: 'A' is not allowed; give --as-found or --with, not both\n")
+
+
+def test_machines_get_the_whole_study(ask: Asker, alder: Path, study: Study) -> None:
+    said = ask("loadpath", alder, "--json")
+    assert said.code == 1
+    told = said.json
+    assert told.pop("answer") == "study"
+    assert told == plain(study)
+
+
+def test_the_exit_code_is_that_of_the_state_asked_for(
+    ask: Asker, alder: Path, study: Study, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from dataclasses import replace
+
+    from groundsill.cli import loadpath
+
+    passing = replace(study.runs[1], verdict="passes")
+    monkeypatch.setattr(
+        loadpath,
+        "house_and_study",
+        lambda file, ranges=True: (small_house(), replace(study, runs=(study.runs[0], passing))),
+    )
+    assert ask("loadpath", alder).code == 1
+    assert ask("loadpath", alder, "--with", "A").code == 0
+
+
+def test_the_working_of_a_link_shows_every_step_it_stands_on(ask: Asker, alder: Path, study: Study) -> None:
+    link = next(k for c in study.runs[0].chains for k in c.links if k.ratio and k.capacity)
+    told = ask("loadpath", alder, "--working", link.address, "--json").json
+    assert told["answer"] == "working"
+    sections = [section["address"] for section in told["sections"]]
+    assert link.address in sections
+    assert f"line/{link.address.split('/')[1]}/demand" in sections
+    symbols = {step["value"] for section in told["sections"] for step in section["steps"]}
+    assert link.demand in symbols or link.capacity in symbols
+    page = ask("loadpath", alder, "--working", link.address)
+    assert page.code == 0
+    assert link.address in page.out
+
+
+def test_working_may_be_asked_for_by_a_lines_mark_or_a_beginning(ask: Asker, alder: Path) -> None:
+    by_mark = ask("loadpath", alder, "--working", "L1", "--json").json["sections"]
+    assert len(by_mark) > 3
+    assert {section["address"].split("/")[1] for section in by_mark} == {"line1"}
+    shear = ask("loadpath", alder, "--working", "forces/base-shear")
+    assert "C_s" in shear.out
+    assert "[ASCE 7-16 12.8.1.1" in shear.flat or "ASCE 7-16 12.8.1" in shear.flat
+
+
+def test_an_address_that_leads_nowhere_is_a_fault_that_says_where_to_look(ask: Asker, alder: Path) -> None:
+    said = ask("loadpath", alder, "--working", "line/line9/roof")
+    assert said.code == 2
+    assert said.err.startswith("1. --working: 'line/line9/roof' is not allowed; an address as --full shows it")
+    assert "forces/base-shear" in said.err
