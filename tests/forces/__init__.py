@@ -1,0 +1,1 @@
+"""Forces: worked cases, equilibrium in both directions and about any point, and the gravity take-down."""
