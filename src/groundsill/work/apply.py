@@ -95,7 +95,8 @@ class _Site:
     def __init__(self, survey: Survey, pieces: Mapping[str, Piece]) -> None:
         self.survey = survey
         self.laid: dict[tuple[str, ...], list[tuple[str, Any]]] = {}
-        self.new_concrete = {p.line for p in pieces.values() if isinstance(p, ConcretePiece) and p.line}
+        concrete = [piece for piece in pieces.values() if isinstance(piece, ConcretePiece)]
+        self.new_concrete = {piece.line for piece in concrete if _why_concrete(self, piece) is None}
         self._on_line: dict[tuple[str, str], list[tuple[str, Any]]] = {}
         under, base = survey.underfloor, survey.foundation
         kinds: dict[str, Mapping[str, Any]] = {
