@@ -46,7 +46,7 @@ from groundsill.house.underfloor import (
     Underfloor,
     VentOpening,
 )
-from groundsill.work.document import Alternative, Basis, Choices, House
+from groundsill.work.document import Alternative, Basis, Choices, EditionOverride, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, TiePiece
 
 XY = tuple[float, float]
@@ -61,6 +61,10 @@ MATERIALS = {
     "cripple wall": ("2x4 studs at 16 in., bare", "drop or bevel siding"),
 }
 KINDS: tuple[Kind, ...] = ("roof", "ceiling", "wall", "partition", "floor", "cripple wall")
+
+BASIS = Basis(
+    code="ibc-2021", overrides={"sdpws": EditionOverride(edition="sdpws-2015", reason="its tables were read")}
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,7 +131,7 @@ def houses(draw: st.DrawFn, with_work: bool = True, storeys: int = 2) -> House:
         anchor_reason="as drawn",
     )
     alternatives = {"work": _work(draw, survey)} if with_work and draw(st.booleans()) else {}
-    return House(basis=Basis(code="ibc-2021"), choices=choices, survey=survey, alternatives=alternatives)
+    return House(basis=BASIS, choices=choices, survey=survey, alternatives=alternatives)
 
 
 def _site(draw: st.DrawFn) -> Site:
@@ -314,7 +318,7 @@ def _underfloor(draw: st.DrawFn, plan: Plan, ends: Sequence[Stretch]) -> Underfl
             storey="st0",
             outline=outline,
             direction_deg=draw(st.sampled_from((0.0, 90.0))),
-            species="douglas fir",
+            species="Douglas fir-larch",
             boards=draw(st.sampled_from(("straight boards", "diagonal boards", "panel"))),
             board_thickness_in=measured(0.75),
         )
@@ -355,7 +359,7 @@ def _line(draw: st.DrawFn, n: int, stretch: Stretch) -> Line:
         floor_connection=FloorConnection(
             kind=draw(st.sampled_from(("toenails", "none", "not seen"))), nail="8d common", spacing_in=measured(16.0)
         ),
-        top_plate=TopPlate(layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species="douglas fir"),
+        top_plate=TopPlate(layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species="Douglas fir-larch"),
     )
 
 
@@ -380,7 +384,9 @@ def _segment(draw: st.DrawFn, n: int, m: int, low: float, high: float) -> Segmen
         to_in=high,
         kind=kind,
         height_in=measured(height),
-        stud=Stud(thickness_in=measured(2.0), depth_in=measured(4.0), spacing_in=measured(16.0), species="douglas fir"),
+        stud=Stud(
+            thickness_in=measured(2.0), depth_in=measured(4.0), spacing_in=measured(16.0), species="Douglas fir-larch"
+        ),
         outside=Sheathing(material=boards),
         assembly="as-cripple-wall" if kind == "cripple wall" else None,
     )
@@ -395,7 +401,7 @@ def _sill(draw: st.DrawFn, n: int, long: float) -> SillPiece:
         to_in=long,
         width_in=measured(6.0),
         thickness_in=measured(2.0),
-        species=draw(st.sampled_from(("douglas fir", "redwood", ""))),
+        species=draw(st.sampled_from(("Douglas fir-larch", "Redwood", "Hem-fir", "some fir", ""))),
         projects_inside_in=draw(st.sampled_from((measured(0.0), measured(2.0)))),
         projects_outside_in=measured(0.0),
         gap_in=Fact(state="absent"),
