@@ -110,6 +110,7 @@ def test_the_line_named_is_the_line_of_the_file() -> None:
     "body",
     [
         "if b > 1:\n    return h\nreturn b",
+        "if b > h:\n    return b\nreturn b",
         "if b > 1:\n    return b\nelse:\n    return h",
         "if b > 1:\n    return b\nelif b > 0.5:\n    return h\nelse:\n    return b",
         "s = h\nreturn s",

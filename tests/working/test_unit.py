@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from groundsill.working.errors import UnitError
-from groundsill.working.unit import factor, unit
+from groundsill.working.unit import Unit, factor, unit
 
 # 1 in = 25.4 mm, 1 lb = 0.45359237 kg and g = 9.80665 m/s2, all exact by definition.
 POUND_N = 0.45359237 * 9.80665
@@ -88,6 +88,10 @@ def test_feet_are_lengths_but_no_inches() -> None:
     assert not unit("ft").same_as(unit("in"))
     assert not unit("lb").same_dimension(unit("in"))
     assert unit("lb/in^2").same_as(unit("psi"))
+    assert not unit("psi").same_as(
+        Unit(1.000001, unit("psi").dims)
+    )  # roots and powers differ in the last digit, no more
+    assert unit("psf").same_as(unit("ft") * unit("pcf"))
 
 
 @pytest.mark.parametrize(
