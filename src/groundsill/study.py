@@ -24,6 +24,7 @@ from groundsill.standards.basis import Basis as StandardsBasis
 from groundsill.standards.basis import adoptions
 from groundsill.work.apply import Laid, Misplaced, apply
 from groundsill.work.document import House
+from groundsill.work.pieces import ConcretePiece, DrainagePiece, SideplatePiece, SoilPiece
 from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Mark, Value
@@ -66,7 +67,10 @@ class UncertainFact:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """The load path of the house in one state: as found, or with one alternative laid on it."""
+    """The load path of the house in one state: as found, or with one alternative laid on it.
+
+    ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet.
+    """
 
     key: str
     name: str
@@ -74,6 +78,7 @@ class Run:
     chains: tuple[Chain, ...]
     bodies: tuple[Chain, ...]
     misplaced: tuple[Misplaced, ...]
+    uncounted: tuple[str, ...]
     verdict: str
     headline: str
 
@@ -133,7 +138,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
 
 NOT_COVERED = (
     "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), wind, "
-    "the storey above, drift, and anything out of plane",
+    "the storey above and the overturning it brings, drift, and anything out of plane",
 )
 
 
@@ -321,6 +326,9 @@ def _badness(link: Link | None) -> tuple[int, float]:
     return (1, link.ratio)
 
 
+_UNCOUNTED = (SideplatePiece, ConcretePiece, DrainagePiece, SoilPiece)
+
+
 def _run(state: _State, chains: _Chains, ends: _Ends, forces: Forces) -> Run:
     place = ends.states.index(state)
     lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
@@ -331,7 +339,13 @@ def _run(state: _State, chains: _Chains, ends: _Ends, forces: Forces) -> Run:
     headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
     if forces.missing:  # no chain can make up for a direction that nothing holds
         verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
-    return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, verdict, headline)
+    soil = [chain for chain in bodies if chain.percent is not None and chain.percent < 100]
+    if soil:
+        headline += f"; soil: {', '.join(f'{chain.mark} carries {chain.percent:.0f} %' for chain in soil)}"
+    uncounted = tuple(
+        f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
+    )
+    return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, uncounted, verdict, headline)
 
 
 def _manifest(house: House, marks: Iterable[Mark]) -> Manifest:

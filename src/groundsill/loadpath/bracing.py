@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.case import (
     MIXED_RATIO,
     Brace,
@@ -45,6 +46,7 @@ __all__ = ["bracing_stages", "with_strengths"]
 
 
 _SPREAD_PANEL = (0.85, 1.15)
+_FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
 
@@ -81,9 +83,14 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
 def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
     panel = brace.panel
     assert panel is not None
-    G = specific_gravity(brace.segment.stud.species) if brace.segment.stud.species else 0.5
+    if not brace.segment.stud.species:
+        return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
+    G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     shear = panel_unit_shear(panel.panel, spacing, h, b, G)
+    if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
+        other = panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
+        shear = min((shear, other), key=lambda found: float(found.asd))
     stiff = table_4_3a_ga_plywood().read(panel.panel, spacing)
     return _with(brace, shear, stiff, h, b, "SDPWS 2015 Table 4.3A", panel.panel)
 
@@ -92,6 +99,8 @@ def _old_strength(brace: Brace, h: float, b: float) -> Brace:
     """Existing sheathing: the stronger face alone, since unlike faces do not simply add."""
     found: list[tuple[SegmentShear, float, str, str]] = []
     for face in (brace.segment.outside, brace.segment.inside):
+        if face.condition.value == "decayed":
+            continue
         if face.material in table_4_3d().rows:
             stiff = table_4_3d().read(face.material, "G_a")
             found.append((lumber_unit_shear(face.material, h, b), stiff, "SDPWS 2015 Table 4.3D", face.material))
@@ -99,10 +108,14 @@ def _old_strength(brace: Brace, h: float, b: float) -> Brace:
             stiff = table_4_3c().read(face.material, "G_a")
             found.append((plaster_unit_shear(face.material, h, b), stiff, "SDPWS 2015 Table 4.3C", face.material))
     if not found:
-        faces = " and ".join({brace.segment.outside.material, brace.segment.inside.material})
+        faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
         return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})")
     shear, stiff, cite, material = max(found, key=lambda row: float(row[0].asd))
     return _with(brace, shear, stiff, h, b, cite, material)
+
+
+def _face(face: Sheathing) -> str:
+    return f"{face.material}, decayed" if face.condition.value == "decayed" else face.material
 
 
 def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cite: str, material: str) -> Brace:
@@ -267,17 +280,23 @@ def _framing(case: LineCase, brace: Brace) -> tuple[str, ...]:
 
 
 def _at_plate(case: LineCase, brace: Brace, v: float) -> Link:
+    address, title = _address(case, "nailing-top", brace), f"edge nailing of {brace.name} to the plate"
+    if case.line.framing != "platform":
+        reason = f"{case.line.framing} framing: what the panel's top edge is nailed to is not in the program"
+        return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3.6.1", reason=reason)
+    plated = case.line.top_plate.layers > 0
+    words = "the tabulated unit shear is that of the edge nailing at every edge"
     return checked(
-        _address(case, "nailing-top", brace),
-        f"edge nailing of {brace.name} to the plate",
+        address,
+        title,
         "segment",
         brace.segment_id,
         level="allowable",
         unit="plf",
         demand=v,
-        capacity=brace.capacity_plf,
+        capacity=brace.capacity_plf if plated else 0.0,
         clause=brace.cite,
-        reason="the tabulated unit shear is that of the edge nailing at every edge",
+        reason=words if plated else "there is no top plate to nail to",
         working=working_of(case, brace),
     )
 
@@ -306,10 +325,10 @@ def _at_sill(case: LineCase, brace: Brace, v: float) -> Link:
     if fact is None or fact.value is None:
         reason = "how far the sill stands out past the studs was not measured"
         return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3.6.1", reason=reason)
-    if fact.value > 0:
+    if abs(fact.value) > _FLUSH_IN:
         reason = (
-            f"the sill stands out {fact.value:g} in. past the studs: "
-            "a panel on the studs cannot be nailed to it without blocking"
+            f"the sill stands {'out' if fact.value > 0 else 'back'} {abs(fact.value):g} in. "
+            "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
         )
         return checked(
             address,
@@ -378,7 +397,11 @@ def _blocking(case: LineCase, brace: Brace, v: float) -> Link:
             capacity = None
             for block in blocks:
                 thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-                one = nail_value(block.nail, thick, main=at[1].species)
+                depth = at[1].thickness_in.value
+                if depth is None:
+                    reason = "the sill's thickness is not known"
+                    return cannot(address, title, "segment", brace.segment_id, clause="NDS 2018 12.3", reason=reason)
+                one = nail_value(block.nail, thick, main=at[1].species, t_m=given("t_m", depth, "in", "sill thickness"))
                 each = adjusted_lateral(one.Z, moisture=moisture_of(at[1].damp.value))
                 per_foot = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
                 row = divide(

@@ -120,11 +120,11 @@ class Chain:
 
 
 def status_of(demand: float | None, capacity: float | None, extension: str = "") -> tuple[Status, float | None]:
-    """Status and ratio from demand and capacity; a capacity of zero fails with no ratio to print."""
+    """Status and ratio from demand and capacity; zero capacity fails without a ratio, zero demand does not apply."""
     if demand is None or capacity is None:
         return "cannot be checked", None
     if demand <= 0:
-        return "passes", 0.0
+        return "does not apply", None
     if capacity <= 0:
         return "fails", None
     ratio = float(demand) / float(capacity)
@@ -166,7 +166,7 @@ def with_ends(link: Link, ends: Iterable[Link], deciding: tuple[str, ...]) -> Li
     elif statuses <= {"passes", "indicated", "does not apply"}:
         verdict = "indicated"
     elif "cannot be checked" in statuses:
-        verdict = "cannot be checked"
+        verdict = "fails" if link.status == "fails" else "cannot be checked"
     else:
         verdict = "depends"
     return replace(link, least_favourable=worst, verdict=verdict, depends_on=deciding)

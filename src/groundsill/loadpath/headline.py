@@ -19,7 +19,6 @@ def concluded(chain: Chain) -> Chain:
     verdict = verdict_of(link.verdict for link in links)
     percent = None
     nothing = [link for link in links if link.status == "fails" and link.ratio is None]
-    unknown = [link for link in links if link.status == "cannot be checked"]
     if nothing:
         percent = 0.0
     elif worst is not None and worst.ratio:
@@ -30,14 +29,16 @@ def concluded(chain: Chain) -> Chain:
         percent=percent,
         governing=worst.address if worst else None,
         first_to_fail=first_to_fail(links),
-        headline=_words(percent, worst, nothing, unknown),
+        headline=_words(percent, worst, nothing, links),
     )
 
 
-def _words(percent: float | None, worst: Link | None, nothing: list[Link], unknown: list[Link]) -> str:
-    tail = ""
-    if unknown:
-        tail = f"; cannot be checked: {'; '.join(dict.fromkeys(link.title for link in unknown))}"
+def _words(percent: float | None, worst: Link | None, nothing: list[Link], links: tuple[Link, ...]) -> str:
+    unknown = [link for link in links if link.status == "cannot be checked"]
+    tail = _tail("cannot be checked", unknown)
+    tail += _tail("only indicated, until tested or accepted", [link for link in links if link.verdict == "indicated"])
+    depends = dict.fromkeys(fact for link in links if link.verdict == "depends" for fact in link.depends_on)
+    tail += f"; depends on: {'; '.join(depends)}" if depends else ""
     if nothing:
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the required force: {stops}{tail}"
@@ -49,25 +50,31 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], unkno
     return f"every link that could be checked carries the required force; the nearest to its limit is {near}{tail}"
 
 
+def _tail(words: str, links: list[Link]) -> str:
+    return f"; {words}: {'; '.join(dict.fromkeys(link.title for link in links))}" if links else ""
+
+
 def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
     """The order in which links are expected to give, by the line force at which each does, in words.
 
-    Two neighbours whose ranges overlap are too close to call.
+    Two neighbours whose ranges overlap are too close to call. A link with no strength at all gives first; links whose
+    expected strength no rule gives are named last.
     """
+    links = tuple(links)
+    none = dict.fromkeys(link.title for link in links if link.status == "fails" and link.capacity == 0)
+    lines = [f"{title}: at once, it has no strength that counts" for title in none]
     known = sorted(
-        (link for link in links if link.expected is not None),
-        key=lambda link: link.expected.best_lb if link.expected else 0.0,
+        ((link.expected, link) for link in links if link.expected is not None), key=lambda pair: pair[0].best_lb
     )
-    lines = []
-    for place, link in enumerate(known[:5]):
-        assert link.expected is not None
-        close = ""
-        if place + 1 < len(known):
-            after = known[place + 1].expected
-            if after is not None and after.low_lb < link.expected.high_lb:
-                close = "; too close to call against the next"
-        lines.append(f"{link.title}: {spread_words(link)}, {link.expected.manner}{close}")
-    return tuple(lines)
+    for place, (expected, link) in enumerate(known[:5]):
+        after = known[place + 1][0] if place + 1 < len(known) else None
+        close = "; too close to call against the next" if after and after.low_lb < expected.high_lb else ""
+        lines.append(f"{link.title}: {spread_words(link)}, {expected.manner}{close}")
+    silent = [link for link in links if link.expected is None and link.ratio is not None]
+    return (
+        *lines,
+        *(text.removeprefix("; ") for text in (_tail("no expected strength is known for", silent),) if text),
+    )
 
 
 def spread_words(link: Link) -> str:

@@ -33,7 +33,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
         if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
     ]
     with section(address):
-        h, b, d, w_D = _measures(case, brace, held)
+        h, b, d, w_D = _measures(case, brace, held, near)
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
         f_D = asd_dead_factor_10(case.forces.S_DS)
         pull = end_tension(force, h, f_D, w_D, b, d)
@@ -49,7 +49,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
         demand=turning,
         capacity=holding,
         direction=direction,
-        reason=f"{_held_words(held)}; {tension}",
+        reason=f"{_held_words(held)}; {tension}; what the storey above adds is not counted",
         clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
         working=working_of(case, brace),
     )
@@ -60,16 +60,20 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
     return tuple(links)
 
 
-def _measures(case: LineCase, brace: Brace, held: list[HoldDownPiece]) -> tuple[float, float, float, float]:
-    """Height, length and lever arm in feet, and the dead load along the segment in plf."""
+def _measures(
+    case: LineCase, brace: Brace, held: list[HoldDownPiece], near: float
+) -> tuple[float, float, float, float]:
+    """Height, length, lever arm in feet, and dead load along the segment in plf (shared by panels face to face)."""
     path = f"survey.underfloor.segments.{brace.segment_id}.height_in"
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {brace.segment.mark}")
     assert h_in is not None  # a segment of unknown height is never counted as a brace
     b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
-    offset = held[0].post_offset_in / 12 if held else END_POST_FT
+    offset = max(held[0].post_offset_in, abs(held[0].station_in - near)) / 12 if held else END_POST_FT
     short = max(float(b) - offset - END_POST_FT, 0.1 * float(b))
     d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
-    dead = max(case.forces.gravity.lines[case.id].dead / (case.length_in / 12), 0.0)
+    middle = (brace.from_in + brace.to_in) / 2
+    there = sum(1 for other in case.counted() if other.from_in <= middle <= other.to_in)
+    dead = max(case.forces.gravity.lines[case.id].dead / (case.length_in / 12), 0.0) / max(there, 1)
     w_D = given("w_D", dead, "plf", "dead load on the line from the gravity take-down, spread evenly")
     return convert(h_in, "in", "ft"), b, d, w_D
 

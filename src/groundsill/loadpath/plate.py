@@ -18,6 +18,8 @@ __all__ = ["drains", "splice_stage"]
 
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
 _NEAR_IN = 18.0
+_REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
+_COLLECTOR = "ASCE 7-16 12.10.2, NDS 2018 chapter 12"
 
 
 def drains(case: LineCase) -> tuple[Drain, ...]:
@@ -29,10 +31,26 @@ def drains(case: LineCase) -> tuple[Drain, ...]:
 def splice_stage(case: LineCase) -> Stage:
     """Every joint of the top plate with the force that must pass it."""
     joints = [(id, s) for id, s in in_order(case.reading.house.survey.underfloor.splices) if s.line == case.id]
-    links = tuple(_joint(case, id, joint) for id, joint in joints)
-    if not links:
-        links = (_none_recorded(case),)
-    return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links)
+    if case.line.framing != "platform" or case.line.top_plate.layers == 0:
+        reason = f"{case.line.framing} framing" if case.line.framing != "platform" else "there is no top plate"
+        address = f"line/{case.id}/plate-splices/{case.id}/both"
+        links: tuple[Link, ...] = (cannot(address, "collector", "line", case.id, clause=_COLLECTOR, reason=reason),)
+    else:
+        stations = [joint.station_in for _, joint in joints]
+        links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
+    return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links + _dragged(case))
+
+
+def _dragged(case: LineCase) -> tuple[Link, ...]:
+    """Floor beyond the line's end hangs on a collector that brings its force here."""
+    brought = max(case.force.collected, default=0.0)
+    if brought < 0.01:
+        return ()
+    address = f"line/{case.id}/plate-splices/{case.id}-drag/both"
+    reason = (
+        f"up to {100 * brought:.0f} % of a level's force comes from floor beyond the line: no collector was surveyed"
+    )
+    return (cannot(address, "collector beyond the line's end", "line", case.id, clause=_COLLECTOR, reason=reason),)
 
 
 def _none_recorded(case: LineCase) -> Link:
@@ -45,7 +63,7 @@ def _none_recorded(case: LineCase) -> Link:
     )
 
 
-def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
+def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -> Link:
     address = f"line/{case.id}/plate-splices/{id}/both"
     title = f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
     if not any(b.share > 0 for b in case.braces):
@@ -66,12 +84,13 @@ def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
             "share of the line's force that passes the joint: brought by the floor less taken by walls up to it",
         )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
-        added = _added(case, joint)
+        added = _added(case, joint, stations)
         if added is not None:
             capacity: float | None = given("T_a", added[1], "lb", added[0])
             clause, reason = "evaluation report or working entered", added[0]
         elif joint.kind in ("butt", "cut"):
-            capacity, clause, reason = 0.0, "NDS 2018 chapter 12", "the plate is not continuous there"
+            capacity, clause = 0.0, "NDS 2018 chapter 12"
+            reason = f"the plate is not continuous there, and {100 * share:.0f} % of the line's force must pass"
         else:
             return _nailed(case, joint, address, title, force, id)
     return checked(
@@ -89,16 +108,17 @@ def _joint(case: LineCase, id: str, joint: PlateSplice) -> Link:
     )
 
 
-def _added(case: LineCase, joint: PlateSplice) -> tuple[str, float] | None:
-    """New work across the joint: a splice at it, or a strap over it."""
+def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> tuple[str, float] | None:
+    """New work across the joint: a splice whose nearest joint it is, or a strap that reaches past it on both sides."""
     for _, piece in case.pieces:
-        if (
-            isinstance(piece, SplicePiece)
-            and piece.member == "top plate"
-            and abs(piece.station_in - joint.station_in) <= _NEAR_IN
-        ):
-            return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
-        if isinstance(piece, StrapPiece) and piece.from_in <= joint.station_in <= piece.to_in:
+        if isinstance(piece, SplicePiece) and piece.member == "top plate":
+            away = abs(piece.station_in - joint.station_in)
+            if away <= _NEAR_IN and away <= min(abs(piece.station_in - s) for s in stations):
+                return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+        reaches = isinstance(piece, StrapPiece) and (
+            piece.from_in + _REACH_IN <= joint.station_in <= piece.to_in - _REACH_IN
+        )
+        if reaches and isinstance(piece, StrapPiece):
             return f"strap {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
     return None
 
@@ -119,7 +139,7 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
     if thick is None:
         return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
     try:
-        one = nail_value(joint.nail, thick, species, species)
+        one = nail_value(joint.nail, thick, species, species, t_m=thick)
         each = adjusted_lateral(one.Z)
     except OutsideLimits as refused:
         return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
