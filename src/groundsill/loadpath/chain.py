@@ -9,7 +9,7 @@ is none either.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from groundsill.working.value import Mark
@@ -170,13 +170,3 @@ def with_ends(link: Link, ends: Iterable[Link], deciding: tuple[str, ...]) -> Li
     else:
         verdict = "depends"
     return replace(link, least_favourable=worst, verdict=verdict, depends_on=deciding)
-
-
-@dataclass(slots=True)
-class Demand:
-    """What a line must carry, at every level of load a check may ask for (pounds, along the line)."""
-
-    strength: float
-    allowable: float
-    overstrength: float
-    marks: tuple[Mark, ...] = field(default=())
