@@ -39,7 +39,11 @@ def test_the_wheel_holds_every_file_of_the_package(built: Path) -> None:
         assert "groundsill = groundsill.cli:main" in wheel.read(entry).decode()
     inside = {n for n in held if n.startswith(f"{PACKAGE}/")}
     assert f"{PACKAGE}/py.typed" in inside
-    assert inside == ours
+    samples = {
+        f"{PACKAGE}/{p.relative_to(ROOT).as_posix()}" for p in project_files() if p.is_relative_to(ROOT / "samples")
+    }
+    assert f"{PACKAGE}/samples/larch-street/house.json" in samples
+    assert inside == ours | samples
     beside = {n for n in held - inside if ".dist-info/" not in n}
     assert beside == set()
     assert any(n.endswith(".dist-info/licenses/LICENSE") for n in held)
@@ -53,6 +57,17 @@ def test_the_sdist_holds_what_is_listed_and_nothing_else(built: Path) -> None:
     left_out = {name for name in ours - held if name.split("/")[0] in TOP_OF_SDIST}
     assert left_out == set()
     assert {"LICENSE", "Makefile", "README.md", "requirements.lock", "src/groundsill/py.typed"} <= held
+
+
+def test_the_demo_runs_from_the_wheel_alone(built: Path, tmp_path: Path) -> None:
+    with zipfile.ZipFile(only(built, "*.whl")) as wheel:
+        wheel.extractall(tmp_path / "site")
+    command = [sys.executable, "-m", "groundsill", "demo", "--out", "made"]
+    env = {"PYTHONPATH": str(tmp_path / "site")}
+    done = subprocess.run(command, cwd=tmp_path, env=env, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    made = {path.name for path in (tmp_path / "made" / "larch-street").iterdir()}
+    assert made == {"calculations.pdf", "summary.json"}
 
 
 def test_the_engine_runs_from_the_wheel_unopened(built: Path) -> None:
