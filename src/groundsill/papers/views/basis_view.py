@@ -1,0 +1,89 @@
+"""What the figures stand on: editions and why, what is in doubt, what was assumed, and every warning."""
+
+from __future__ import annotations
+
+from groundsill.papers.document import Block, BulletList, Column, Heading, Paragraph, Remark, TableBlock
+from groundsill.papers.views.cover import edition_short, edition_title
+from groundsill.papers.views.doubts import Doubts, doubt_blocks
+from groundsill.papers.views.forces_view import force_warnings
+from groundsill.papers.views.words import fact_value, sentence
+from groundsill.study import Study, UncertainFact
+
+__all__ = ["basis_blocks", "facts_table"]
+
+
+def basis_blocks(study: Study, doubts: Doubts) -> tuple[Block, ...]:
+    """Editions, method, warnings, and the list that the daggers lead to."""
+    return (
+        Heading("Documents and editions", 2),
+        editions_table(study),
+        Heading("How the figures are made", 2),
+        *_method(),
+        Heading("Warnings", 2),
+        *(
+            force_warnings((*study.forces.warnings, *study.warnings))
+            or (Paragraph("No warning came with the figures."),)
+        ),
+        Heading("Figures in doubt", 2),
+        *doubt_blocks(doubts, study.manifest),
+    )
+
+
+def editions_table(study: Study) -> TableBlock:
+    """Every document by its edition, with the reason wherever it is not the one the building code adopts."""
+    rows = tuple(
+        (
+            edition,
+            edition_title(edition),
+            sentence(study.manifest.edition_reasons.get(family, ""))
+            or f"Adopted by {edition_short(study.manifest.code)}.",
+        )
+        for family, edition in study.manifest.editions.items()
+    )
+    columns = (Column("Edition", share=0.5), Column("Document", share=1.2), Column("Why this edition", share=0.9))
+    return TableBlock(columns, rows, f"Documents used, on the basis of {edition_short(study.manifest.code)}")
+
+
+def _method() -> tuple[Block, ...]:
+    return (
+        BulletList(
+            (
+                "The earthquake force is found by the equivalent lateral force procedure and shared among the braced "
+                "lines that are relied on by a flexible floor: each line takes the floor, wall and roof that lie "
+                "nearer to it.",
+                "Line forces are given at strength level. Redundancy, the factor to allowable level and overstrength "
+                "come in where a link is checked, as steps of their own; the column “Load” says which a check uses.",
+                "Every check is made at the best value of every fact and again at both ends of each uncertain one, "
+                "one fact at a time. The verdict is “passes” only where the least favourable of them passes.",
+                "“Indicated” is worked out by a named extension beyond what a standard covers. It is not a pass; a "
+                "test in place or the recorded decision of an engineer can make it one.",
+                "The governing check (highest ratio of demand to capacity, each in its own standard's format) and "
+                "the order of failing (by expected strength) answer two questions and are kept apart.",
+            )
+        ),
+        Remark(
+            "note",
+            "Nothing in this package is typed in by hand. A formula is printed from the very lines that worked it "
+            "out, with the numbers put in; figures are rounded only where they are written.",
+        ),
+    )
+
+
+def facts_table(study: Study) -> tuple[Block, ...]:
+    """The facts that may lie elsewhere: what was used, its range, and why."""
+    if not study.facts:
+        return (Paragraph("Every fact that a check used was plainly measured."),)
+    rows = tuple(_fact_row(fact, study) for fact in study.facts)
+    columns = (
+        Column("Fact", share=1.3),
+        Column("Low", align="end"),
+        Column("Best", align="end"),
+        Column("High", align="end"),
+        Column("Why", share=1.4),
+    )
+    return (TableBlock(columns, rows, "Facts used from a range"),)
+
+
+def _fact_row(fact: UncertainFact, study: Study) -> tuple[str, ...]:
+    low, best, high = (fact_value(value, fact.unit, study.units) for value in (fact.low, fact.best, fact.high))
+    return (fact.label, low, best, high, sentence(fact.why))

@@ -1,0 +1,219 @@
+"""The calculation package: one document from cover to the last step, made from a house, its study and its sheets.
+
+The order is a reader's: the house and the criteria; what this is and is not; the summary an owner can follow; then what
+an engineer or an official asks for, basis, plan, weights, force, gravity, every chain with its working, and the facts
+that may lie elsewhere. Working is laid out first, because the numbers of the daggers follow the order of its steps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from groundsill.house.survey import in_order
+from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
+from groundsill.papers.views.basis_view import basis_blocks, facts_table
+from groundsill.papers.views.cautions import limits_blocks, work_cautions
+from groundsill.papers.views.chains_section import ChainWorking, chain_anchor, chains_blocks, work_out_chains
+from groundsill.papers.views.cover import cover_blocks, criteria_table, field_conditions, seal_figure, stamp_lines
+from groundsill.papers.views.doubts import Doubts, numbered_doubts
+from groundsill.papers.views.forces_view import base_shear_table, level_table, missing_lines, sharing_tables
+from groundsill.papers.views.gravity_view import gravity_blocks
+from groundsill.papers.views.plan_view import found_plan, work_plan
+from groundsill.papers.views.plan_work import work_table
+from groundsill.papers.views.summary import strips_blocks, summary_blocks
+from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
+from groundsill.papers.views.words import sentence
+from groundsill.papers.views.working_view import Item, Printed, settled, shown_steps, steps_of, working_items
+from groundsill.study import Run, Study
+from groundsill.work.document import House
+from groundsill.working.sheet import Sheet
+
+__all__ = ["calculation_package"]
+
+_SITE, _SHEAR = "forces/site", "forces/base-shear"
+
+
+@dataclass(frozen=True, slots=True)
+class _Worked:
+    """All the working of a package, laid out once, with the chains that a design leaves as they were."""
+
+    site: tuple[Item, ...]
+    shear: tuple[Item, ...]
+    chains: Mapping[str, ChainWorking]
+    same: Mapping[str, str]
+
+    def items(self) -> Iterator[Item]:
+        """Every item in the order of the package."""
+        yield from self.site
+        yield from self.shear
+        for working in self.chains.values():
+            yield from working.items()
+
+
+def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet]) -> Document:
+    """The whole package as a document.
+
+    Args:
+        house: the house document the study was made from.
+        study: its finished study.
+        sheets: the sheet of each state by its key (``as-found``, the id of an alternative); a state without one is
+            printed without steps.
+    """
+    worked = _work_out(study, sheets)
+    first = sheets.get(study.runs[0].key) or Sheet()
+    doubts = _doubts(study, worked, first)
+    daggers = _daggers(first, study, doubts)
+    blocks = (
+        *_front(house, study, daggers),
+        *_summary(study, daggers),
+        Heading("Basis", 1, "basis"),
+        *basis_blocks(study, doubts),
+        *_plans(house, study, daggers),
+        *_forces(house, study, first, worked, doubts, daggers),
+        Heading("Gravity loads", 1, "gravity"),
+        *gravity_blocks(house, study.forces.gravity, study.units, daggers.get("W", "")),
+        *_chains(study, worked, doubts),
+        PageBreak(),
+        Heading("Facts that may lie elsewhere", 1, "facts"),
+        *facts_table(study),
+    )
+    return Document(
+        title="Calculations",
+        subtitle=study.name,
+        blocks=blocks,
+        header=study.name,
+        header_end=f"{study.manifest.program} · house file {study.manifest.house_hash[:12]}",
+        footer="An aid, not a licensed professional's work until one has signed it. † marks a figure to be confirmed.",
+        stamp=stamp_lines(study),
+        contents=1,
+        paper="letter" if study.units == "us" else "a4",
+    )
+
+
+def _work_out(study: Study, sheets: Mapping[str, Sheet]) -> _Worked:
+    """Lay out the working in the order in which it will be read."""
+    printed = Printed()
+    first = sheets.get(study.runs[0].key)
+    site = working_items(steps_of(first, (_SITE,)), _SITE, "site and ground motion", printed)
+    shear = working_items(steps_of(first, (_SHEAR,)), _SHEAR, "base shear", printed)
+    same = _same(study)
+    chains: dict[str, ChainWorking] = {}
+    for run in study.runs:
+        chains |= work_out_chains(run, sheets.get(run.key), printed, same, study.units)
+    return _Worked(site, shear, chains, same)
+
+
+def _same(study: Study) -> dict[str, str]:
+    """Chains of later states that equal the first one's, and where that stands."""
+    first = study.runs[0]
+    known = {(chain.kind, chain.id): chain for chain in (*first.chains, *first.bodies)}
+    return {
+        chain_anchor(run.key, chain): chain_anchor(first.key, chain)
+        for run in study.runs[1:]
+        for chain in (*run.chains, *run.bodies)
+        if known.get((chain.kind, chain.id)) == chain
+    }
+
+
+def _doubts(study: Study, worked: _Worked, sheet: Sheet) -> Doubts:
+    links = [link for run in study.runs for chain in (*run.chains, *run.bodies) for link in chain.links]
+    others = [mark for link in links for mark in link.marks]
+    others += [mark for step in sheet.steps for mark in step.marks]
+    return numbered_doubts(shown_steps(worked.items()), others)
+
+
+def _daggers(sheet: Sheet, study: Study, doubts: Doubts) -> dict[str, str]:
+    """The dagger of every figure of force: by its symbol on the sheet, its level (``F_0``) or line (``line/<id>``)."""
+    found = {}
+    levels = 0
+    for step in steps_of(sheet, (_SITE, WEIGHTS, _SHEAR)):
+        for value in step.results:
+            found[value.symbol] = doubts.dagger(value.marks)
+            if value.symbol == "F_x":
+                found[f"F_{levels}"] = doubts.dagger(value.marks)
+                levels += 1
+    for id in study.forces.lines:
+        last = next(
+            (step.result for step in reversed(sheet.under(f"line/{id}/force")) if step.result is not None), None
+        )
+        if last is not None:
+            found[f"line/{id}"] = doubts.dagger(last.marks)
+    return found
+
+
+def _front(house: House, study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
+    yield from cover_blocks(house, study)
+    yield seal_figure()
+    yield field_conditions(study)
+    yield PageBreak()
+    yield Heading("Design criteria", 1, "criteria-box")
+    yield criteria_table(house, study, daggers, study.units)
+    yield PageBreak()
+
+
+def _summary(study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
+    yield Heading("Summary", 1, "summary")
+    yield from summary_blocks(study, any(daggers.values()))
+    yield Heading("The chains in pictures", 1, "strips")
+    yield from strips_blocks(study, any(daggers.values()))
+    yield Heading("What this package is, and is not", 1, "limits")
+    yield from limits_blocks()
+    yield from work_cautions()
+
+
+def _plans(house: House, study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
+    """What new work there is, then the sheets: as found, and with the work of each alternative."""
+    drawn = [
+        (number, alternative)
+        for number, (id, alternative) in enumerate(in_order(house.alternatives), start=2)
+        if alternative.pieces and any(run.key == id for run in study.runs)
+    ]
+    yield Heading("Plans and new work", 1, "plans")
+    yield Paragraph("The plans stand on sheets of their own, drawn to scale from the survey's own measures.")
+    for _, alternative in drawn:
+        yield Heading(f"New work: {alternative.name}", 2)
+        if alternative.purpose:
+            yield Paragraph(sentence(alternative.purpose))
+        yield work_table(house, alternative, study.units)
+    yield found_plan(house, study, daggers)
+    for number, alternative in drawn:
+        yield work_plan(house, study, daggers, alternative, number)
+
+
+def _forces(
+    house: House, study: Study, sheet: Sheet, worked: _Worked, doubts: Doubts, daggers: Mapping[str, str]
+) -> Iterator[Block]:
+    forces, units = study.forces, study.units
+    yield PageBreak()
+    yield Heading("Weights and earthquake force", 1, "forces")
+    yield Heading("Weights", 2, WEIGHTS)
+    yield from weight_blocks(house, forces, sheet, doubts, units)
+    yield Heading("Base shear", 2)
+    yield base_shear_table(forces, units, daggers)
+    yield Heading("Ground motion, category and system, worked out", 3, _SITE)
+    yield from settled(worked.site, doubts)
+    yield Heading("Base shear and its distribution over the height, worked out", 3, _SHEAR)
+    yield from settled(worked.shear, doubts)
+    yield Heading("Force of each level and line", 2)
+    yield level_table(forces, units, daggers)
+    yield Paragraph(
+        "The floor is taken to be flexible: it is cut into strips that run across the lines along the force, and "
+        "each strip spans as a simple beam from line to line. A line's share of a level is the part of that level's "
+        "weight that comes to it so."
+    )
+    yield from sharing_tables(forces, units, daggers)
+    yield from missing_lines(forces)
+
+
+def _chains(study: Study, worked: _Worked, doubts: Doubts) -> Iterator[Block]:
+    for run in study.runs:
+        yield PageBreak()
+        yield Heading(f"Load path, {_state(run)}", 1, f"run/{run.key}")
+        if run.purpose:
+            yield Paragraph(sentence(run.purpose))
+        yield from chains_blocks(run, worked.chains, worked.same, doubts, study.units)
+
+
+def _state(run: Run) -> str:
+    return run.name or run.key

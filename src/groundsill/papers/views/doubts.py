@@ -1,0 +1,99 @@
+"""The daggers: every mark of doubt in a paper has one number, wherever it stands beside a figure.
+
+The writers number marks in the order in which the steps of working first show them. The same order is followed here,
+so that ``†7`` in a table and ``[7]`` under a step are the same doubt; marks that no printed step carries come after.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from groundsill.papers.document import Block, Column, GroupRow, Inline, Paragraph, Row, TableBlock
+from groundsill.papers.views.words import counted
+from groundsill.study import Manifest
+from groundsill.working.sheet import Step
+from groundsill.working.value import Mark, MarkKind
+
+__all__ = ["DOUBTS_ANCHOR", "Doubts", "doubt_blocks", "numbered_doubts"]
+
+DOUBTS_ANCHOR = "doubts"
+
+_KINDS: dict[MarkKind, str] = {
+    "from memory": "From memory, to be confirmed: recalled, not read in a named public source",
+    "unverified": "Unverified formulas: no worked value from outside this program holds them yet",
+    "extension": "Extensions: used beyond what the document says it holds for",
+    "assumed range": "Assumed ranges: taken from what is usual for the age and material, not measured here",
+    "estimated": "Estimated in the survey",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Doubts:
+    """The number of every mark in one paper."""
+
+    numbers: Mapping[Mark, int] = field(default_factory=dict)
+
+    def dagger(self, marks: Iterable[Mark]) -> str:
+        """What stands beside a figure that carries these marks: ``†2, 5–8``, or nothing."""
+        found = set(marks)
+        if not found:
+            return ""
+        runs = _runs(sorted(self.numbers[mark] for mark in found if mark in self.numbers))
+        return "†" + ", ".join(runs)
+
+
+def _runs(numbers: list[int]) -> list[str]:
+    """Numbers with three or more in a row drawn together: 2, 5–8."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    found = []
+    for run in runs:
+        found.extend([f"{run[0]}–{run[-1]}"] if len(run) > 2 else [str(n) for n in run])
+    return found
+
+
+def numbered_doubts(printed: Iterable[Step], others: Iterable[Mark]) -> Doubts:
+    """Number the marks: those of the printed steps in the order a reader meets them, then the others."""
+    known: dict[Mark, int] = {}
+    for step in printed:
+        for mark in sorted(step.marks):
+            known.setdefault(mark, len(known) + 1)
+    for mark in sorted(set(others)):
+        known.setdefault(mark, len(known) + 1)
+    return Doubts(known)
+
+
+def doubt_blocks(doubts: Doubts, manifest: Manifest) -> tuple[Block, ...]:
+    """The list that the daggers lead to, by kind; what the study names without a numbered mark closes each kind."""
+    rows: list[Row] = []
+    told: dict[MarkKind, tuple[str, ...]] = {
+        "from memory": manifest.from_memory,
+        "unverified": manifest.unverified,
+        "assumed range": manifest.assumed,
+    }
+    known = {mark.what for mark in doubts.numbers}
+    for kind, words in _KINDS.items():
+        marks = sorted((n, mark.what) for mark, n in doubts.numbers.items() if mark.kind == kind)
+        more = [what for what in told.get(kind, ()) if what not in known]
+        if marks or more:
+            rows.append(GroupRow(f"{words} ({len(marks) + len(more)})"))
+            rows.extend((f"†{n}", what) for n, what in marks)
+            rows.extend(("†", what) for what in more)
+    if not rows:
+        return (Paragraph("No figure in this package carries a mark of doubt."),)
+    count = sum(not isinstance(row, GroupRow) for row in rows)
+    lead: Inline = (
+        f"A dagger beside a figure means that it depends on one of the {counted(count, 'doubtful figure')} below; "
+        "the number is the same here, in the tables and under the steps of working. A figure with a dagger is not "
+        "wrong; it has not been confirmed."
+    )
+    columns = (Column("Mark", share=0.12), Column("What is in doubt", share=1.0))
+    return (
+        Paragraph(lead),
+        TableBlock(columns, tuple(rows), "Figures in doubt", anchor=DOUBTS_ANCHOR),
+    )

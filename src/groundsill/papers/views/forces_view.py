@@ -1,0 +1,218 @@
+"""The earthquake force on paper and screen: from ground motion to base shear, level by level, line by line.
+
+:func:`forces_blocks` is the whole of it for the terminal; the calculation package sets the same tables between its
+working. The sums under the sharing table are the one addition made in this room: they are printed beside the figure
+they must come to, so that a reader sees the sharing close, and nothing else uses them.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+from groundsill.forces.seismic import Forces, LineForce
+from groundsill.forces.share import Direction
+from groundsill.papers.document import Block, BulletList, Column, Inline, Remark, Row, TableBlock
+from groundsill.papers.views.words import DASH, Units, counted, quantity, sentence, share, short, with_doubt
+from groundsill.study import Study
+
+__all__ = [
+    "along",
+    "base_shear_table",
+    "doubts_note",
+    "force_warnings",
+    "forces_blocks",
+    "level_table",
+    "missing_lines",
+    "sharing_tables",
+]
+
+Daggers = Mapping[str, str]
+"""The dagger that belongs to a figure, by the figure's symbol; missing where it carries no doubt."""
+
+
+def along(direction: Direction | None) -> str:
+    """Which way a line runs, in words."""
+    return {"x": "along x", "y": "along y", None: "skewed"}[direction]
+
+
+def forces_blocks(study: Study) -> tuple[Block, ...]:
+    """Base shear, levels, and every line's share of them: what ``groundsill forces`` prints."""
+    units = study.units
+    return (
+        base_shear_table(study.forces, units),
+        level_table(study.forces, units),
+        *sharing_tables(study.forces, units),
+        *missing_lines(study.forces),
+        *force_warnings((*study.forces.warnings, *study.warnings)),
+        *doubts_note(study),
+    )
+
+
+def doubts_note(study: Study) -> tuple[Block, ...]:
+    """Where figures are printed without their sheet, so without daggers: how many doubts stand behind them."""
+    count = len(study.manifest.from_memory) + len(study.manifest.unverified) + len(study.manifest.assumed)
+    if not count:
+        return ()
+    told = (
+        f"{counted(count, 'figure')} behind these results {'is' if count == 1 else 'are'} from memory, unverified, "
+        "assumed or estimated. The calculation package marks each figure that rests on one, and lists them."
+    )
+    return (Remark("note", told),)
+
+
+def base_shear_table(forces: Forces, units: Units, daggers: Daggers | None = None) -> TableBlock:
+    """The figures from ground motion to base shear, one under the other, each with where it comes from."""
+    site, system, own = forces.site, forces.system, daggers or {}
+
+    def row(name: str, value: str, why: str, symbol: str) -> tuple[Inline, ...]:
+        return (name, with_doubt(value, own.get(symbol, "")), why)
+
+    reduced = forces.factor != 1
+    rows: list[Row] = [
+        row(
+            "Mapped ground motion Ss, S1",
+            f"{short(site.S_S)} g, {short(site.S_1)} g",
+            f"site class {site.site_class}",
+            "S_S",
+        ),
+        row(
+            "Design ground motion SDS",
+            f"{short(forces.S_DS)} g",
+            f"site coefficient Fa {_or_dash(site.F_a)}",
+            "S_DS",
+        ),
+        row("Design ground motion SD1", _or_dash(site.S_D1, " g"), f"site coefficient Fv {_or_dash(site.F_v)}", "S_D1"),
+        row("Seismic design category", forces.category, "from SDS, SD1, S1 and the risk category", "category"),
+        row("Response modification R", short(system.R), f"bracing system {system.system}", "R"),
+        row("Overstrength Ω0", short(system.Omega_0), "of the same row", "Omega_0"),
+        row("Redundancy ρ", short(forces.rho), "used where a link is checked", "rho"),
+        row("Approximate period T", f"{short(forces.period_s)} s", "from the height above the base", "T_a"),
+        row("Response coefficient Cs", short(forces.C_s), sentence(forces.C_s_governs).rstrip(".") or DASH, "C_s"),
+        row("Effective seismic weight W", quantity(forces.weight_lb, "lb", units), "all levels above the base", "W"),
+        row(
+            "Base shear, full",
+            quantity(forces.base_shear_full_lb, "lb", units),
+            "Cs times W, strength level",
+            "V",
+        ),
+    ]
+    if reduced:
+        rows.append(
+            row("Share of the full force", short(forces.factor), "the designer's choice, with its printed reason", "f")
+        )
+    rows.append(
+        row(
+            "Base shear V",
+            quantity(forces.base_shear_lb, "lb", units),
+            "along x and along y alike, strength level",
+            "V",
+        )
+    )
+    columns = (Column("Figure", share=1.1), Column("Value", align="end"), Column("From", share=1.3))
+    return TableBlock(
+        columns, tuple(rows), "From ground motion to base shear", (sentence(forces.base),), frozenset({len(rows) - 1})
+    )
+
+
+def _or_dash(number: float | None, unit: str = "") -> str:
+    return DASH if number is None else f"{short(number)}{unit}"
+
+
+def level_table(forces: Forces, units: Units, daggers: Daggers | None = None) -> TableBlock:
+    """Weight, height and force of each level."""
+    own = daggers or {}
+    rows = tuple(
+        (
+            level.name,
+            quantity(level.height_ft, "ft", units),
+            with_doubt(quantity(level.weight_lb, "lb", units), own.get(f"w_{n}", "")),
+            share(level.C_vx),
+            with_doubt(quantity(level.force_lb, "lb", units), own.get(f"F_{n}", "")),
+        )
+        for n, level in enumerate(forces.levels)
+    )
+    total: tuple[Inline, ...] = (
+        "all levels",
+        "",
+        with_doubt(quantity(forces.weight_lb, "lb", units), own.get("W", "")),
+        "",
+        with_doubt(quantity(forces.base_shear_lb, "lb", units), own.get("V", "")),
+    )
+    columns = (
+        Column("Level", share=1.0),
+        Column("Height above the base", align="end"),
+        Column("Seismic weight", align="end"),
+        Column("Share of V", align="end"),
+        Column("Force, strength", align="end"),
+    )
+    return TableBlock(columns, (*rows, total), "Force of each level", heavy=frozenset({len(rows)}))
+
+
+def sharing_tables(forces: Forces, units: Units, daggers: Daggers | None = None) -> tuple[TableBlock, ...]:
+    """Each line's share of every level and its force, direction by direction, with the sums that must close."""
+    directions: tuple[Direction | None, ...] = ("x", "y", None)
+    found = []
+    for direction in directions:
+        lines = [line for line in forces.lines.values() if line.direction == direction]
+        if lines:
+            found.append(_sharing(forces, direction, lines, units, daggers or {}))
+    return tuple(found)
+
+
+def _sharing(
+    forces: Forces, direction: Direction | None, lines: Sequence[LineForce], units: Units, own: Daggers
+) -> TableBlock:
+    places = range(len(forces.levels))
+    rows: list[Row] = [
+        (
+            line.mark,
+            quantity(line.length_ft, "ft", units),
+            *(share(line.shares[n]) if line.relied_on else DASH for n in places),
+            *([share(max(line.collected, default=0.0)) if line.relied_on else DASH]),
+            with_doubt(quantity(line.force_lb, "lb", units), own.get(f"line/{line.line}", ""))
+            if line.relied_on
+            else DASH,
+            "relied on" if line.relied_on else "not relied on",
+        )
+        for line in lines
+    ]
+    relied = [line for line in lines if line.relied_on]
+    if relied:
+        sums = [math.fsum(line.shares[n] for line in relied) for n in places]
+        force = math.fsum(line.force_lb for line in relied)
+        rows.append(("sum", "", *(share(s) for s in sums), "", quantity(force, "lb", units), ""))
+    columns = (
+        Column("Line"),
+        Column("Length", align="end"),
+        *(Column(f"Share: {level.name}", quantity(level.force_lb, "lb", units), "end", 1.0) for level in forces.levels),
+        Column("Brought by collectors", align="end", share=1.0),
+        Column("Force, strength", align="end"),
+        Column("State", share=1.2),
+    )
+    notes: list[Inline] = [f"{line.mark}: {line.reason}." for line in lines]
+    if relied:
+        notes.append(
+            "The shares of each level must come to 1.000, and the forces to the base shear, "
+            f"{quantity(forces.base_shear_lb, 'lb', units)}."
+        )
+    caption = (
+        f"Lines {along(direction)}: share of each level's force" if direction else "Lines skewed to both directions"
+    )
+    return TableBlock(
+        columns, tuple(rows), caption, tuple(notes), frozenset({len(rows) - 1}) if relied else frozenset()
+    )
+
+
+def missing_lines(forces: Forces) -> tuple[Block, ...]:
+    """What no sharing can make good: a direction without enough lines."""
+    return tuple(Remark("warning", sentence(missing.reason), "No equilibrium") for missing in forces.missing)
+
+
+def force_warnings(warnings: Sequence[str]) -> tuple[Block, ...]:
+    """The warnings, each once."""
+    found = tuple(dict.fromkeys(warnings))
+    if not found:
+        return ()
+    lead = Remark("warning", f"The figures come with {counted(len(found), 'warning')}:")
+    return (lead, BulletList(tuple(sentence(w) for w in found)))
