@@ -45,13 +45,13 @@ def test_the_lines_hold_the_house_about_any_point(house, about):
 
 
 @given(houses(with_work=False), POINTS)
-@settings(max_examples=100)
+@settings(max_examples=60)
 def test_the_lines_of_any_old_house_hold_it_about_any_point(house, about):
     assert worst_miss(house, about) < NEAR
 
 
 @given(houses())
-@settings(max_examples=40)
+@settings(max_examples=25)
 def test_any_old_house_is_sound_and_has_a_study(house):
     assert [fault.line() for fault in check_house(house)] == []
     study = run(house, ranges=False)

@@ -31,7 +31,7 @@ def test_all_that_weighs_comes_down_to_lines_and_posts(house):
 
 
 @given(houses(with_work=False))
-@settings(max_examples=100)
+@settings(max_examples=60)
 def test_nothing_is_lost_in_any_old_house(house):
     assert_all_comes_down(house)
 

@@ -31,7 +31,7 @@ from tests.forces.turned import backwards, heavier, mirrored, moved, quarter_tur
 
 NEAR = 1e-9
 KINDS = st.sets(st.sampled_from(("roof", "ceiling", "wall", "partition", "floor", "cripple wall")), min_size=1)
-LAW = settings(max_examples=25)
+LAW = settings(max_examples=20)
 SAMPLES = pytest.mark.parametrize("house", [larch_street(), small_house()], ids=["larch-street", "small-house"])
 
 
