@@ -1,20 +1,19 @@
 """The calculation package: one document from cover to the last step, made from a house, its study and its sheets.
 
-The order is a reader's: the house and the criteria; what this is and is not; the summary an owner can follow; then what
-an engineer or an official asks for, basis, plan, weights, force, gravity, every chain with its working, and the facts
-that may lie elsewhere. Working is laid out first, because the numbers of the daggers follow the order of its steps.
+The order is a reader's: the house and the criteria; the summary an owner can follow, with its pictures; what this is
+and is not; then what an engineer or an official asks for: basis, plans, weights, force, gravity, every chain with its
+working, and the facts that may lie elsewhere.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from groundsill.house.survey import in_order
 from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
 from groundsill.papers.views.basis_view import basis_blocks, facts_table
 from groundsill.papers.views.cautions import limits_blocks, work_cautions
-from groundsill.papers.views.chains_section import ChainWorking, chain_anchor, chains_blocks, work_out_chains
+from groundsill.papers.views.chains_section import Setting, chain_anchor, chains_blocks
 from groundsill.papers.views.cover import cover_blocks, criteria_table, field_conditions, seal_figure, stamp_lines
 from groundsill.papers.views.doubts import Doubts, numbered_doubts
 from groundsill.papers.views.forces_view import base_shear_table, level_table, missing_lines, sharing_tables
@@ -24,7 +23,7 @@ from groundsill.papers.views.plan_work import work_table
 from groundsill.papers.views.summary import strips_blocks, summary_blocks
 from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
 from groundsill.papers.views.words import sentence
-from groundsill.papers.views.working_view import Item, Printed, settled, shown_steps, steps_of, working_items
+from groundsill.papers.views.working_view import steps_of, working_blocks
 from groundsill.study import Run, Study
 from groundsill.work.document import House
 from groundsill.working.sheet import Sheet
@@ -32,23 +31,6 @@ from groundsill.working.sheet import Sheet
 __all__ = ["calculation_package"]
 
 _SITE, _SHEAR = "forces/site", "forces/base-shear"
-
-
-@dataclass(frozen=True, slots=True)
-class _Worked:
-    """All the working of a package, laid out once, with the chains that a design leaves as they were."""
-
-    site: tuple[Item, ...]
-    shear: tuple[Item, ...]
-    chains: Mapping[str, ChainWorking]
-    same: Mapping[str, str]
-
-    def items(self) -> Iterator[Item]:
-        """Every item in the order of the package."""
-        yield from self.site
-        yield from self.shear
-        for working in self.chains.values():
-            yield from working.items()
 
 
 def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet]) -> Document:
@@ -60,9 +42,9 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         sheets: the sheet of each state by its key (``as-found``, the id of an alternative); a state without one is
             printed without steps.
     """
-    worked = _work_out(study, sheets)
     first = sheets.get(study.runs[0].key) or Sheet()
-    doubts = _doubts(study, worked, first)
+    doubts = _doubts(study, sheets)
+    setting = Setting(doubts, study.units)
     daggers = _daggers(first, study, doubts)
     blocks = (
         *_front(house, study, daggers),
@@ -70,10 +52,10 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         Heading("Basis", 1, "basis"),
         *basis_blocks(study, doubts),
         *_plans(house, study, daggers),
-        *_forces(house, study, first, worked, doubts, daggers),
+        *_forces(house, study, first, setting, daggers),
         Heading("Gravity loads", 1, "gravity"),
         *gravity_blocks(house, study.forces.gravity, study.units, daggers.get("W", "")),
-        *_chains(study, worked, doubts),
+        *_chains(study, sheets, setting),
         PageBreak(),
         Heading("Facts that may lie elsewhere", 1, "facts"),
         *facts_table(study),
@@ -88,20 +70,8 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         stamp=stamp_lines(study),
         contents=1,
         paper="letter" if study.units == "us" else "a4",
+        marks=doubts.marks,
     )
-
-
-def _work_out(study: Study, sheets: Mapping[str, Sheet]) -> _Worked:
-    """Lay out the working in the order in which it will be read."""
-    printed = Printed()
-    first = sheets.get(study.runs[0].key)
-    site = working_items(steps_of(first, (_SITE,)), _SITE, "site and ground motion", printed)
-    shear = working_items(steps_of(first, (_SHEAR,)), _SHEAR, "base shear", printed)
-    same = _same(study)
-    chains: dict[str, ChainWorking] = {}
-    for run in study.runs:
-        chains |= work_out_chains(run, sheets.get(run.key), printed, same, study.units)
-    return _Worked(site, shear, chains, same)
 
 
 def _same(study: Study) -> dict[str, str]:
@@ -116,11 +86,11 @@ def _same(study: Study) -> dict[str, str]:
     }
 
 
-def _doubts(study: Study, worked: _Worked, sheet: Sheet) -> Doubts:
+def _doubts(study: Study, sheets: Mapping[str, Sheet]) -> Doubts:
+    """Every doubt behind a figure of the study, or on a step of its sheets."""
     links = [link for run in study.runs for chain in (*run.chains, *run.bodies) for link in chain.links]
-    others = [mark for link in links for mark in link.marks]
-    others += [mark for step in sheet.steps for mark in step.marks]
-    return numbered_doubts(shown_steps(worked.items()), others)
+    marks = {mark for link in links for mark in link.marks}
+    return numbered_doubts(marks | {mark for sheet in sheets.values() for step in sheet.steps for mark in step.marks})
 
 
 def _daggers(sheet: Sheet, study: Study, doubts: Doubts) -> dict[str, str]:
@@ -181,10 +151,8 @@ def _plans(house: House, study: Study, daggers: Mapping[str, str]) -> Iterator[B
         yield work_plan(house, study, daggers, alternative, number)
 
 
-def _forces(
-    house: House, study: Study, sheet: Sheet, worked: _Worked, doubts: Doubts, daggers: Mapping[str, str]
-) -> Iterator[Block]:
-    forces, units = study.forces, study.units
+def _forces(house: House, study: Study, sheet: Sheet, setting: Setting, daggers: Mapping[str, str]) -> Iterator[Block]:
+    forces, units, doubts, printed = study.forces, study.units, setting.doubts, setting.printed
     yield PageBreak()
     yield Heading("Weights and earthquake force", 1, "forces")
     yield Heading("Weights", 2, WEIGHTS)
@@ -192,9 +160,9 @@ def _forces(
     yield Heading("Base shear", 2)
     yield base_shear_table(forces, units, daggers)
     yield Heading("Ground motion, category and system, worked out", 3, _SITE)
-    yield from settled(worked.site, doubts)
+    yield from working_blocks(steps_of(sheet, (_SITE,)), _SITE, "site and ground motion", printed, doubts)
     yield Heading("Base shear and its distribution over the height, worked out", 3, _SHEAR)
-    yield from settled(worked.shear, doubts)
+    yield from working_blocks(steps_of(sheet, (_SHEAR,)), _SHEAR, "base shear", printed, doubts)
     yield Heading("Force of each level and line", 2)
     yield level_table(forces, units, daggers)
     yield Paragraph(
@@ -206,13 +174,14 @@ def _forces(
     yield from missing_lines(forces)
 
 
-def _chains(study: Study, worked: _Worked, doubts: Doubts) -> Iterator[Block]:
+def _chains(study: Study, sheets: Mapping[str, Sheet], setting: Setting) -> Iterator[Block]:
+    same = _same(study)
     for run in study.runs:
         yield PageBreak()
         yield Heading(f"Load path, {_state(run)}", 1, f"run/{run.key}")
         if run.purpose:
             yield Paragraph(sentence(run.purpose))
-        yield from chains_blocks(run, worked.chains, worked.same, doubts, study.units)
+        yield from chains_blocks(run, sheets.get(run.key), same, setting)
 
 
 def _state(run: Run) -> str:

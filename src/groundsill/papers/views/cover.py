@@ -94,7 +94,7 @@ def _scope(house: House) -> str:
 
 def seal_figure() -> Figure:
     """A blank place for a professional's seal and the official's approval."""
-    wide, high, ink = 5.7, 1.45, layer("title rule")
+    wide, high, ink = 5.5, 1.45, layer("title rule")
     marks: list[Mark] = [
         Polygon(((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)), ink),
         Line((wide / 2, 0.0), (wide / 2, high), ink),

@@ -1,7 +1,7 @@
 """The daggers: every mark of doubt in a paper has one number, wherever it stands beside a figure.
 
-The writers number marks in the order in which the steps of working first show them. The same order is followed here,
-so that ``†7`` in a table and ``[7]`` under a step are the same doubt; marks that no printed step carries come after.
+The numbers follow the list the daggers lead to, kind by kind; the document hands them to its writers, so that ``†7`` in
+a table and ``[7]`` under a step are the same doubt.
 """
 
 from __future__ import annotations
@@ -12,7 +12,6 @@ from dataclasses import dataclass, field
 from groundsill.papers.document import Block, Column, GroupRow, Inline, Paragraph, Row, TableBlock
 from groundsill.papers.views.words import counted
 from groundsill.study import Manifest
-from groundsill.working.sheet import Step
 from groundsill.working.value import Mark, MarkKind
 
 __all__ = ["DOUBTS_ANCHOR", "Doubts", "doubt_blocks", "numbered_doubts"]
@@ -30,9 +29,14 @@ _KINDS: dict[MarkKind, str] = {
 
 @dataclass(frozen=True, slots=True)
 class Doubts:
-    """The number of every mark in one paper."""
+    """The number of every mark in one paper, in order; without numbers a dagger stands alone."""
 
     numbers: Mapping[Mark, int] = field(default_factory=dict)
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """The marks in the order of their numbers, as a document hands them to its writers."""
+        return tuple(self.numbers)
 
     def dagger(self, marks: Iterable[Mark]) -> str:
         """What stands beside a figure that carries these marks: ``†2, 5–8``, or nothing."""
@@ -57,15 +61,11 @@ def _runs(numbers: list[int]) -> list[str]:
     return found
 
 
-def numbered_doubts(printed: Iterable[Step], others: Iterable[Mark]) -> Doubts:
-    """Number the marks: those of the printed steps in the order a reader meets them, then the others."""
-    known: dict[Mark, int] = {}
-    for step in printed:
-        for mark in sorted(step.marks):
-            known.setdefault(mark, len(known) + 1)
-    for mark in sorted(set(others)):
-        known.setdefault(mark, len(known) + 1)
-    return Doubts(known)
+def numbered_doubts(marks: Iterable[Mark]) -> Doubts:
+    """Number marks in the order of the list: by kind, then by what is in doubt."""
+    kinds = list(_KINDS)
+    ordered = sorted(set(marks), key=lambda mark: (kinds.index(mark.kind), mark.what))
+    return Doubts({mark: number for number, mark in enumerate(ordered, start=1)})
 
 
 def doubt_blocks(doubts: Doubts, manifest: Manifest) -> tuple[Block, ...]:

@@ -20,7 +20,7 @@ from groundsill.papers.views.words import DASH, ratio
 
 __all__ = ["Row", "stage_link", "stage_verdict", "strip_figure"]
 
-WIDTH = 5.7
+WIDTH = 5.5
 SIDE = 0.86
 BAND = 0.40
 UNDER = 0.50

@@ -94,7 +94,10 @@ def ratio(number: float | None) -> str:
     if number is None:
         return DASH
     text = show(float(number), "ratio", "1")
-    return figure(number) if text == "1.00" and number != 1 else text
+    if text != "1.00" or number == 1:
+        return text
+    closer = figure(number)
+    return closer if closer != "1" else f"just {'over' if number > 1 else 'under'} 1"
 
 
 def share(part: float) -> str:

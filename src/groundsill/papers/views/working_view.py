@@ -8,7 +8,7 @@ be followed to its formula, and the package stays a book, not a shelf.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from groundsill.papers.document import Block, Paragraph, Reference, Span, Working, small
@@ -19,7 +19,7 @@ from groundsill.working.render import as_text
 from groundsill.working.sheet import Sheet, Step
 from groundsill.working.value import Value
 
-__all__ = ["SHORTEST_RUN", "Item", "Late", "Printed", "Told", "settled", "shown_steps", "steps_of", "working_items"]
+__all__ = ["SHORTEST_RUN", "Item", "Printed", "Told", "steps_of", "working_blocks", "working_items"]
 
 SHORTEST_RUN = 3
 """Fewer equal steps than this are set out again: a line of reference would save nothing."""
@@ -51,10 +51,7 @@ class Told:
     exact: bool
 
 
-Late = Callable[[Doubts], Block]
-"""A block that can be made only when every doubt has its number."""
-
-Item = Block | Told | Late
+Item = Working | Told
 
 
 @dataclass(slots=True)
@@ -181,23 +178,15 @@ def _form(step: Step) -> Print:
     return (step.kind, step.id, step.cite, results, names if step.kind == "lookup" else ())
 
 
-# --- the second pass, when the doubts have their numbers --------------------------------------------------------------
+# --- as blocks --------------------------------------------------------------------------------------------------------
 
 
-def shown_steps(items: Iterable[Item]) -> Iterator[Step]:
-    """The steps that are set out in full, in order."""
-    for item in items:
-        if isinstance(item, Working):
-            yield item.step
-
-
-def settled(items: Iterable[Item], doubts: Doubts) -> Iterator[Block]:
-    """The items as blocks: what is told by reference in words, with its figures and daggers."""
-    for item in items:
-        if isinstance(item, Told):
-            yield _words(item, doubts)
-        else:
-            yield item(doubts) if callable(item) else item
+def working_blocks(
+    steps: Sequence[Step], anchor: str, name: str, printed: Printed, doubts: Doubts
+) -> tuple[Block, ...]:
+    """The steps under one heading as blocks; what is told by reference is a sentence with its figures and daggers."""
+    items = working_items(steps, anchor, name, printed)
+    return tuple(_words(item, doubts) if isinstance(item, Told) else item for item in items)
 
 
 def _words(told: Told, doubts: Doubts) -> Block:
