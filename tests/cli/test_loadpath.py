@@ -162,8 +162,23 @@ def test_working_may_be_asked_for_by_a_lines_mark_or_a_beginning(ask: Asker, ald
     assert "[ASCE 7-16 12.8.1.1" in shear.flat or "ASCE 7-16 12.8.1" in shear.flat
 
 
+def test_the_working_of_every_link_that_has_a_figure_can_be_shown(ask: Asker, alder: Path, study: Study) -> None:
+    for link in (k for c in (*study.runs[1].chains, *study.runs[1].bodies) for k in c.links if k.demand is not None):
+        said = ask("loadpath", alder, "--with", "A", "--working", link.address, "--json")
+        assert said.code == 0, said.err
+        assert any(section["steps"] for section in said.json["sections"])
+
+
+def test_every_line_stands_in_one_row_at_the_end(ask: Asker, alder: Path, study: Study) -> None:
+    text = ask("loadpath", alder, "--with", "A").out
+    glance = text[text.index("Carries   Verdict") :]
+    for chain in (*study.runs[1].chains, *study.runs[1].bodies):
+        share = "" if chain.percent is None else rf"{min(int(chain.percent), 100)} % +"
+        assert re.search(rf"^{chain.mark} .*{share}{SIGNS[chain.verdict]} {chain.verdict}$", glance, re.MULTILINE)
+
+
 def test_an_address_that_leads_nowhere_is_a_fault_that_says_where_to_look(ask: Asker, alder: Path) -> None:
     said = ask("loadpath", alder, "--working", "line/line9/roof")
     assert said.code == 2
     assert said.err.startswith("1. --working: 'line/line9/roof' is not allowed; an address as --full shows it")
-    assert "forces/base-shear" in said.err
+    assert "the beginning of one: forces, L1, L2, L3" in said.err

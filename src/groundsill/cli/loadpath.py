@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.exits import DONE, NOT_PASSED
-from groundsill.cli.layout import facts, faint, heading, lines, strong, verdict, words
+from groundsill.cli.layout import Head, facts, faint, heading, lines, strong, table, verdict, words
 from groundsill.cli.opening import house_and_study
 from groundsill.cli.speech import console, say_json, show
 from groundsill.doors.answers import step_told
@@ -133,6 +133,8 @@ def _page(house: House, study: Study, run: Run, chains: tuple[Chain, ...], asked
         yield from _chain(study, chain, asked.full)
     yield ""
     if asked.line is None:
+        yield _at_a_glance(study, run)
+        yield ""
         yield from _after(house, study, run, asked)
     yield faint(
         "Ratio: demand over capacity, each by its own standard. This says what was checked against what, and no more."
@@ -259,6 +261,17 @@ def _link(study: Study, link: Link, style: str) -> Table:
     return told
 
 
+def _at_a_glance(study: Study, run: Run) -> Table:
+    """Every line and body in one row: force, the part of it that is carried, verdict."""
+    heads = (Head("Line", wraps=True), Head("Force", align="right"), Head("Carries", align="right"), Head("Verdict"))
+    rows = []
+    for chain in (*run.chains, *run.bodies):
+        force = quantity(chain.force_lb, "lb", study.units) if chain.relied_on else ""
+        carried = "" if chain.percent is None else f"{min(int(chain.percent), 100)} %"
+        rows.append((f"{chain.mark} {chain.name}", force, carried, verdict(chain.verdict)))
+    return table(heads, rows)
+
+
 def _beside(left: RenderableType, right: RenderableType) -> Table:
     """A verdict and what it means, side by side."""
     from rich.table import Table
@@ -302,10 +315,10 @@ def _show_working(house: House, run: Run, asked: str, as_json: bool) -> None:
     """Print the steps taken for an address: a link's own, and those it stands on."""
     sheet = working(house, run.key)
     address = _with_ids(asked, run)
-    found = _sections(sheet, address)
+    found = _sections(sheet, run, address)
     if not found:
-        there = ", ".join(sorted({"/".join(s.split("/")[:3]) for s in _all_sections(sheet)})[:12])
-        allowed = f"an address as --full shows it, or the beginning of one: {there} ..."
+        marks = ", ".join(chain.mark or chain.id for chain in (*run.chains, *run.bodies))
+        allowed = f"an address as --full shows it, or the beginning of one: forces, {marks}, L1/sheathing"
         raise BadSurvey((Fault("--working", repr(asked), allowed),))
     if as_json:
         told = tuple(SectionTold(a, tuple(step_told(s) for s in steps)) for a, steps in found)
@@ -339,18 +352,10 @@ def _with_ids(asked: str, run: Run) -> str:
     return asked.strip().strip("/")
 
 
-def _sections(sheet: Sheet, address: str) -> list[tuple[str, tuple[Step, ...]]]:
-    """The sections at an address or below it; for a link also the line's demand and the strength of its scope."""
+def _sections(sheet: Sheet, run: Run, address: str) -> list[tuple[str, tuple[Step, ...]]]:
+    """What a link stands on, by its address; else every section at an address or below it."""
     known = _all_sections(sheet)
-    found = {s for s in known if s == address or s.startswith(f"{address}/")}
-    if not found:
-        return []
-    parts = address.split("/")
-    if len(parts) == 5:
-        kind, id, _, scope, _ = parts
-        found |= {
-            s
-            for s in known
-            if s == f"{kind}/{id}/demand" or (s.startswith(f"{kind}/{id}/") and s.split("/")[3:] == [scope])
-        }
-    return [(section, sheet.under(section)) for section in known if section in found]
+    link = next((k for c in (*run.chains, *run.bodies) for k in c.links if k.address == address), None)
+    named = {address, *link.working} if link is not None else set()
+    found = [s for s in known if s in named or (link is None and (s == address or s.startswith(f"{address}/")))]
+    return [(section, sheet.under(section)) for section in found]

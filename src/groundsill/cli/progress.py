@@ -58,10 +58,10 @@ class _Display:
 
 
 def _bar() -> Progress:
-    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeElapsedColumn
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 
     bar = BarColumn(bar_width=28, style="dim", complete_style="bold", finished_style="bold", pulse_style="bold")
-    columns = (TextColumn("{task.description}"), bar, MofNCompleteColumn(), TimeElapsedColumn())
+    columns = (TextColumn("{task.description}"), bar, MofNCompleteColumn())
     return Progress(*columns, console=console(error=True), transient=True)
 
 

@@ -56,6 +56,8 @@ def _dispatch(argv: Sequence[str]) -> int:
         code = command.main(args=list(argv) or ["--help"], prog_name="groundsill", standalone_mode=False)
     except complaint as fault:
         raise BadCommand(_complaint_in_words(fault, argv)) from None
+    if code == INTERRUPTED:  # Typer has swallowed the interrupt
+        raise KeyboardInterrupt
     return code if isinstance(code, int) else DONE
 
 
