@@ -31,7 +31,7 @@ def answer(spoiled: Spoiled, folder: Path) -> House | BadSurvey:
 
 def test_there_are_three_hundred_and_they_are_the_same_on_every_run() -> None:
     assert len(FILES) == COUNT == 300
-    assert len({spoiled.data for spoiled in FILES}) > 280
+    assert len({spoiled.data for spoiled in FILES}) == COUNT
     assert [s.name for s in spoiled_files(seed=SEED)] == [s.name for s in FILES]
 
 

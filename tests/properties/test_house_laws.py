@@ -236,7 +236,7 @@ def inside_of(raw: Any, keys: tuple[Any, ...]) -> Any:
 @given(changed_houses())
 def test_checks_and_all_that_reads_a_survey_hold_for_whatever_can_be_decoded(house: House) -> None:
     for fault in check_house(house):
-        assert fault.path.split(".")[0] in ("survey", "alternatives", "record", "basis", "choices")
+        assert fault.path.split(".")[0] in ("survey", "alternatives", "record", "acceptances", "basis", "choices")
         assert fault.value
         assert fault.allowed
     assert len(incomplete(house.survey)) < 1000

@@ -215,7 +215,9 @@ def _bolts(survey: Survey, at: str) -> Iterator[Fault]:
     """Bolts go through a sill piece, once the sill pieces of their line are written down."""
     sills = _by_line(survey.underfloor.sills)
     for key, bolt in survey.underfloor.bolts.items():
-        pieces = sills.get(bolt.line, [])
+        length, pieces = line_length_in(survey, bolt.line), sills.get(bolt.line, [])
+        if length is not None and bolt.station_in > length + TOUCH_IN:
+            continue  # told already
         if pieces and not any(s.from_in - TOUCH_IN <= bolt.station_in <= s.to_in + TOUCH_IN for _, s in pieces):
             allowed = f"a station on a sill piece of {bolt.line}: {'; '.join(stretch_words(s) for _, s in pieces[:6])}"
             yield Fault(f"{at}.underfloor.bolts.{key}.station_in", f"{bolt.station_in:g}", allowed)

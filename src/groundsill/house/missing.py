@@ -177,11 +177,11 @@ def _of_foundation(survey: Survey, at: str) -> Iterator[Missing]:
         for field, (fact, what) in facts.items():
             yield from _unknown(path, field, fact, what, needs)
         if segment.material == "poured concrete" and segment.condition.value == "crumbling":
-            what = f"strength of {name}, which crumbles: no range stands in for it"
+            what = f"strength of {name}, which crumbles (no range stands in for it),"
             yield from _unknown(path, "strength_psi", segment.strength_psi, what, "its anchors cannot be checked")
 
 
 def _unknown(path: str, field: str, fact: Fact[Any], what: str, needed_for: str) -> Iterator[Missing]:
     """A fact that is neither known nor bounded."""
     if fact.value is None and fact.state != "absent" and fact.low is None:
-        yield Missing(f"{path}.{field}", f"the {what} is not known" if not what.startswith("how") else what, needed_for)
+        yield Missing(f"{path}.{field}", f"{'' if what.startswith('how') else 'the '}{what} is not known", needed_for)

@@ -28,13 +28,16 @@ class Stretch(Protocol):
     """Anything that lies along a line from one station to another."""
 
     @property
-    def line(self) -> str: ...
+    def line(self) -> str:
+        """The id of its line."""
 
     @property
-    def from_in(self) -> float: ...
+    def from_in(self) -> float:
+        """Where it begins, inches along the line."""
 
     @property
-    def to_in(self) -> float: ...
+    def to_in(self) -> float:
+        """Where it ends, inches along the line."""
 
 
 def corner(survey: Survey, corner_id: str) -> XY | None:

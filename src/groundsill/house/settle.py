@@ -30,7 +30,8 @@ class Document(Protocol):
     """Anything that holds a survey: the house document of a higher room."""
 
     @property
-    def survey(self) -> Survey: ...
+    def survey(self) -> Survey:
+        """The house as found."""
 
 
 D = TypeVar("D", bound=Document)
