@@ -7,6 +7,9 @@ returns the page's text, and one entry in ``PAGES``.
 from __future__ import annotations
 
 import ast
+import contextlib
+import io
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -37,7 +40,32 @@ def _first_sentence(package: Path) -> str:
     return " ".join(_docstring(package).split("\n\n")[0].split())
 
 
-PAGES: dict[str, Callable[[], str]] = {"reference/rooms.md": rooms}
+def commands() -> str:
+    """Every command's own help, as it stands at 80 columns."""
+    from groundsill.cli.commands import COMMANDS
+
+    parts = [NOTE, "\n# The commands\n", "\n`groundsill COMMAND --help` prints the same.\n", _help()]
+    parts += [f"\n## {name}\n{_help(name)}" for name in COMMANDS]
+    return "".join(parts)
+
+
+def _help(*words: str) -> str:
+    """One help page in a block of its own; ``commands`` and tests run anywhere, so the width is set here."""
+    from groundsill.cli.run import run
+
+    width, os.environ["COLUMNS"] = os.environ.get("COLUMNS"), "80"
+    said = io.StringIO()
+    try:
+        with contextlib.redirect_stdout(said):
+            run([*words, "--help"])
+    finally:
+        del os.environ["COLUMNS"]
+        if width is not None:
+            os.environ["COLUMNS"] = width
+    return f"\n```text\n{said.getvalue().strip()}\n```\n"
+
+
+PAGES: dict[str, Callable[[], str]] = {"reference/rooms.md": rooms, "reference/commands.md": commands}
 
 
 def main() -> None:
