@@ -1,0 +1,126 @@
+"""The one entrance: a house in, a study out.
+
+:func:`run` works out forces and chains as found and for each alternative, once at the best value of every fact and once
+at either end of each uncertain one, and gathers the verdicts. :func:`working` goes the same way with a sheet open, when
+somebody asks how a figure came about: working is never stored.
+
+`result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
+`manifest` what it was made with.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass, replace
+from typing import Any, TypeVar
+
+from groundsill.forces.seismic import Forces
+from groundsill.house.settle import End, FactRef, prepare
+from groundsill.loadpath.chain import verdict_of
+from groundsill.study.ends import Ends, Progress
+from groundsill.study.manifest import editions_of, manifest_of
+from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
+from groundsill.study.states import Chains, State, go, states_of
+from groundsill.work.document import House
+from groundsill.work.pieces import ConcretePiece, DrainagePiece, SideplatePiece, SoilPiece
+from groundsill.working.sheet import Sheet
+from groundsill.working.value import Value
+
+__all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Progress", "Run", "Study", "UncertainFact", "run", "working"]
+
+T = TypeVar("T")
+
+
+def run(house: House, progress: Progress | None = None, ranges: bool = True) -> Study:
+    """The study of a house, as found and with each of its alternatives.
+
+    Args:
+        house: the house document.
+        progress: told how many of how many runs are done.
+        ranges: also run at both ends of every uncertain fact (without, verdicts stand on best values alone).
+
+    Raises:
+        BadSurvey: when the survey lacks what no force can be worked out without.
+    """
+    editions_of(house)
+    settling = prepare(house)
+    states = states_of(house)
+    with Sheet() as sheet:
+        forces, found = go(settling.best.house, settling.best.marks, states)
+    marks = {mark for step in sheet.steps for mark in step.marks}
+    ends = Ends(settling, states, _plain(forces), found, progress)
+    if ranges:
+        ends.one_at_a_time()
+        ends.all_adverse()
+    runs = tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True))
+    facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
+    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
+    return Study(
+        FORMAT,
+        manifest_of(house, marks),
+        house.survey.name,
+        house.units,
+        _plain(forces),
+        facts,
+        runs,
+        ends.ranked(),
+        tuple(dict.fromkeys(warnings)),
+    )
+
+
+NOT_COVERED = (
+    "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), wind, "
+    "the storey above and the overturning it brings, drift, and anything out of plane",
+)
+
+
+def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:
+    """The sheet of one state of the house, every step in order, at the best value of its facts (or the ends given)."""
+    settling = prepare(house)
+    settled = settling.at(ends or {})
+    states = [state for state in states_of(house) if state.key == key]
+    if not states:
+        raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
+    with Sheet() as sheet:
+        go(settled.house, settled.marks, states)
+    return sheet
+
+
+_UNCOUNTED = (SideplatePiece, ConcretePiece, DrainagePiece, SoilPiece)
+
+
+def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
+    place = ends.states.index(state)
+    lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
+    bodies = tuple(ends.concluded(place, chain) for chain in chains.bodies)
+    verdict = verdict_of(chain.verdict for chain in (*lines, *bodies))
+    relied = [chain for chain in lines if chain.relied_on]
+    weakest = min(relied, key=lambda chain: float("inf") if chain.percent is None else chain.percent, default=None)
+    headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
+    if forces.missing:  # no chain can make up for a direction that nothing holds
+        verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
+    soil = [chain for chain in bodies if chain.percent is not None and chain.percent < 100]
+    if soil:
+        headline += f"; soil: {', '.join(f'{chain.mark} carries {chain.percent:.0f} %' for chain in soil)}"
+    uncounted = tuple(
+        f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
+    )
+    return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, uncounted, verdict, headline)
+
+
+def _plain(thing: T) -> T:
+    """A result with every recorded value turned into the plain number it is."""
+    return _bare(thing)  # type: ignore[no-any-return]
+
+
+def _bare(thing: Any) -> Any:
+    if isinstance(thing, Value):
+        return float(thing)
+    if isinstance(thing, tuple):
+        return tuple(_bare(item) for item in thing)
+    if isinstance(thing, dict):
+        return {key: _bare(item) for key, item in thing.items()}
+    if is_dataclass(thing) and not isinstance(thing, type):
+        values = {f.name: _bare(getattr(thing, f.name)) for f in fields(thing)}
+        return replace(thing, **values)
+    return thing

@@ -1,0 +1,190 @@
+"""The runs at both ends of every uncertain fact, what each link came to there, and which fact is worth measuring next.
+
+One fact at a time first; then, for each link, all the facts that move it at their worse end together. A fact that can
+reach only one line is tried on that line alone.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import Forces
+from groundsill.house.settle import End, FactRef, Settling
+from groundsill.loadpath.bodies import body_chains
+from groundsill.loadpath.chain import Chain, Link, Verdict, verdict_of, with_ends
+from groundsill.loadpath.headline import concluded
+from groundsill.loadpath.path import chain_of, pieces_on
+from groundsill.study.result import Move
+from groundsill.study.states import Chains, State, go
+from groundsill.work.document import House
+
+__all__ = ["Ends", "Progress"]
+
+Progress = Callable[[int, int], None]
+
+
+class Ends:
+    """The runs at the ends of uncertain facts, and what each link came to there."""
+
+    def __init__(
+        self,
+        settling: Settling[House],
+        states: Sequence[State],
+        forces: Forces,
+        best: Sequence[Chains],
+        progress: Progress | None,
+    ) -> None:
+        self.settling = settling
+        self.states = states
+        self.forces = forces
+        self.chains = best
+        self.best = [chains.links() for chains in best]
+        self.progress = progress
+        self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
+        self.adverse: list[dict[str, dict[str, End]]] = [{} for _ in states]
+        self.deciding: list[dict[str, list[str]]] = [{} for _ in states]
+        self.moves: list[Move] = []
+
+    def one_at_a_time(self) -> None:
+        """Each uncertain fact at its low and its high end, all others at their best."""
+        sides: tuple[End, End] = ("low", "high")
+        for place, fact in enumerate(self.settling.facts):
+            if self.progress:
+                self.progress(place, len(self.settling.facts))
+            both = [self._links({fact.path: end}) for end in sides]
+            for n, best in enumerate(self.best):
+                for address, link in best.items():
+                    self._compare(n, fact, link, [found[n].get(address) for found in both])
+            self.moves.append(self._move(fact, both))
+
+    def ranked(self) -> tuple[Move, ...]:
+        """The facts worth measuring: first those that flip a verdict, then by how far they move a governing ratio."""
+        telling = [move for move in self.moves if move.flips or move.change > 0]
+        return tuple(sorted(telling, key=lambda move: (-len(move.flips), -move.change, move.path)))
+
+    def _move(self, fact: FactRef, both: Sequence[Sequence[Mapping[str, Link]]]) -> Move:
+        """What a fact does to every chain in every state."""
+        flips, change, where = [], 0.0, ""
+        for n, (state, chains) in enumerate(zip(self.states, self.chains, strict=True)):
+            for chain in (*chains.lines, *chains.bodies):
+                links = chain.links
+                outcomes = [_outcome(found[n].get(link.address, link) for link in links) for found in both]
+                best = _outcome(links)
+                name = f"{state.name}: {chain.mark}"
+                if any(verdict != best[0] for verdict, _ in outcomes):
+                    flips.append(name)
+                moved = max(abs(ratio - best[1]) for _, ratio in outcomes)
+                if moved > change:
+                    change, where = moved, name
+        return Move(fact.path, fact.label, tuple(flips), change, where)
+
+    def _compare(self, n: int, fact: FactRef, link: Link, found: Sequence[Link | None]) -> None:
+        """Note a fact that moves a link: the end that is worse for it, and whether the status flips."""
+        moved = [
+            other for other in found if other is not None and (other.status, other.ratio) != (link.status, link.ratio)
+        ]
+        if not moved:
+            return
+        low, high = found
+        worse: End = "high" if _worse(high, low) else "low"
+        other = high if worse == "high" else low
+        if _worse(other, link):
+            self.adverse[n].setdefault(link.address, {})[fact.path] = worse
+        self.seen[n].setdefault(link.address, []).extend(moved)
+        if any(other.status != link.status for other in moved):
+            self.deciding[n].setdefault(link.address, []).append(fact.label)
+
+    def all_adverse(self) -> None:
+        """For each link, all the facts that move it at their worse end together: the least favourable case."""
+        done: dict[tuple[tuple[str, End], ...], list[dict[str, Link]]] = {}
+        for n, wanted in enumerate(self.adverse):
+            for address, ends in wanted.items():
+                if len(ends) < 2:
+                    continue
+                key = tuple(sorted(ends.items()))
+                if key not in done:
+                    done[key] = self._links(dict(ends.items()))
+                link = done[key][n].get(address)
+                if link is not None:
+                    self.seen[n].setdefault(address, []).append(link)
+                    if link.status != self.best[n][address].status and not self.deciding[n].get(address):
+                        self.deciding[n][address] = [f.label for f in self.settling.facts if f.path in ends]
+
+    def _links(self, ends: Mapping[FactRef | str, End]) -> list[dict[str, Link]]:
+        """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
+        settled = self.settling.at(ends)
+        paths = [which if isinstance(which, str) else which.path for which in ends]
+        lines = [_line_reached(settled.house, path) for path in paths]
+        if any(line is None for line in lines):
+            return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
+        reading = Reading(settled.house, settled.marks)
+        bodies = body_chains(reading, self.forces) if any(p.startswith("survey.foundation.") for p in paths) else None
+        found = []
+        for state, best in zip(self.states, self.chains, strict=True):
+            changed = tuple(
+                chain_of(reading, self.forces, chain.id, pieces_on(reading, chain.id, state.laid.pieces))
+                if chain.id in lines
+                else chain
+                for chain in best.lines
+            )
+            found.append(Chains(changed, best.bodies if bodies is None else bodies).links())
+        return found
+
+    def concluded(self, n: int, chain: Chain) -> Chain:
+        """A chain with the verdict of each link over all ends, and its headline."""
+        stages = tuple(
+            replace(
+                stage,
+                links=tuple(
+                    with_ends(
+                        link,
+                        self.seen[n].get(link.address, ()),
+                        tuple(dict.fromkeys(self.deciding[n].get(link.address, ()))),
+                    )
+                    for link in stage.links
+                ),
+            )
+            for stage in chain.stages
+        )
+        return concluded(replace(chain, stages=stages))
+
+
+def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
+    """The verdict of some links together, and their highest ratio (0 when none has a figure)."""
+    links = tuple(links)
+    return verdict_of(link.status for link in links), max((link.ratio or 0.0 for link in links), default=0.0)
+
+
+_REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
+_ON_A_LINE = ("segments", "splices", "sills", "bolts")
+
+
+def _line_reached(house: House, path: str) -> str | None:
+    """The one line whose checks a fact can move, or None when it may move more (weights, forces, the floor)."""
+    _, room, *rest = path.split(".")
+    if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
+        return None
+    collection, id = rest[0], rest[1]
+    if room == "underfloor" and collection == "lines":
+        return id
+    if collection in _ON_A_LINE:
+        line: str = getattr(getattr(house.survey, room), collection)[id].line
+        return line
+    return None
+
+
+def _worse(a: Link | None, b: Link | None) -> bool:
+    """Whether one outcome of a check is worse than another."""
+    return _badness(a) > _badness(b)
+
+
+def _badness(link: Link | None) -> tuple[int, float]:
+    if link is None or link.status == "does not apply":
+        return (0, 0.0)
+    if link.status == "cannot be checked":
+        return (3, 0.0)
+    if link.ratio is None:
+        return (2, 0.0)
+    return (1, link.ratio)

@@ -1,0 +1,90 @@
+"""What a study is: plain frozen data, which every view and every machine is told."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from groundsill.forces.seismic import Forces
+from groundsill.loadpath.chain import Chain
+from groundsill.work.apply import Misplaced
+
+__all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Run", "Study", "UncertainFact"]
+
+FORMAT: Literal["groundsill.study/1"] = "groundsill.study/1"
+AS_FOUND = "as-found"
+
+
+@dataclass(frozen=True, slots=True)
+class Manifest:
+    """What the study was made with: program, input, documents, and what in it is still in doubt."""
+
+    program: str
+    house_hash: str
+    code: str
+    editions: dict[str, str]
+    edition_reasons: dict[str, str]
+    from_memory: tuple[str, ...]
+    unverified: tuple[str, ...]
+    assumed: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class UncertainFact:
+    """A fact that may lie elsewhere within a range, as it was used."""
+
+    path: str
+    label: str
+    unit: str
+    low: float | bool | str
+    best: float | bool | str
+    high: float | bool | str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """The load path of the house in one state: as found, or with one alternative laid on it.
+
+    ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet.
+    """
+
+    key: str
+    name: str
+    purpose: str
+    chains: tuple[Chain, ...]
+    bodies: tuple[Chain, ...]
+    misplaced: tuple[Misplaced, ...]
+    uncounted: tuple[str, ...]
+    verdict: str
+    headline: str
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """What one uncertain fact does when it alone goes from end to end of its range, all others at their best.
+
+    ``flips`` names the chains whose verdict it turns, as ``state: mark``; ``change`` is by how much it moves the
+    governing ratio of the chain it moves most (``where``), 0 when it moves none.
+    """
+
+    path: str
+    label: str
+    flips: tuple[str, ...]
+    change: float
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class Study:
+    """Everything that papers, screens and machines are told about a house."""
+
+    format: Literal["groundsill.study/1"]
+    manifest: Manifest
+    name: str
+    units: Literal["us", "si"]
+    forces: Forces
+    facts: tuple[UncertainFact, ...]
+    runs: tuple[Run, ...]
+    measure_next: tuple[Move, ...]
+    warnings: tuple[str, ...]
