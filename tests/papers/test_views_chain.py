@@ -2,11 +2,24 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from groundsill.loadpath.headline import first_to_fail
 from groundsill.papers.document import Document, KeyValues, TableBlock
 from groundsill.papers.views.chain_view import chain_blocks, chain_header, first_to_fail_table, links_table
 from groundsill.papers.views.doubts import Doubts
 from groundsill.papers.writers.terminal import to_text
-from tests.papers.views_sample import BOLT_DOUBT, WEIGHTS_DOUBT, chain, link, one_of_each, rows_of, stage, words
+from tests.papers.views_sample import (
+    BOLT_DOUBT,
+    DUCTILE,
+    WEIGHTS_DOUBT,
+    chain,
+    link,
+    one_of_each,
+    rows_of,
+    stage,
+    words,
+)
 
 DOUBTS = Doubts({WEIGHTS_DOUBT: 1, BOLT_DOUBT: 7})
 
@@ -108,7 +121,19 @@ def test_the_order_of_failing_stands_apart_with_its_spread_and_says_what_is_too_
         ("2", "bolts in sill K1", "1,800 lb", "2,300 lb", "2,800 lb", "brittle (2)", "clear"),
     ]
     assert "The two are never mixed." in words(table.footnotes[0])
+    assert "No expected strength is known for" in words(table.footnotes[-1])
     assert first_to_fail_table(chain(stage("floor", link("floor", "passes"))), "us") is None
+
+
+def test_a_link_without_any_strength_gives_first() -> None:
+    nothing = link("sill-bolts", "fails", capacity=0.0, ratio=None, least_favourable=None)
+    found = chain(stage("floor", link("floor", "passes", expected=DUCTILE)), stage("sill-bolts", nothing))
+    table = first_to_fail_table(replace(found, first_to_fail=first_to_fail(found.links)), "us")
+    assert table is not None
+    assert [row[:3] for row in rows_of(table)] == [
+        ("1", "sill-bolts: at once, it has no strength that counts", "–"),
+        ("2", "floor", "1,500 lb"),
+    ]
 
 
 def test_a_foundation_body_is_not_called_a_line() -> None:

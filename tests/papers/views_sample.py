@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 from groundsill.loadpath.chain import Chain, Expected, Link, Stage, Verdict
+from groundsill.loadpath.headline import first_to_fail
 from groundsill.papers.document import Block, Document, GroupRow, Inline, TableBlock, plain_text
 from groundsill.papers.views.calculations import calculation_package
 from groundsill.study import Study, run, working
@@ -70,7 +72,7 @@ def chain(*stages: Stage, **more: object) -> Chain:
 
 def one_of_each() -> Chain:
     """A chain with every verdict in it; the sill bolts govern."""
-    return chain(
+    found = chain(
         stage("floor", link("floor", "passes", marks=(WEIGHTS_DOUBT,), expected=DUCTILE)),
         stage("plate", link("plate", "does not apply", reason="no joint in the plate")),
         stage("sheathing", link("sheathing", "depends", least_favourable=1.25, depends_on=("Stud spacing (W3)",))),
@@ -82,8 +84,8 @@ def one_of_each() -> Chain:
         stage("concrete", link("concrete", "indicated", extension="concrete under 2,500 psi", reason="never tested")),
         stage("joints", link("joints", "cannot be checked", reason="the joint was not seen", demand=None)),
         governing="line/l1/sill-bolts/bolts in sill K1/both",
-        first_to_fail=("floor: at about 2,000 lb, ductile; too close to call against the next", "bolts in sill K1"),
     )
+    return replace(found, first_to_fail=first_to_fail(found.links))
 
 
 @cache

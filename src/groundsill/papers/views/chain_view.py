@@ -7,7 +7,6 @@ strength and an allowable one are never set side by side.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from groundsill.loadpath.chain import Chain, Link, Stage
@@ -197,16 +196,27 @@ def _reasons(link: Link, own_clause: bool) -> tuple[str, ...]:
 
 
 def first_to_fail_table(chain: Chain, units: Units) -> TableBlock | None:
-    """The links in the order in which they are expected to reach their strength; None when none has an expectation."""
-    links = sorted(
-        (link for link in chain.links if link.expected),
-        key=lambda link: link.expected.best_lb if link.expected else 0.0,
-    )
-    if not links or not chain.first_to_fail:
-        return None
+    """The links in the order in which they are expected to reach their strength; None when nothing is told of it.
+
+    The order and what is too close to call are the chain's own words; a line of them that tells of no link with an
+    expected strength is set as it stands, or under the table when it tells of no link at all.
+    """
     notes = _Notes()
-    told = zip(links, chain.first_to_fail, strict=False)
-    rows: Sequence[Row] = [_expected_row(n, link, words, units, notes) for n, (link, words) in enumerate(told, start=1)]
+    rows: list[Row] = []
+    waiting = sorted((link for link in chain.links if link.expected), key=_best)
+    titles = {link.title for link in chain.links}
+    for words in chain.first_to_fail:
+        title, _, rest = words.partition(": ")
+        link = next((link for link in waiting if link.title == title and rest.startswith("at about")), None)
+        if link is not None:
+            waiting.remove(link)
+            rows.append(_expected_row(len(rows) + 1, link, words, units, notes))
+        elif title in titles:
+            rows.append((str(len(rows) + 1), (title, small(f": {rest}")), DASH, DASH, DASH, DASH, DASH))
+        else:
+            notes.number(sentence(words))
+    if not rows:
+        return None
     columns = (
         Column("Order"),
         Column("Link", share=1.0),
@@ -221,6 +231,10 @@ def first_to_fail_table(chain: Chain, units: Units) -> TableBlock | None:
         "told by expected strengths; the checks above are by each standard's own format. The two are never mixed."
     )
     return TableBlock(columns, tuple(rows), f"{chain.mark}: first to fail", (lead, *notes.lines()))
+
+
+def _best(link: Link) -> float:
+    return link.expected.best_lb if link.expected is not None else 0.0
 
 
 def _expected_row(order: int, link: Link, words: str, units: Units, notes: _Notes) -> tuple[Inline, ...]:

@@ -29,7 +29,7 @@ from groundsill.work.pieces import (
     TiePiece,
 )
 
-__all__ = ["line_of", "work_marks", "work_table"]
+__all__ = ["line_of", "mark_runs", "work_marks", "work_table"]
 
 _LOW = BoltPiece | SideplatePiece | ConcretePiece | SoilPiece
 _DRAIN = Layer("C-STRM-N", 25, "dashed", style="new")
@@ -220,8 +220,26 @@ def _work_rows(
         lines: dict[str, list[str]] = {}
         for _, on, where in places:
             lines.setdefault(on, []).extend([where] if where else [])
-        where = "; ".join(" ".join(filter(None, (on, ", ".join(found)))) for on, found in lines.items())
-        yield (", ".join(mark for mark, _, _ in places), where or DASH, what, capacity or DASH)
+        where = "; ".join(": ".join(filter(None, (on, ", ".join(found)))) for on, found in lines.items())
+        yield (mark_runs([mark for mark, _, _ in places]), where or DASH, what, capacity or DASH)
+
+
+def mark_runs(marks: Sequence[str]) -> str:
+    """Marks with three or more in a row drawn together: ``A1–A6, A9``."""
+    runs: list[list[str]] = []
+    for mark in marks:
+        if runs and _follows(runs[-1][-1], mark):
+            runs[-1].append(mark)
+        else:
+            runs.append([mark])
+    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+
+
+def _follows(one: str, next_one: str) -> bool:
+    """Whether two marks have the same letters and the second the next number."""
+    letters, number = one.rstrip("0123456789"), next_one.rstrip("0123456789")
+    a, b = one[len(letters) :], next_one[len(number) :]
+    return letters == number and a.isdigit() and b.isdigit() and int(b) == int(a) + 1
 
 
 def _told(piece: Piece, units: Units) -> tuple[str, str, str]:

@@ -24,6 +24,8 @@ __all__ = ["SHORTEST_RUN", "Item", "Printed", "Told", "steps_of", "working_block
 SHORTEST_RUN = 3
 """Fewer equal steps than this are set out again: a line of reference would save nothing."""
 
+_LONGEST_NAME = 60
+
 Print = tuple[object, ...]
 
 
@@ -206,14 +208,11 @@ def _words(told: Told, doubts: Doubts) -> Block:
 
 
 def _subject(told: Told) -> str:
-    """What the run works out, by the procedure it opens with, else by its last step that has a name."""
+    """What the run works out, by the procedure it opens with, else by its last step that has a short name."""
+    named = (step.title for step in reversed(told.steps) if step.results and 0 < len(step.title) <= _LONGEST_NAME)
     first = told.steps[0]
-    if first.kind == "procedure":
-        return first.title
-    return next(
-        (step.title for step in reversed(told.steps) if step.title and step.results and len(step.title) < 60),
-        "Worked out",
-    )
+    name = first.title if first.kind == "procedure" else next(named, "Worked out")
+    return name[:1].upper() + name[1:]
 
 
 def _figures_told(told: Told) -> Iterator[str]:
