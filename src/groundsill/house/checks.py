@@ -10,7 +10,7 @@ from __future__ import annotations
 import datetime
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any, Final
 
 from groundsill.house.fact import Fact
@@ -20,7 +20,7 @@ from groundsill.house.survey import Survey
 from groundsill.working.errors import Fault
 from groundsill.working.measure import MeasureError, read
 
-__all__ = ["check_survey", "collections_of", "field_faults", "is_file_name", "reference_faults", "type_faults"]
+__all__ = ["check_survey", "field_faults", "is_file_name", "reference_faults", "type_faults"]
 
 _ID = re.compile(ID_PATTERN)
 _TIME = r"T(\d{2}):(\d{2})(?::(\d{2})(?:\.\d{1,6})?)?(?:Z|[+-]\d{2}:\d{2})?"
@@ -37,14 +37,16 @@ def check_survey(survey: Survey, at: str = "survey") -> tuple[Fault, ...]:
         survey: as decoded, folded from a log, or made in Python.
         at: the path the survey stands at, for messages.
     """
-    wrong_types = tuple(type_faults(survey, at))
+    met = places(survey, at)
+    wrong_types = tuple(_types(met))
     if wrong_types:
         return wrong_types
+    collections = [(place.path, place.value) for place in met if place.field.shape.kind == "map"]
     return (
-        *field_faults(survey, at),
-        *_id_faults(survey, at),
-        *reference_faults(survey, survey, at),
-        *_on_faults(survey, at),
+        *_fields(met),
+        *_id_faults(collections),
+        *_references(met, survey),
+        *_on_faults(survey, collections, at),
         *fit_faults(survey, at),
     )
 
@@ -65,7 +67,11 @@ _TYPES: Final[dict[str, tuple[type, ...]]] = {
 
 def type_faults(owner: Any, at: str) -> Iterator[Fault]:
     """A fault for each value that is not of the kind its field holds."""
-    for place in places(owner, at):
+    return _types(places(owner, at))
+
+
+def _types(met: Iterable[Place]) -> Iterator[Fault]:
+    for place in met:
         if not _is_of(place.value, place.field.shape):
             yield Fault(place.path, repr(place.value)[:60], words(place.field))
 
@@ -100,7 +106,11 @@ def _holds(value: Any, shape: Shape) -> bool:
 
 def field_faults(owner: Any, at: str) -> Iterator[Fault]:
     """Faults that one field shows by itself: limits, choices, states of facts, dates, ids, file names."""
-    for place in places(owner, at):
+    return _fields(places(owner, at))
+
+
+def _fields(met: Iterable[Place]) -> Iterator[Fault]:
+    for place in met:
         shape, value = place.field.shape, place.value
         if value is None:
             continue
@@ -200,8 +210,10 @@ def _range_faults(path: str, fact: Fact[Any]) -> Iterator[Fault]:
 
 def _typed_faults(path: str, fact: Fact[Any], facts: FieldFacts) -> Iterator[Fault]:
     """What a person typed and the number beside it that disagree."""
+    if not fact.typed or fact.value is None:
+        return
     how = measured_as(facts)
-    if not fact.typed or fact.value is None or how is None:
+    if how is None:
         return
     try:
         measure = read(fact.typed, how[0], how[1])
@@ -216,17 +228,13 @@ def _typed_faults(path: str, fact: Fact[Any], facts: FieldFacts) -> Iterator[Fau
 # ---- Ids and references ---------------------------------------------------------------------------------------------
 
 
-def collections_of(owner: Any, at: str) -> Iterator[tuple[str, dict[str, Any]]]:
-    """Every collection of objects by id inside an object, with its path."""
-    for place in places(owner, at):
-        if place.field.shape.kind == "map":
-            yield place.path, place.value
+Collections = Sequence[tuple[str, dict[str, Any]]]  # every collection of objects by id, with its path
 
 
-def _id_faults(survey: Survey, at: str) -> Iterator[Fault]:
+def _id_faults(collections: Collections) -> Iterator[Fault]:
     """An id names one object of the house, so that an observation or a change can point at it."""
     seen: dict[str, str] = {}
-    for path, collection in collections_of(survey, at):
+    for path, collection in collections:
         for key in collection:
             if key in seen:
                 yield Fault(f"{path}.{key}", "this id", f"an id of its own; {seen[key]}.{key} has it already")
@@ -235,7 +243,11 @@ def _id_faults(survey: Survey, at: str) -> Iterator[Fault]:
 
 def reference_faults(owner: Any, survey: Survey, at: str) -> Iterator[Fault]:
     """References that lead nowhere."""
-    for place in places(owner, at):
+    return _references(places(owner, at), survey)
+
+
+def _references(met: Iterable[Place], survey: Survey) -> Iterator[Fault]:
+    for place in met:
         refers = place.field.refers
         if not refers or place.value is None:
             continue
@@ -260,9 +272,9 @@ def _some(known: dict[str, Any]) -> str:
     return ", ".join(ids[:6]) + (f" and {len(ids) - 6} more" if len(ids) > 6 else "") if ids else "there are none yet"
 
 
-def _on_faults(survey: Survey, at: str) -> Iterator[Fault]:
+def _on_faults(survey: Survey, collections: Collections, at: str) -> Iterator[Fault]:
     """Observations and monitors that sit on an object that is not there."""
-    ids = {key for _, collection in collections_of(survey, at) for key in collection}
+    ids = {key for _, collection in collections for key in collection}
     for name in ("observations", "monitors"):
         for key, item in getattr(survey, name).items():
             if item.on is not None and item.on not in ids:

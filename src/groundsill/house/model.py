@@ -9,7 +9,7 @@ built of them. Nothing here knows a class by name except :class:`Fact` and :clas
 from __future__ import annotations
 
 import types
-from collections.abc import Callable, Hashable, Iterator
+from collections.abc import Callable, Hashable
 from dataclasses import MISSING, dataclass, fields, is_dataclass
 from functools import lru_cache
 from typing import Any, Final, Literal, TypeVar, Union, cast, get_args, get_origin, get_type_hints
@@ -155,30 +155,30 @@ def is_value(shape: Shape) -> bool:
     return shape.kind not in ("object", "map") or shape.classes == (Point,)
 
 
-def places(owner: Any, path: str) -> Iterator[Place]:
+def places(owner: Any, path: str) -> list[Place]:
     """Every field of an object and of the objects inside it, with its path (``survey.underfloor.bolts.k7h2.nut``).
 
     A field that holds an object, a map or a list of objects is given itself, and then what is inside it. A list's items
     are numbered from 0.
     """
+    found: list[Place] = []
+    _gather(owner, path, found)
+    return found
+
+
+def _gather(owner: Any, path: str, found: list[Place]) -> None:
+    """Add the fields of an object, and of what is inside them, to those found."""
     for facts in fields_of(type(owner)):
         here = f"{path}.{facts.name}" if path else facts.name
-        value = getattr(owner, facts.name)
-        yield Place(here, owner, facts, value)
-        yield from _inside(value, facts.shape, here)
-
-
-def _inside(value: Any, shape: Shape, here: str) -> Iterator[Place]:
-    if value is None:
-        return
-    if shape.kind == "object" and is_dataclass(value):
-        yield from places(value, here)
-    elif shape.kind == "map" and shape.item and isinstance(value, dict):
-        for key, item in value.items():
-            yield from _inside(item, shape.item, f"{here}.{key}")
-    elif shape.kind == "list" and shape.item and shape.item.kind == "object" and isinstance(value, tuple):
-        for index, item in enumerate(value):
-            yield from _inside(item, shape.item, f"{here}.{index}")
+        value, shape = getattr(owner, facts.name), facts.shape
+        found.append(Place(here, owner, facts, value))
+        if shape.kind == "object" and is_dataclass(value):
+            _gather(value, here, found)
+        elif shape.item and shape.item.kind == "object" and isinstance(value, dict | tuple):
+            items = value.items() if isinstance(value, dict) else enumerate(value)
+            for key, item in items:
+                if is_dataclass(item):
+                    _gather(item, f"{here}.{key}", found)
 
 
 def measured_as(facts: FieldFacts) -> tuple[Kind, str] | None:
