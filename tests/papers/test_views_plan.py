@@ -15,7 +15,7 @@ from groundsill.papers.document import Figure
 from groundsill.papers.drawing import Dimension, Drawing, Point, Polygon, Symbol, Text
 from groundsill.papers.lowering import Box, box_of
 from groundsill.papers.placing import leaf_of_sheet
-from groundsill.papers.sheet import Sheet
+from groundsill.papers.sheet import SCALES, Sheet
 from groundsill.papers.views.plan_frame import frame_of
 from groundsill.papers.views.plan_view import found_plan, work_plan
 from groundsill.papers.views.plan_work import mark_runs, work_table
@@ -120,6 +120,14 @@ def test_wall_segments_show_their_heights(found: Drawing) -> None:
     assert words["segment/sg3b"] == "S5 1'-4\""
 
 
+def test_a_segments_label_stays_beside_its_segment(house: House, found: Drawing) -> None:
+    for id, segment in house.survey.underfloor.segments.items():
+        frame = frame_of(house, house.survey.underfloor.lines[segment.line], SCALES["us"][0])
+        (label,) = [m for m in found.marks if isinstance(m, Text) and m.address == f"segment/{id}"]
+        station = sum((a - b) * u for a, b, u in zip(label.at, frame.start, frame.along, strict=True))
+        assert segment.from_in <= station <= segment.to_in, id
+
+
 def overlap(a: Box, b: Box) -> bool:
     return min(a[2], b[2]) - max(a[0], b[0]) > 1e-6 and min(a[3], b[3]) - max(a[1], b[1]) > 1e-6
 
@@ -179,16 +187,12 @@ def test_a_metric_house_is_drawn_on_metric_paper_at_a_metric_scale(house: House,
 
 
 def test_words_along_a_line_never_stand_on_their_head(house: House) -> None:
-    from groundsill.papers.sheet import SCALES
-
     for _, line in in_order(house.survey.underfloor.lines):
         frame = frame_of(house, line, SCALES["us"][0])
         assert -90.0 < frame.turn <= 90.0
 
 
 def test_outside_is_found_from_the_outline(house: House) -> None:
-    from groundsill.papers.sheet import SCALES
-
     ways: dict[str, Point] = {
         "line1": (0.0, -1.0), "line2": (1.0, 0.0), "line3": (0.0, 1.0), "line4": (-1.0, 0.0),
     }  # fmt: skip

@@ -159,7 +159,8 @@ def _segments(house: House, known: Mapping[str, Frame], units: Units, labels: La
             ends = (frame.at(station, paper=off - 0.03), frame.at(station, paper=off + 0.03))
             yield Line(*ends, ink, address, said)
         middle = (segment.from_in + segment.to_in) / 2
-        yield labels.along(frame, middle, f"{segment.mark} {words}".strip(), (-0.18, -0.28), address, said)
+        name, reach = f"{segment.mark} {words}".strip(), (segment.to_in - segment.from_in) / 2
+        yield labels.along(frame, middle, name, (-0.18, -0.28, -0.44, -0.54), address, said, reach=reach)
 
 
 def _height(segment: Segment, units: Units) -> str:

@@ -58,8 +58,12 @@ class Labels:
         address: str,
         said: str,
         heavy: bool = False,
+        reach: float | None = None,
     ) -> Text:
-        """A label along its line, at one of several distances out (inches of paper), moved along if need be."""
+        """A label along its line, at one of several distances out (inches of paper), moved along if need be.
+
+        It is moved no further than ``reach`` (model inches), so that it stays beside the thing it names.
+        """
 
         def places() -> Iterator[Text]:
             base = Text(
@@ -74,7 +78,8 @@ class Labels:
                 address=address,
                 label=said,
             )
-            for shift in _SHIFTS:
+            most = _SHIFTS[-1] if reach is None else abs(reach) / frame.paper
+            for shift in (shift for shift in _SHIFTS if abs(shift) <= abs(most)):
                 for off in offs:
                     yield replace(base, at=frame.at(station + shift * frame.paper, paper=off))
 

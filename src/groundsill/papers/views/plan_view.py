@@ -217,7 +217,7 @@ def _patch(at: Point, fill: Fill, words: str, ink: str = "foundation") -> Iterat
 def _tag_key(at: Point) -> Iterator[Mark]:
     x, y = at
     yield Circle((x + 0.1, y), 0.07, layer("symbol"))
-    yield _words(at, "line mark; force, strength level († in doubt)")
+    yield _words(at, "line; its force, strength level")
 
 
 def _axes(at: Point) -> Iterator[Mark]:
@@ -231,7 +231,8 @@ def _axes(at: Point) -> Iterator[Mark]:
         else:
             yield Polygon((tip, (x - 0.03, tip[1] - 0.08), (x + 0.03, tip[1] - 0.08)), layer("symbol"), "ink")
         yield Text((tip[0] + 0.06, tip[1]), name, layer("text"), 8.0, baseline="middle")
-    yield Text((x + 0.16, y + 0.17), "north: not in the survey", layer("text"), 6.0)
+    yield Text((x + 0.16, y + 0.28), "† figure in doubt", layer("text"), 6.0)
+    yield Text((x + 0.16, y + 0.14), "north: not in the survey", layer("text"), 6.0)
 
 
 def _found_alternative(house: House, study: Study) -> str:
