@@ -144,6 +144,16 @@ def test_where_one_line_alone_stands_a_collector_brings_the_rest():
     assert shares["front"].collected == pytest.approx(8 * 15)
 
 
+def test_an_eave_past_the_ends_of_the_lines_hangs_on_the_nearest_strip():
+    """The hall line stops short of the side wall, so past the side the eave spans front to rear, as there."""
+    points = [(0, 0), (26, 0), (26, 30), (0, 30)]
+    lines = [level("front", 0, 0, 24), level("hall", 10, 0, 12), level("rear", 30, 0, 24)]
+    shares = strips(points, lines)
+    assert shares["hall"].amount == pytest.approx(12 * 15)
+    assert shares["front"].amount == pytest.approx(12 * 5 + 14 * 15)
+    assert shares["rear"].collected == 0.0
+
+
 def test_one_line_alone_takes_all_and_none_take_nothing():
     assert amounts(L_SHAPE, [level("only", 5)]) == {"only": pytest.approx(1368)}
     assert strips(L_SHAPE, []) == {}
