@@ -29,7 +29,7 @@ from groundsill.papers.views.summary import summary_terminal
 from groundsill.papers.writers.html import to_html
 from groundsill.papers.writers.terminal import to_text
 from groundsill.papers.writers.typst import to_pdf
-from groundsill.study import UncertainFact
+from groundsill.study.result import Move, UncertainFact
 from groundsill.work.apply import Misplaced
 from groundsill.working.sheet import Sheet
 from tests.papers.reading_pdf import page_texts, squeezed
@@ -274,6 +274,25 @@ def test_a_fact_used_from_a_range_shows_its_ends_and_why() -> None:
     assert row == ("Over 19 % moisture (K1)", "no", "no", "yes", "Nobody had a meter.")
     none = calculation_package(house, replace(study, facts=()), sheets)
     assert "Every fact that a check used was plainly measured." in to_text(none, 200)
+
+
+def test_facts_most_worth_measuring_come_first_with_what_they_change() -> None:
+    house, study, sheets = small_study()
+    moves = (
+        Move("survey.a", "Embedment (B1)", ("as found: L1", "Strengthen: L1"), 0.7, "as found: L1"),
+        Move("survey.b", "Soil kind", (), 0.0, ""),
+    )
+    found = calculation_package(house, replace(study, measure_next=moves), sheets)
+    rows = rows_of(captioned(found, "Measure this next"))
+    assert rows == [("1", "Embedment (B1)", "as found: L1 and Strengthen: L1", "0.7", "as found: L1")]
+
+
+def test_work_that_no_check_counts_is_named() -> None:
+    house, study, sheets = small_study()
+    runs = (study.runs[0], replace(study.runs[1], uncounted=("F9, concrete: no check of new concrete yet",)))
+    text = to_text(calculation_package(house, replace(study, runs=runs), sheets), 300)
+    assert "No check counts these pieces of work in “Strengthen” yet" in text
+    assert "F9, concrete: no check of new concrete yet." in text
 
 
 def test_a_fact_that_a_verdict_hangs_on_is_named_on_the_cover() -> None:

@@ -6,7 +6,7 @@ from groundsill.papers.document import Block, BulletList, Column, Heading, Parag
 from groundsill.papers.views.cover import edition_short, edition_title
 from groundsill.papers.views.doubts import Doubts, doubt_blocks
 from groundsill.papers.views.forces_view import force_warnings
-from groundsill.papers.views.words import fact_value, sentence
+from groundsill.papers.views.words import DASH, counted, fact_value, listed, sentence, short
 from groundsill.study import Study, UncertainFact
 
 __all__ = ["basis_blocks", "facts_table"]
@@ -70,7 +70,7 @@ def _method() -> tuple[Block, ...]:
 
 
 def facts_table(study: Study) -> tuple[Block, ...]:
-    """The facts that may lie elsewhere: what was used, its range, and why."""
+    """The facts that may lie elsewhere: what was used, its range, and why; first those most worth measuring."""
     if not study.facts:
         return (Paragraph("Every fact that a check used was plainly measured."),)
     rows = tuple(_fact_row(fact, study) for fact in study.facts)
@@ -81,7 +81,34 @@ def facts_table(study: Study) -> tuple[Block, ...]:
         Column("High", align="end"),
         Column("Why", share=1.4),
     )
-    return (TableBlock(columns, rows, "Facts used from a range"),)
+    return (*_measure_next(study), TableBlock(columns, rows, "Facts used from a range"))
+
+
+def _measure_next(study: Study) -> tuple[Block, ...]:
+    """Which fact to measure next, by what it alone would change."""
+    moves = [move for move in study.measure_next if move.flips or move.change]
+    if not moves:
+        return (
+            Paragraph("No fact, moved alone from end to end of its range, changes a verdict or a governing ratio."),
+        )
+    rows = tuple(
+        (str(n), move.label, listed(move.flips) or DASH, short(move.change), move.where)
+        for n, move in enumerate(moves[:_MOST_SHOWN], start=1)
+    )
+    columns = (
+        Column("Order"),
+        Column("Fact", share=1.2),
+        Column("Turns the verdict of", share=1.0),
+        Column("Moves the ratio by", align="end"),
+        Column("Most of all at", share=0.8),
+    )
+    left = len(moves) - len(rows)
+    more = f" {counted(left, 'fact')} that move less are not shown." if left > 0 else ""
+    note = f"One fact at a time, from end to end of its range, all others at their best value.{more}"
+    return (TableBlock(columns, rows, "Measure this next", (note,)),)
+
+
+_MOST_SHOWN = 12
 
 
 def _fact_row(fact: UncertainFact, study: Study) -> tuple[str, ...]:

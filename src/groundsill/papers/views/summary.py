@@ -189,6 +189,10 @@ def _misplaced(study: Study) -> Iterator[Block]:
             lead = f"{many} of work in “{run_words(run)}” cannot stand where the design puts it and is left out."
             yield Remark("warning", lead, "Work without a place")
             yield BulletList(tuple(sentence(f"{m.mark or m.id}, {m.kind}: {m.reason}") for m in run.misplaced))
+        if run.uncounted:
+            lead = f"No check counts these pieces of work in “{run_words(run)}” yet; the verdicts stand without them:"
+            yield Remark("note", lead, "Work not counted")
+            yield BulletList(tuple(sentence(told) for told in run.uncounted))
 
 
 def unchecked_table(study: Study) -> tuple[Block, ...]:
