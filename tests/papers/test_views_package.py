@@ -284,7 +284,7 @@ def test_facts_most_worth_measuring_come_first_with_what_they_change() -> None:
     )
     found = calculation_package(house, replace(study, measure_next=moves), sheets)
     rows = rows_of(captioned(found, "Measure this next"))
-    assert rows == [("1", "Embedment (B1)", "as found: L1 and Strengthen: L1", "0.7", "as found: L1")]
+    assert rows == [("1", "Embedment (B1)", "as found: L1 and Strengthen: L1", "0.70", "as found: L1")]
 
 
 def test_work_that_no_check_counts_is_named() -> None:

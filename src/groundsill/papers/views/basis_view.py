@@ -6,7 +6,7 @@ from groundsill.papers.document import Block, BulletList, Column, Heading, Parag
 from groundsill.papers.views.cover import edition_short, edition_title
 from groundsill.papers.views.doubts import Doubts, doubt_blocks
 from groundsill.papers.views.forces_view import force_warnings
-from groundsill.papers.views.words import DASH, counted, fact_value, listed, sentence, short
+from groundsill.papers.views.words import DASH, counted, fact_value, listed, ratio, sentence
 from groundsill.study import Study, UncertainFact
 
 __all__ = ["basis_blocks", "facts_table"]
@@ -92,7 +92,7 @@ def _measure_next(study: Study) -> tuple[Block, ...]:
             Paragraph("No fact, moved alone from end to end of its range, changes a verdict or a governing ratio."),
         )
     rows = tuple(
-        (str(n), move.label, listed(move.flips) or DASH, short(move.change), move.where)
+        (str(n), move.label, listed(move.flips) or DASH, ratio(move.change), move.where)
         for n, move in enumerate(moves[:_MOST_SHOWN], start=1)
     )
     columns = (
