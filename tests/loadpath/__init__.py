@@ -1,0 +1,1 @@
+"""The load path: chains, links, verdicts, headlines, and the laws they keep whatever the house."""
