@@ -140,15 +140,15 @@ def test_the_exit_code_is_that_of_the_state_asked_for(
 
 
 def test_the_working_of_a_link_shows_every_step_it_stands_on(ask: Asker, alder: Path, study: Study) -> None:
-    link = next(k for c in study.runs[0].chains for k in c.links if k.ratio and k.capacity)
-    told = ask("loadpath", alder, "--working", link.address, "--json").json
+    link = next(k for c in study.runs[1].chains for k in c.links if k.ratio and k.capacity)
+    told = ask("loadpath", alder, "--with", "A", "--working", link.address, "--json").json
     assert told["answer"] == "working"
     sections = [section["address"] for section in told["sections"]]
     assert link.address in sections
     assert f"line/{link.address.split('/')[1]}/demand" in sections
     symbols = {step["value"] for section in told["sections"] for step in section["steps"]}
     assert link.demand in symbols or link.capacity in symbols
-    page = ask("loadpath", alder, "--working", link.address)
+    page = ask("loadpath", alder, "--with", "A", "--working", link.address)
     assert page.code == 0
     assert link.address in page.out
 

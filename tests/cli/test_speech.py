@@ -6,13 +6,14 @@ import os
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import pytest
 
 from groundsill.cli.progress import busy
 from groundsill.cli.speech import spell
 from groundsill.papers.writers.shapes import SIGNS
-from tests.cli.asking import LARCH_STREET, ROOT
+from tests.cli.asking import ROOT, Asker
 
 
 def groundsill(*words: str, **env: str) -> subprocess.CompletedProcess[bytes]:
@@ -57,8 +58,8 @@ def test_a_terminal_without_unicode_gets_the_whole_answer_in_ascii() -> None:
     assert "[U+" not in text
 
 
-def test_the_load_path_reads_in_ascii_too() -> None:
-    done = groundsill("loadpath", str(LARCH_STREET), "--line", "L1", PYTHONIOENCODING="ascii")
+def test_the_load_path_reads_in_ascii_too(alder: Path) -> None:
+    done = groundsill("loadpath", str(alder), "--line", "L1", PYTHONIOENCODING="ascii")
     assert done.returncode == 1
     text = done.stdout.decode("ascii")
     assert "X fails" in text
@@ -76,13 +77,12 @@ def test_nothing_is_coloured_and_no_color_keeps_the_words() -> None:
 
 
 @pytest.mark.parametrize("width", ["60", "80", "120"])
-def test_no_line_is_wider_than_the_terminal(width: str) -> None:
-    for words in (
-        ("formula",),
-        ("formula", "nds.sill-bolt"),
-        ("loadpath", str(LARCH_STREET), "--full", "--line", "L1"),
-    ):
-        lines = groundsill(*words, COLUMNS=width).stdout.decode().splitlines()
+def test_no_line_is_wider_than_the_terminal(
+    ask: Asker, alder: Path, monkeypatch: pytest.MonkeyPatch, width: str
+) -> None:
+    monkeypatch.setenv("COLUMNS", width)
+    for words in (("formula",), ("formula", "sill", "bolt"), ("loadpath", alder, "--full"), ("forces", alder)):
+        lines = ask(*words).out.splitlines()
         assert max(len(line) for line in lines) <= int(width)
         assert not [line for line in lines if line != line.rstrip()]
 
