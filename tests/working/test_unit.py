@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from groundsill.working.errors import UnitError
-from groundsill.working.unit import Unit, factor, unit
+from groundsill.working.unit import Unit, exact_factor, factor, unit
 
 # 1 in = 25.4 mm, 1 lb = 0.45359237 kg and g = 9.80665 m/s2, all exact by definition.
 POUND_N = 0.45359237 * 9.80665
@@ -47,9 +47,12 @@ def test_factor(source: str, target: str, by: float) -> None:
 
 @pytest.mark.parametrize(
     ("source", "target", "by"),
-    [("ft", "in", 12.0), ("in", "ft", 1 / 12), ("kip", "lb", 1000.0), ("psi", "psf", 144.0), ("in", "mm", 25.4)],
-)
-def test_factors_between_named_units_are_the_nearest_float_there_is(source: str, target: str, by: float) -> None:
+    [
+        ("ft", "in", 12.0), ("in", "ft", 1 / 12), ("kip", "lb", 1000.0), ("psi", "psf", 144.0), ("in", "mm", 25.4),
+        ("plf", "lb/in", 1 / 12), ("in/ft", "1", 1 / 12), ("in^3", "ft^3", 1 / 1728), ("in^-1", "ft^-1", 12.0),
+    ],
+)  # fmt: skip
+def test_factors_are_the_nearest_float_there_is(source: str, target: str, by: float) -> None:
     assert factor(source, target) == by
 
 
@@ -65,6 +68,9 @@ def test_factors_between_named_units_are_the_nearest_float_there_is(source: str,
         ("in^-2", 1.0, (0, -2, 0)),
         ("1/ft", 1 / 12, (0, -1, 0)),
         ("lb/in/in", 1.0, (1, -2, 0)),
+        ("lb/ft-ft", 1.0, (1, 0, 0)),  # a slash divides by the next factor only
+        ("kip-ft/ft^2-in", 1000 / 12, (1, 0, 0)),
+        ("lb*in^-2*ft", 12.0, (1, -1, 0)),
         ("lb^0.5/in", 1.0, (Fraction(1, 2), -1, 0)),
         ("psi^0.5", 1.0, (Fraction(1, 2), -1, 0)),
         ("lb / in", 1.0, (1, -1, 0)),
@@ -113,3 +119,27 @@ def test_a_force_is_no_length(source: str, target: str) -> None:
     with pytest.raises(UnitError) as refused:
         factor(source, target)
     assert str(refused.value) == expected
+
+
+@pytest.mark.parametrize(
+    ("source", "target", "by"),
+    [
+        ("in", "ft", Fraction(1, 12)),
+        ("in", "mm", Fraction(127, 5)),
+        ("lb", "N", Fraction("0.45359237") * Fraction("9.80665")),
+        ("kN/m^3", "lb/ft^3", 1000 / (Fraction("0.45359237") * Fraction("9.80665")) * Fraction("0.3048") ** 3),
+        ("lb-ft", "kip-in", Fraction(12, 1000)),
+        ("%", "1", Fraction(1, 100)),
+    ],
+)
+def test_an_exact_factor_is_a_fraction(source: str, target: str, by: Fraction) -> None:
+    assert exact_factor(source, target) == by
+    assert exact_factor(target, source) == 1 / by
+    assert factor(source, target) == float(by)
+
+
+def test_a_root_has_no_exact_factor() -> None:
+    with pytest.raises(UnitError, match=r"^psi\^0\.5 has no exact factor to lb\^0\.5/in: roots have none$"):
+        exact_factor("psi^0.5", "lb^0.5/in")
+    with pytest.raises(UnitError, match=r"^lb cannot be turned into in: they do not measure the same kind of thing$"):
+        exact_factor("lb", "in")

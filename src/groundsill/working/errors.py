@@ -28,6 +28,7 @@ class Fault:
     allowed: str
 
     def line(self) -> str:
+        """The fault in one sentence: field, value, what is allowed."""
         return f"{self.path}: {self.value} is not allowed; {self.allowed}"
 
 

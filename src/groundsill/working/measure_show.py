@@ -20,7 +20,8 @@ from types import MappingProxyType
 from typing import Final, Literal
 
 from groundsill.working.errors import OutsideLimits, UnitError
-from groundsill.working.unit import _BASE  # the table of factors itself: unit.factor gives floats, we need fractions
+from groundsill.working.unit import exact_factor
+from groundsill.working.unit import unit as read_unit
 
 __all__ = ["KINDS", "Kind", "KindFacts", "System", "exact_scale", "kind_of", "show", "turned"]
 
@@ -163,20 +164,12 @@ _LEVEL: Final = 10_000  # flatter than one in so many is 0:1: no level in a craw
 def exact_scale(unit: str) -> tuple[Fraction, tuple[int, int, int]]:
     """How many base units (lb, in, s) one ``unit`` is, exactly, and its exponents of force, length and time.
 
-    Reads the units people give things in: named ones and quotients with whole powers (``lb/in``, ``kN/m^3``).
-
     Raises:
-        UnitError: when the text is no such unit.
+        UnitError: when the text is no unit, or holds a root, which has no exact scale.
     """
-    scale, dims = Fraction(1), [0, 0, 0]
-    for place, part in enumerate(unit.split("/")):
-        name, _, power = part.partition("^")
-        if name not in _BASE or (power and power not in ("2", "3")):
-            raise UnitError(f"unit {unit!r}: {part!r} is not a unit known here ({', '.join(sorted(_BASE))})")
-        exponent = (int(power) if power else 1) * (-1 if place else 1)
-        scale *= _BASE[name][0] ** exponent
-        dims = [d + exponent * b for d, b in zip(dims, _BASE[name][1:], strict=True)]
-    return scale, (dims[0], dims[1], dims[2])
+    force, length, time = map(float, read_unit(unit).dims)
+    scale = exact_factor(unit, f"lb^{force}*in^{length}*s^{time}")
+    return scale, (int(force), int(length), int(time))
 
 
 def kind_of(unit: str) -> Kind | None:
@@ -213,9 +206,9 @@ def turned(value: Fraction, kind: Kind, source: str, target: str) -> tuple[Fract
     """
     if kind == "slope" and source != target and "deg" in (source, target):
         if source == "deg":
-            return Fraction(math.tan(math.radians(float(value)))) / exact_scale(target)[0], False
-        return Fraction(math.degrees(math.atan(float(value * exact_scale(source)[0])))), False
-    return value * exact_scale(source)[0] / exact_scale(target)[0], True
+            return Fraction(math.tan(math.radians(float(value)))) * exact_factor("1", target), False
+        return Fraction(math.degrees(math.atan(float(value * exact_factor(source, "1"))))), False
+    return value * exact_factor(source, target), True
 
 
 def whole(value: Fraction) -> int:

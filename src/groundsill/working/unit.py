@@ -17,7 +17,7 @@ from functools import lru_cache
 
 from groundsill.working.errors import UnitError
 
-__all__ = ["Unit", "factor", "unit"]
+__all__ = ["Unit", "exact_factor", "factor", "unit"]
 
 _POUND_N = Fraction("0.45359237") * Fraction("9.80665")  # one pound-force in newtons, exact by definition
 _METRE = Fraction(10000, 254)  # in inches
@@ -49,7 +49,10 @@ _BASE: dict[str, tuple[Fraction, int, int, int]] = {
     "mph": (Fraction(17600, 1000), 0, 1, -1),
 }
 
-_ATOM = re.compile(r"(?P<name>[A-Za-z%]+|1)(?:\^(?P<power>-?\d+(?:\.\d+)?(?:/\d+)?))?")
+_SIGN = re.compile(r"([*/]|(?<!\^)-)")  # a hyphen multiplies, but for the minus of a power
+_ATOM = re.compile(r"(?P<name>[A-Za-z%]+|1)(?:\^(?P<power>-?\d+(?:\.\d+)?))?")
+
+Dims = tuple[Fraction, Fraction, Fraction]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +64,7 @@ class Unit:
     """
 
     scale: float
-    dims: tuple[Fraction, Fraction, Fraction]
+    dims: Dims
 
     def __mul__(self, other: Unit) -> Unit:
         return Unit(self.scale * other.scale, _add(self.dims, other.dims, 1))
@@ -82,8 +85,32 @@ class Unit:
         return self.dims == other.dims
 
 
-def _add(a: tuple[Fraction, ...], b: tuple[Fraction, ...], sign: int) -> tuple[Fraction, Fraction, Fraction]:
-    return (a[0] + sign * b[0], a[1] + sign * b[1], a[2] + sign * b[2])
+def _add(a: Dims, b: Dims, times: Fraction | int) -> Dims:
+    return (a[0] + times * b[0], a[1] + times * b[1], a[2] + times * b[2])
+
+
+@lru_cache(maxsize=512)
+def _read(text: str) -> tuple[Fraction | float, Dims]:
+    """Scale and exponents of a unit; the scale is exact, but a float where a root was taken."""
+    scale: Fraction | float = Fraction(1)
+    dims: Dims = (Fraction(0), Fraction(0), Fraction(0))
+    pieces = _SIGN.split("*" + text)
+    for sign, atom in zip(pieces[1::2], map(str.strip, pieces[2::2]), strict=True):
+        match = _ATOM.fullmatch(atom)
+        if match is None or match["name"] not in _BASE:
+            raise UnitError(f"unit {text!r}: {atom!r} is not a unit known here ({', '.join(sorted(_BASE))})")
+        power = Fraction(match["power"] or 1) * (-1 if sign == "/" else 1)
+        base, force, length, time = _BASE[match["name"]]
+        scale *= base**power
+        dims = _add(dims, (Fraction(force), Fraction(length), Fraction(time)), power)
+    return scale, dims
+
+
+def _ratio(source: str, target: str) -> Fraction | float:
+    (a, dims), (b, wanted) = _read(source), _read(target)
+    if dims != wanted:
+        raise UnitError(f"{source} cannot be turned into {target}: they do not measure the same kind of thing")
+    return a / b
 
 
 @lru_cache(maxsize=512)
@@ -95,19 +122,8 @@ def unit(text: str) -> Unit:
     Raises:
         UnitError: when any part of the text is not a unit known here.
     """
-    total = Unit(1.0, (Fraction(0), Fraction(0), Fraction(0)))
-    for index, part in enumerate(text.split("/")):
-        for atom in part.replace("-in", "*in").replace("-ft", "*ft").replace("-lb", "*lb").split("*"):
-            match = _ATOM.fullmatch(atom.strip())
-            if match is None or match["name"] not in _BASE:
-                raise UnitError(
-                    f"unit {text!r}: {atom.strip()!r} is not a unit known here ({', '.join(sorted(_BASE))})"
-                )
-            scale, force, length, time = _BASE[match["name"]]
-            one = Unit(float(scale), (Fraction(force), Fraction(length), Fraction(time)))
-            power = Fraction(match["power"]) if match["power"] else Fraction(1)
-            total = total / one**power if index else total * one**power
-    return total
+    scale, dims = _read(text)
+    return Unit(float(scale), dims)
 
 
 @lru_cache(maxsize=512)
@@ -117,9 +133,17 @@ def factor(source: str, target: str) -> float:
     Raises:
         UnitError: when the two do not measure the same kind of thing.
     """
-    if source in _BASE and target in _BASE and _BASE[source][1:] == _BASE[target][1:]:
-        return float(_BASE[source][0] / _BASE[target][0])  # exact fractions: no double rounding
-    a, b = unit(source), unit(target)
-    if not a.same_dimension(b):
-        raise UnitError(f"{source} cannot be turned into {target}: they do not measure the same kind of thing")
-    return a.scale / b.scale
+    return float(_ratio(source, target))  # rounded once, from exact fractions
+
+
+@lru_cache(maxsize=512)
+def exact_factor(source: str, target: str) -> Fraction:
+    """The factor from ``source`` to ``target`` as an exact fraction (``exact_factor("in", "ft")`` is 1/12).
+
+    Raises:
+        UnitError: when the two do not measure the same kind of thing, or one holds a root, whose factor is no fraction.
+    """
+    ratio = _ratio(source, target)
+    if not isinstance(ratio, Fraction):
+        raise UnitError(f"{source} has no exact factor to {target}: roots have none")
+    return ratio
