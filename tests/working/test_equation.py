@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import copy
 import math
+import pickle
 import threading
+from typing import Any
 
 import pytest
 
@@ -78,11 +81,54 @@ def test_it_keeps_the_name_and_the_specification_of_its_function() -> None:
     )  # fmt: skip
 
 
-def test_a_missing_argument_is_named() -> None:
-    with pytest.raises(TypeError, match="'b'"):
-        pressure(1100.0)  # type: ignore[call-arg]
-    with Sheet(), pytest.raises(TypeError, match=r"^rules-1/1: b is missing$"):
-        pressure(1100.0)  # type: ignore[call-arg]
+@pytest.mark.parametrize(
+    ("args", "kwargs", "words"),
+    [
+        ((1100.0,), {}, r"missing 1 required positional argument: 'b'"),
+        ((1100.0, 2.0), {"depth": 5.5}, r"got an unexpected keyword argument 'depth'"),
+        ((1100.0, 2.0, 5.5, 99.0), {}, r"takes from 2 to 3 positional arguments but 4 were given"),
+        ((1100.0, 2.0), {"b": 3.0}, r"got multiple values for argument 'b'"),
+    ],
+)
+def test_a_call_that_does_not_fit_is_refused_alike_with_and_without_a_sheet(
+    args: tuple[float, ...], kwargs: dict[str, float], words: str
+) -> None:
+    with pytest.raises(TypeError, match=rf"^rules-1/1\(\) {words}$"):
+        pressure(*args, **kwargs)
+    with Sheet() as sheet, pytest.raises(TypeError, match=rf"^rules-1/1\(\) {words}$"):
+        pressure(*args, **kwargs)
+    assert sheet.steps == []
+
+
+def test_an_equation_may_have_no_arguments() -> None:
+    rule: Any = rule_from("return 1500.0", "", "psi", '{1500: "psi"}')
+    assert rule() == 1500.0
+    with Sheet() as sheet:
+        assert rule() == 1500.0
+    assert (sheet.steps[0].inputs, sheet.steps[0].result) == ((), 1500.0)
+
+
+def test_the_body_sees_plain_floats_whatever_is_put_in() -> None:
+    seven: Any = rule_from("return n ** 20 - (n ** 20 - 1)", "n 1")
+    assert seven(7) == seven(7.0) == 0.0  # whole numbers would give 1
+    with Sheet():
+        assert seven(7) == 0.0
+
+
+def test_a_recorded_figure_may_be_put_in_after_its_sheet_is_closed() -> None:
+    with Sheet():
+        b = recorded("b", 2.0, "in", "survey")
+    answer = pressure(1100.0, b)
+    assert (answer, type(answer)) == (100.0, float)
+    least: Any = rule_from("return min(a, b)", "a in, b in", "in")
+    assert type(least(b, 3.0)) is float
+
+
+@pytest.mark.parametrize("rule", [pressure, worse_post])
+def test_a_formula_is_copied_and_pickled_by_its_name(rule: Any) -> None:
+    pressure(1100.0, 2.0)
+    assert copy.deepcopy(rule) is rule
+    assert pickle.loads(pickle.dumps(rule)) is rule
 
 
 def test_arguments_and_result_say_what_they_are() -> None:
@@ -201,6 +247,15 @@ def test_a_limit_over_several_arguments_names_clause_and_demand() -> None:
     with pytest.raises(OutsideLimits) as refused:
         slender(10.01, 2.0)
     assert said(refused) == "Rules 1 1.4: height no more than sixty times the width"
+
+
+@pytest.mark.parametrize("body", ["return r ** 0.5", "return min(r ** 0.5, 2)", "return sqrt(r ** 0.5)"])
+def test_a_root_of_less_than_zero_written_as_a_power_is_outside_the_limits(body: str) -> None:
+    rule: Any = rule_from(body, "r 1")
+    assert rule(1.0) == 1.0
+    with pytest.raises(OutsideLimits) as refused:
+        rule(-4.0)
+    assert said(refused) == "Rules 1 9: no value for r = -4 (it gives no real number)"
 
 
 # --- on a sheet ------------------------------------------------------------------------------------------------------

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import copy
 import math
 import operator
+import pickle
 from collections.abc import Callable
+from dataclasses import asdict, dataclass
 
 import pytest
 
+from groundsill.working.sheet import Sheet
+from groundsill.working.steps import given as recorded
 from groundsill.working.value import Mark, UnrecordedArithmetic, Value, marks_of, plain
+from tests.working.rules import pressure
 
 DOUBT = Mark("from memory", "Rules 1 Table 2: elm, 1")
 BOLT = Value(0.5, "in", "D", None, frozenset({DOUBT}))
@@ -97,3 +103,24 @@ def test_a_mark_says_its_kind_in_words() -> None:
     assert sorted([Mark("unverified", "b"), Mark("estimated", "z"), Mark("estimated", "a")]) == [
         Mark("estimated", "a"), Mark("estimated", "z"), Mark("unverified", "b"),
     ]  # fmt: skip
+
+
+def test_a_copy_is_the_same_figure_with_all_that_led_to_it() -> None:
+    with Sheet() as sheet:
+        answer = pressure(1100.0, recorded("b", 2.0, "in", "survey", [DOUBT]))
+    for value in (BOLT, answer):
+        assert isinstance(value, Value)
+        assert copy.deepcopy(value) is value
+        for twin in (copy.copy(value), pickle.loads(pickle.dumps(value))):
+            assert (twin, twin.unit, twin.symbol, twin.marks) == (value, value.unit, value.symbol, value.marks)
+    step = pickle.loads(pickle.dumps(answer)).step
+    assert (step.id, step.maker, dict(step.inputs)) == ("rules-1/1", pressure, {"P": 1100.0, "b": 2.0, "d": 5.5})
+    assert step.lines == sheet.steps[-1].lines
+
+
+def test_a_record_that_holds_a_value_is_taken_apart_like_any_other() -> None:
+    @dataclass(frozen=True)
+    class Bolt:
+        diameter: float
+
+    assert asdict(Bolt(BOLT))["diameter"] is BOLT

@@ -88,6 +88,7 @@ class Equation(Generic[P]):
         self.witness = witness
         self.constants = constants
         self._checked: Callable[..., float] | None = None
+        self._named: Callable[..., tuple[tuple[str, object], ...]] | None = None
         self._signature: tuple[tuple[str, Q], ...] | None = None
         self._result: Q | None = None
         update_wrapper(self, body)
@@ -96,8 +97,10 @@ class Equation(Generic[P]):
         checked = self._checked or self._prepare()
         if (sheet := open_sheet()) is None:
             return checked(*args, **kwargs)
-        inputs = self._inputs(args, kwargs)
-        number = checked(**{name: float(v) for name, v in inputs})
+        assert self._named is not None
+        inputs = self._named(*args, **kwargs)
+        self._same_units(inputs)
+        number = checked(*(v for _, v in inputs))
         marks = marks_of(v for _, v in inputs) | self.own_marks()
         outcome = (number, self.result.unit, self.result.symbol)
         got = sheet.record("equation", self.id, self.title, self.cite, inputs, outcome, self, marks)
@@ -134,24 +137,19 @@ class Equation(Generic[P]):
             marks.add(Mark("unverified", f"{self.cite}: no published value to check it by"))
         return frozenset(marks)
 
-    def _inputs(self, args: tuple[object, ...], kwargs: dict[str, object]) -> tuple[tuple[str, float], ...]:
-        bound = dict(zip((name for name, _ in self.arguments), args, strict=False)) | kwargs
-        pairs: list[tuple[str, float]] = []
-        for name, q in self.arguments:
-            value: Any = bound.get(name, inspect.Parameter.empty)
-            if value is inspect.Parameter.empty:
-                value = inspect.signature(self.body).parameters[name].default
-                if value is inspect.Parameter.empty:
-                    raise TypeError(f"{self.id}: {name} is missing")
+    def __reduce__(self) -> str:
+        """Copied and pickled by name, as the function it is."""
+        return self.body.__qualname__
+
+    def _same_units(self, inputs: tuple[tuple[str, object], ...]) -> None:
+        for (_, q), (_, value) in zip(self.arguments, inputs, strict=True):
             if isinstance(value, Value) and not unit(value.unit).same_as(unit(q.unit)):
                 raise UnitError(f"{self.cite}: {q.symbol} is asked for in {q.unit}, given in {value.unit} ({value!r})")
-            pairs.append((name, value))
-        return tuple(pairs)
 
     def _prepare(self) -> Callable[..., float]:
         """Build, on the first call, the function that enforces the limits and runs the body."""
         self._signature, self._result = _read_signature(self.body, self.id)
-        self._checked = _with_limits(self)
+        self._named, self._checked = _written_out(self)
         return self._checked
 
 
@@ -175,11 +173,15 @@ def _read_signature(body: Callable[..., Any], id: str) -> tuple[tuple[tuple[str,
     return tuple(arguments), result
 
 
-def _with_limits(eq: Equation[Any]) -> Callable[..., float]:
-    """The body behind its limits, written out as one flat function: the check costs a few comparisons, no loop."""
-    parameters, tests = [], []
-    defaults = inspect.signature(eq.body).parameters
+def _written_out(eq: Equation[Any]) -> tuple[Callable[..., tuple[tuple[str, object], ...]], Callable[..., float]]:
+    """Two flat functions with the parameters of the body, so that Python itself refuses a call that does not fit.
+
+    ``named`` hands back what goes into a call, by name. ``checked`` is the body behind its limits: each check costs a
+    comparison, and the body sees plain floats, whatever was put in.
+    """
     scope: dict[str, Any] = {"body": eq.body, "inf": math.inf, "Outside": OutsideLimits}
+    defaults = inspect.signature(eq.body).parameters
+    parameters, tests = [], []
     for index, (name, q) in enumerate(eq.arguments):
         if defaults[name].default is not inspect.Parameter.empty:
             scope[f"default_{name}"] = defaults[name].default
@@ -190,32 +192,36 @@ def _with_limits(eq: Equation[Any]) -> Callable[..., float]:
         low = f"{q.above!r} <" if q.above is not None else f"{q.at_least!r} <=" if q.at_least is not None else "-inf <"
         high = f"< {q.below!r}" if q.below is not None else f"<= {q.at_most!r}" if q.at_most is not None else "< inf"
         tests.append(f"    if not ({low} {name} {high}): refuse({index}, {name})")
-    names = ", ".join(name for name, _ in eq.arguments)
+    names = [name for name, _ in eq.arguments]
 
     def refuse(index: int, value: float) -> None:
         q = eq.arguments[index][1]
         allowed = f"must be {q.limits()}" if q.limits() else "must be a finite number"
         raise OutsideLimits(f"{eq.cite}: {q.symbol} ({q.what}) = {float(value):g} {q.unit}; {allowed}")
 
-    def failed(error: Exception, values: tuple[float, ...]) -> OutsideLimits:
+    def failed(error: Exception, *values: float) -> OutsideLimits:
         if isinstance(error, OutsideLimits):
             return OutsideLimits(f"{eq.cite}: {error}")
+        why = "it gives no real number" if isinstance(error, TypeError) else error  # a power 0.5 of less than zero
         put_in = ", ".join(f"{q.symbol} = {float(v):g}" for (_, q), v in zip(eq.arguments, values, strict=True))
-        return OutsideLimits(f"{eq.cite}: no value for {put_in} ({error})")
+        return OutsideLimits(f"{eq.cite}: no value{f' for {put_in}' if put_in else ''} ({why})")
 
-    scope |= {"refuse": refuse, "failed": failed}
     lines = [
+        f"def named({', '.join(parameters)}):",
+        f"    return ({''.join(f'({name!r}, {name}), ' for name in names)})",
         f"def checked({', '.join(parameters)}):", *tests,
         "    try:",
-        f"        answer = body({names})",
-        "    except (Outside, ArithmeticError, ValueError) as error:",
-        f"        raise failed(error, ({names},)) from None" if names else "        raise failed(error, ()) from None",
-        "    if -inf < answer < inf: return answer",
-        f"    raise failed(ArithmeticError('the answer is not a finite number'), ({names},))",
+        f"        answer = body({', '.join(f'float({name})' for name in names)})",
+        "        if -inf < answer < inf: return answer",
+        "        raise ArithmeticError('the answer is not a finite number')",
+        "    except (Outside, ArithmeticError, TypeError, ValueError) as error:",
+        f"        raise failed({', '.join(['error', *names])}) from error",
     ]  # fmt: skip
-    exec("\n".join(lines), scope)
-    made: Callable[..., float] = scope["checked"]
-    return made
+    made: dict[str, Any] = {}
+    exec("\n".join(lines), scope | {"refuse": refuse, "failed": failed}, made)
+    for function in made.values():
+        function.__qualname__ = eq.id  # as Python calls it when it refuses a call
+    return made["named"], made["checked"]
 
 
 def equation(
@@ -257,6 +263,10 @@ class Procedure(Generic[P, T]):
         self.source = source
         self.alias = alias
         update_wrapper(self, body)
+
+    def __reduce__(self) -> str:
+        """Copied and pickled by name, as the function it is."""
+        return self.body.__qualname__
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> T:
         sheet = open_sheet()

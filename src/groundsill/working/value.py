@@ -74,6 +74,12 @@ class Value(float):
     __truediv__ = __rtruediv__ = __floordiv__ = __rfloordiv__ = __mod__ = __rmod__ = _refuse
     __pow__ = __rpow__ = __neg__ = __pos__ = __abs__ = __divmod__ = __rdivmod__ = _refuse
 
+    def __reduce__(self) -> tuple[type[Value], tuple[object, ...]]:
+        return Value, (float(self), self.unit, self.symbol, self.step, self.marks)
+
+    def __deepcopy__(self, memo: object) -> Value:
+        return self  # a figure and all that led to it never change
+
     def __repr__(self) -> str:
         return f"Value({self.symbol} = {float(self)!r} {self.unit})"
 
