@@ -137,6 +137,36 @@ def test_a_comparison_inside_a_product_keeps_its_brackets() -> None:
     assert as_text(tree("1 + (a if b > 1 else c)")) == "1 + (a if b > 1 otherwise c)"
 
 
+NESTED = [
+    # Python, plain text, Typst
+    ("(a < 1 or b < 2) and c < 3", "(a < 1 or b < 2) and c < 3", '(a < 1 "or" b < 2) "and" c < 3'),
+    ("a < 1 or b < 2 and c < 3", "a < 1 or b < 2 and c < 3", 'a < 1 "or" b < 2 "and" c < 3'),
+    ("(a if c > 0 else b) < 3", "(a if c > 0 otherwise b) < 3",
+     '(a space "if" space c > 0 space "otherwise" space b) < 3'),
+    ("a if c > 0 and b > 0 else b", "a if c > 0 and b > 0 otherwise b",
+     'a space "if" space c > 0 "and" b > 0 space "otherwise" space b'),
+    ("a if c > 0 else (b if c > 1 else c)", "a if c > 0 otherwise (b if c > 1 otherwise c)",
+     'a space "if" space c > 0 space "otherwise" space (b space "if" space c > 1 space "otherwise" space c)'),
+    ("(a and b) == c", "(a and b) = c", '(a "and" b) = c'),
+    ("a / b < c + 1", "a / b < c + 1", "(a)/(b) < c + 1"),
+    ("-a < b", "-a < b", "-a < b"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("python", "text", "typst"), NESTED, ids=[row[0] for row in NESTED])
+def test_a_condition_inside_another_keeps_the_brackets_it_needs(python: str, text: str, typst: str) -> None:
+    assert as_text(tree(python)) == text
+    assert " ".join(as_typst(tree(python)).split()) == typst
+    brackets = ElementTree.fromstring(as_mathml(tree(python))).itertext()
+    assert "".join(part for part in brackets if part in "()") == "".join(sign for sign in text if sign in "()")
+
+
+def test_units_and_words_keep_their_distance_in_mathml() -> None:
+    assert "<mn>1500</mn><mtext>&#160;psi</mtext>" in as_mathml(Quantity("1500", "psi"))
+    assert as_mathml(tree("a if b > 1 else c")).count("<mtext>&#160;") == 2
+    assert "&#160;otherwise&#160;</mtext>" in as_mathml(tree("a if b > 1 else c"))
+
+
 @pytest.mark.parametrize("text", ["12,345", "1e-05", "-3", "1.235e-05", "inf", "0.5"])
 def test_a_figure_is_shown_as_it_was_written(text: str) -> None:
     assert as_text(Number(text)) == text
@@ -144,7 +174,7 @@ def test_a_figure_is_shown_as_it_was_written(text: str) -> None:
 
 
 def test_every_way_of_setting_is_well_formed() -> None:
-    cases = [tree(python) for python, _, _ in PRECEDENCE]
+    cases = [tree(python) for python, _, _ in (*PRECEDENCE, *NESTED)]
     cases += [
         Symbol(s)
         for s in ("psi_ed_V", "f'_c", "n Z'", "φV_n", "1/n", "<b>", 'a"b', "a\\b", "#x", "$y$", "T_a*", "a_b_c")

@@ -15,7 +15,10 @@ _GREEK = {
     "mu": "μ", "nu": "ν", "rho": "ρ", "sigma": "σ", "tau": "τ", "phi": "φ", "psi": "ψ", "Omega": "Ω", "pi": "π",
 }  # fmt: skip
 _SIGN_TEXT = {"<=": "≤", ">=": "≥", "!=": "≠"}
-_LEVEL = {"+": 1, "-": 1, "*": 2, "/": 2, "^": 4}
+_SPACE = "&#160;"  # a plain space at the edge of an element is dropped by MathML
+_ML_BRACKETS = ("<mrow><mo>(</mo>", "<mo>)</mo></mrow>")
+# the words of a case (set apart by spaces) hold their terms the loosest; "=" and the comparisons stand at 0
+_LEVEL = {" ": -3, "or": -2, "and": -1, "+": 1, "-": 1, "*": 2, "/": 2, "^": 4}
 
 
 def _parts(name: str) -> tuple[str, str]:
@@ -31,11 +34,11 @@ def _level(node: Math) -> int:
     if isinstance(node, Negative):
         return 1
     if isinstance(node, Relation):
-        return 0
+        return _LEVEL.get(node.signs[0], 0)
     return 3 if isinstance(node, Number) and node.text.startswith("-") else 5
 
 
-def _wrapped(node: Math, least: int, setter: Callable[[Math], str], brackets: tuple[str, str]) -> str:
+def _wrapped(node: Math, least: int, setter: Callable[[Math], str], brackets: tuple[str, str] = ("(", ")")) -> str:
     return setter(node) if _level(node) >= least else brackets[0] + setter(node) + brackets[1]
 
 
@@ -49,17 +52,17 @@ def as_text(node: Math) -> str:
     if isinstance(node, Quantity):
         return f"{node.text} {node.unit}" if node.unit not in ("", "1") else node.text
     if isinstance(node, Negative):
-        return "-" + _wrapped(node.of, 2, as_text, ("(", ")"))
+        return "-" + _wrapped(node.of, 2, as_text)
     if isinstance(node, Call):
         return f"{node.name}({', '.join(as_text(a) for a in node.of)})"
     if isinstance(node, Relation):
-        text = as_text(node.terms[0])
-        for sign, term in zip(node.signs, node.terms[1:], strict=True):
-            text += f" {_SIGN_TEXT.get(sign, sign).strip()} ".replace("  ", " ") + as_text(term)
+        text, *terms = (_wrapped(term, _level(node) + 1, as_text) for term in node.terms)
+        for sign, term in zip(node.signs, terms, strict=True):
+            text += f" {_SIGN_TEXT.get(sign, sign).strip()} ".replace("  ", " ") + term
         return text
     level = _LEVEL[node.sign]
-    left = _wrapped(node.left, level + (node.sign == "^"), as_text, ("(", ")"))
-    right = _wrapped(node.right, level + (node.sign in "-/"), as_text, ("(", ")"))
+    left = _wrapped(node.left, level + (node.sign == "^"), as_text)
+    right = _wrapped(node.right, level + (node.sign in "-/"), as_text)
     if node.sign == "^":
         return f"{left}^{right}"
     return f"{left} {'·' if node.sign == '*' else node.sign} {right}"
@@ -78,9 +81,9 @@ def _ml(node: Math) -> str:
     if isinstance(node, Number):
         return f"<mn>{escape(node.text)}</mn>"
     if isinstance(node, Words):
-        return f"<mtext> {escape(node.text)} </mtext>"
+        return f"<mtext>{_SPACE}{escape(node.text)}{_SPACE}</mtext>"
     if isinstance(node, Quantity):
-        unit = f"<mtext> {escape(node.unit)}</mtext>" if node.unit not in ("", "1") else ""
+        unit = f"<mtext>{_SPACE}{escape(node.unit)}</mtext>" if node.unit not in ("", "1") else ""
         return f"<mrow><mn>{escape(node.text)}</mn>{unit}</mrow>"
     if isinstance(node, Negative):
         return f"<mrow><mo>-</mo>{_ml_in(node.of, 2)}</mrow>"
@@ -90,14 +93,14 @@ def _ml(node: Math) -> str:
         inside = "<mo>,</mo>".join(_ml(a) for a in node.of)
         return f"<mrow><mi>{escape(node.name)}</mi><mo>(</mo>{inside}<mo>)</mo></mrow>"
     if isinstance(node, Relation):
-        text = _ml(node.terms[0])
-        for sign, term in zip(node.signs, node.terms[1:], strict=True):
-            text += f"<mo>{escape(_SIGN_TEXT.get(sign, sign))}</mo>" + _ml(term)
+        text, *terms = (_ml_in(term, _level(node) + 1) for term in node.terms)
+        for sign, term in zip(node.signs, terms, strict=True):
+            text += f"<mo>{escape(_SIGN_TEXT.get(sign, sign))}</mo>" + term
         return f"<mrow>{text}</mrow>"
     if node.sign == "/":
         return f"<mfrac>{_ml(node.left)}{_ml(node.right)}</mfrac>"
     if node.sign == "^":
-        base = _wrapped(node.left, 5, _ml, ("<mrow><mo>(</mo>", "<mo>)</mo></mrow>"))
+        base = _wrapped(node.left, 5, _ml, _ML_BRACKETS)
         return f"<msup>{base}{_ml(node.right)}</msup>"
     level = _LEVEL[node.sign]
     sign = {"*": "&#8901;", "-": "&#8722;"}.get(node.sign, node.sign)
@@ -106,9 +109,7 @@ def _ml(node: Math) -> str:
 
 def _ml_in(node: Math, least: int) -> str:
     # a fraction brings its own bar: no brackets round it inside a product
-    return _wrapped(
-        node, min(least, 2) if _is_fraction(node) else least, _ml, ("<mrow><mo>(</mo>", "<mo>)</mo></mrow>")
-    )
+    return _wrapped(node, min(least, 2) if _is_fraction(node) else least, _ml, _ML_BRACKETS)
 
 
 def _is_fraction(node: Math) -> bool:
@@ -135,22 +136,21 @@ def as_typst(node: Math) -> str:
             return f"sqrt({inside[0]})"
         return f'op("{node.name}") lr(({", ".join(inside)}))'
     if isinstance(node, Relation):
-        text = as_typst(node.terms[0])
-        for sign, term in zip(node.signs, node.terms[1:], strict=True):
-            shown = {"<=": "<=", ">=": ">=", "!=": "!=", "and": '"and"', "or": '"or"'}.get(sign, sign)
-            text += f" {shown} " + as_typst(term)
+        text, *terms = (_typst_in(term, _level(node) + 1) for term in node.terms)
+        for sign, term in zip(node.signs, terms, strict=True):
+            text += f" {_typst_words(sign) if sign in ('and', 'or') else sign} " + term
         return text
     if node.sign == "/":
         return f"({as_typst(node.left)})/({as_typst(node.right)})"
     if node.sign == "^":
-        return f"{_wrapped(node.left, 5, as_typst, ('(', ')'))}^({as_typst(node.right)})"
+        return f"{_wrapped(node.left, 5, as_typst)}^({as_typst(node.right)})"
     level = _LEVEL[node.sign]
     sign = {"*": "dot"}.get(node.sign, node.sign)
     return f"{_typst_in(node.left, level)} {sign} {_typst_in(node.right, level + (node.sign == '-'))}"
 
 
 def _typst_in(node: Math, least: int) -> str:
-    return _wrapped(node, min(least, 2) if _is_fraction(node) else least, as_typst, ("(", ")"))
+    return _wrapped(node, min(least, 2) if _is_fraction(node) else least, as_typst)
 
 
 def _typst_letter(head: str) -> str:

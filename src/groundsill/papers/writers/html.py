@@ -242,8 +242,6 @@ def _figure(block: Figure, number: str) -> str:
 def _maths(node: Math, before: str = "") -> str:
     """A ``<math>`` element in display style; ``before`` is an operator set in front."""
     inside = clean(as_mathml(node)).partition(">")[2].removesuffix("</math>")
-    # a plain space at the edge of an element is dropped by MathML; units and words need theirs
-    inside = inside.replace("<mtext> ", "<mtext>&#160;").replace(" </mtext>", "&#160;</mtext>")
     sign = f"<mo>{before}</mo>" if before else ""
     return f'<math displaystyle="true"><mrow>{sign}{inside}</mrow></math>'
 
