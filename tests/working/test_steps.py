@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from groundsill.working.errors import UnitError
+from groundsill.working.errors import OutsideLimits, UnitError
 from groundsill.working.sheet import Sheet
 from groundsill.working.steps import (
     add,
@@ -160,3 +160,36 @@ def test_a_condition_is_handed_back_and_carries_the_doubts_of_its_numbers() -> N
         "condition", "light enough", "Rules 1 4.2", False, {GUESS}, None,
     )  # fmt: skip
     assert step.inputs == (("D", 0.1), ("", 5.0))
+
+
+def test_nothing_is_divided_by_zero() -> None:
+    with pytest.raises(OutsideLimits, match=r"^w: no value, as it is divided by zero$"):
+        divide(dead(), 0.0, symbol="w", unit="plf")
+    with Sheet() as sheet, pytest.raises(OutsideLimits, match=r"^w: no value, as it is divided by zero \(per foot\)$"):
+        divide(dead(), recorded("h", -0.0, "ft", "height"), symbol="w", unit="plf", label="per foot")
+    assert [step.kind for step in sheet.steps] == ["given", "given"]
+
+
+def test_a_value_is_scaled_by_a_pure_number_only() -> None:
+    with Sheet():
+        assert scale(dead(), recorded("r", 2.0, "1", "share"), symbol="D'") == 0.2
+        with pytest.raises(UnitError, match=r"^M: scaled by Value\(h = 3\.0 ft\), which is not a pure number$"):
+            scale(dead(), arm(), symbol="M")
+        with pytest.raises(UnitError, match=r"which is not a pure number$"):
+            scale(dead(), recorded("r", 75.0, "%", "share"), symbol="D'")
+
+
+def test_a_sum_of_nothing_is_zero_in_the_unit_it_is_asked_for() -> None:
+    assert add(symbol="W", unit="lb") == 0.0
+    with Sheet() as sheet:
+        nothing = add(symbol="W", label="no storey above", unit="lb")
+        assert add(nothing, dead(), symbol="W").unit == "lb"  # type: ignore[attr-defined]
+        assert add(2.0, symbol="W", unit="lb").unit == "lb"  # type: ignore[attr-defined]
+    assert (nothing, nothing.unit, sheet.steps[0].inputs) == (0.0, "lb", ())  # type: ignore[attr-defined]
+
+
+def test_a_sum_must_be_in_the_unit_it_is_asked_for() -> None:
+    with Sheet():
+        assert add(recorded("f", 1.0, "lb/in^2", ""), symbol="p", unit="psi").unit == "psi"  # type: ignore[attr-defined]
+        with pytest.raises(UnitError, match=r"^a sum in kip and D in lb cannot be added$"):
+            add(dead(), symbol="W", unit="kip")

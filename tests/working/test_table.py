@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from groundsill.working.errors import GroundsillError, OutsideLimits
+from groundsill.working.errors import GroundsillError, OutsideLimits, UnitError
 from groundsill.working.sheet import Sheet
 from groundsill.working.steps import given as recorded
 from groundsill.working.table import Table, TableSource
@@ -116,6 +116,28 @@ def test_no_line_is_drawn_to_a_figure_that_is_not_printed() -> None:
     assert table().interpolate("oak", 2) == 500.0
     with pytest.raises(OutsideLimits, match=r"^Rules 1 Table 2: no row 'ash' \(wood\); it has fir, oak, elm$"):
         table().interpolate("ash", 1)
+
+
+def test_columns_of_words_have_nothing_between_them() -> None:
+    words = TABLE.replace("[0.5, 1, 2]", '["thin", "middling", "thick"]').replace("columns = [1]", 'columns = ["thin"]')
+    assert table(words).read("fir", "thin") == 100.0
+    with pytest.raises(OutsideLimits) as refused:
+        table(words).interpolate("fir", 1.0)
+    assert str(refused.value) == "Rules 1 Table 2: nothing lies between its columns, which are words (thickness)"
+
+
+def test_a_figure_in_feet_is_not_looked_up_under_inches() -> None:
+    with Sheet() as sheet:
+        at = recorded("t", 1.0, "ft", "survey")
+        for look in (table().read, table().interpolate):
+            with pytest.raises(UnitError) as refused:
+                look("fir", at)
+            assert str(refused.value) == (
+                "Rules 1 Table 2: thickness is asked for in in, given in ft (Value(t = 1.0 ft))"
+            )
+        silent = table(TABLE.replace('column_unit = "in"\n', ""))
+        assert silent.read("fir", at) == 200.0  # the page names no unit: nothing to hold it to
+    assert [step.kind for step in sheet.steps] == ["given", "lookup"]
 
 
 # --- the birth certificate -------------------------------------------------------------------------------------------

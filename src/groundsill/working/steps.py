@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from groundsill.working.errors import UnitError
+from groundsill.working.errors import OutsideLimits, UnitError
 from groundsill.working.sheet import open_sheet
-from groundsill.working.unit import factor, unit
+from groundsill.working.unit import factor
+from groundsill.working.unit import unit as read_unit
 from groundsill.working.value import Mark, Value, marks_of
 
 __all__ = [
@@ -40,12 +41,15 @@ def given(symbol: str, number: float, unit: str, origin: str, marks: Iterable[Ma
     return value
 
 
-def add(*terms: float, symbol: str, label: str = "") -> float:
-    """The sum of the terms, all in one unit (left to right, as a reader would add them)."""
+def add(*terms: float, symbol: str, label: str = "", unit: str = "") -> float:
+    """The sum of the terms, all in one unit (left to right, as a reader would add them).
+
+    ``unit`` says which: needed where there may be no recorded term to tell it, as on a floor that carries nothing.
+    """
     total = 0.0
     for term in terms:
         total += float(term)
-    return _record("+", terms, total, _common_unit(terms), symbol, label)
+    return _record("+", terms, total, _common_unit(terms, unit), symbol, label)
 
 
 def subtract(first: float, *others: float, symbol: str, label: str = "") -> float:
@@ -66,13 +70,25 @@ def multiply(first: float, *others: float, symbol: str, unit: str, label: str = 
 
 
 def divide(top: float, bottom: float, *, symbol: str, unit: str, label: str = "") -> float:
-    """The quotient, in ``unit``."""
+    """The quotient, in ``unit``.
+
+    Raises:
+        OutsideLimits: when the bottom is zero.
+    """
     _agree("/", (top, bottom), unit)
+    if not bottom:
+        raise OutsideLimits(f"{symbol}: no value, as it is divided by zero" + (f" ({label})" if label else ""))
     return _record("/", (top, bottom), float(top) / float(bottom), unit, symbol, label)
 
 
 def scale(value: float, by: float, *, symbol: str, label: str = "") -> float:
-    """The value times a pure number."""
+    """The value times a pure number.
+
+    Raises:
+        UnitError: when the number has a unit (``multiply`` says what the product is in).
+    """
+    if not read_unit(_unit_of(by)).same_as(read_unit("1")):
+        raise UnitError(f"{symbol}: scaled by {by!r}, which is not a pure number")
     return _record("*", (value, by), float(value) * float(by), _unit_of(value), symbol, label)
 
 
@@ -92,7 +108,7 @@ def convert(value: float, source: str, target: str) -> float:
     sheet = open_sheet()
     if sheet is None or not isinstance(value, Value):
         return float(value) * by
-    if not unit(value.unit).same_as(unit(source)):
+    if not read_unit(value.unit).same_as(read_unit(source)):
         raise UnitError(f"{value.symbol} is in {value.unit}, not in {source}")
     outcome = (float(value) * by, target, value.symbol)
     got = sheet.record("convert", "", "", "", ((value.symbol, value),), outcome, None, value.marks)
@@ -135,24 +151,23 @@ def _unit_of(value: float) -> str:
     return value.unit if isinstance(value, Value) else "1"
 
 
-def _common_unit(values: Sequence[float]) -> str:
+def _common_unit(values: Sequence[float], wanted: str = "") -> str:
     """The one unit of all recorded terms; plain numbers among them (a zero, a floor) take it over."""
     found = [v for v in values if isinstance(v, Value)]
-    if not found:
-        return "1"
-    first = unit(found[0].unit)
-    for other in found[1:]:
-        if not unit(other.unit).same_as(first):
-            raise UnitError(f"{found[0].symbol} in {found[0].unit} and {other.symbol} in {other.unit} cannot be added")
-    return found[0].unit
+    whole = wanted or (found[0].unit if found else "1")
+    for other in found:
+        if not read_unit(other.unit).same_as(read_unit(whole)):
+            first = f"a sum in {whole}" if wanted else f"{found[0].symbol} in {whole}"
+            raise UnitError(f"{first} and {other.symbol} in {other.unit} cannot be added")
+    return whole
 
 
 def _agree(sign: str, values: Sequence[float], wanted: str) -> None:
     """Refuse a product whose units do not multiply to the unit it is said to be in."""
     if open_sheet() is None or not all(isinstance(v, Value) for v in values):
         return
-    total = unit(_unit_of(values[0]))
+    total = read_unit(_unit_of(values[0]))
     for other in values[1:]:
-        total = total * unit(_unit_of(other)) if sign == "*" else total / unit(_unit_of(other))
-    if not total.same_as(unit(wanted)):
+        total = total * read_unit(_unit_of(other)) if sign == "*" else total / read_unit(_unit_of(other))
+    if not total.same_as(read_unit(wanted)):
         raise UnitError(f"{product_unit(values, sign == '/')} is not {wanted}")

@@ -11,7 +11,7 @@ The file (TOML)::
     title = "..."
     row_key = "panel, nail"       # what names a row; rows are text keys
     column_key = "edge nail spacing"
-    column_unit = "in"            # when the columns are numbers
+    column_unit = "in"            # when the columns are numbers; a recorded figure must come in it
     unit = "plf"                  # of the figures (or units = ["plf", "kip/in", ...] one for each column)
     symbol = "v_s"
     beyond = "error"              # or "hold": the document says that end columns hold flat beyond
@@ -42,9 +42,10 @@ from functools import lru_cache
 from importlib.resources import files
 from typing import Any
 
-from groundsill.working.errors import GroundsillError, OutsideLimits
+from groundsill.working.errors import GroundsillError, OutsideLimits, UnitError
 from groundsill.working.sheet import open_sheet
-from groundsill.working.value import Mark
+from groundsill.working.unit import unit
+from groundsill.working.value import Mark, Value, marks_of
 
 __all__ = ["Table", "TableSource"]
 
@@ -66,6 +67,7 @@ class Table:
     title: str
     row_key: str
     column_key: str
+    column_unit: str
     units: tuple[str, ...]
     symbol: str
     beyond: str
@@ -99,6 +101,7 @@ class Table:
             title=data["title"],
             row_key=data["row_key"],
             column_key=data["column_key"],
+            column_unit=data.get("column_unit", ""),
             units=units,
             symbol=data.get("symbol", ""),
             beyond=data.get("beyond", "error"),
@@ -143,7 +146,9 @@ class Table:
 
         Raises:
             OutsideLimits: when there is no such row or column, or the document prints no figure there.
+            UnitError: when a recorded figure for the column is not in the unit of the columns.
         """
+        self._same_unit(column)
         cells = self._row(row)
         place = 0 if column is None and len(self.columns) == 1 else self._place(column)
         figure = cells[place]
@@ -159,8 +164,10 @@ class Table:
 
         Raises:
             OutsideLimits: outside the columns, unless the document says that the end columns hold.
+            UnitError: when a recorded figure is not in the unit of the columns.
         """
-        cells, heads = self._row(row), [float(c) for c in self.columns]
+        self._same_unit(at)
+        cells, heads = self._row(row), self._heads()
         x = float(at)
         if self.beyond == "hold":
             x = min(max(x, heads[0]), heads[-1])
@@ -178,6 +185,18 @@ class Table:
         share = 0.0 if upper == lower else (x - heads[lower]) / (heads[upper] - heads[lower])
         inputs: tuple[tuple[str, object], ...] = ((self.row_key, row), (self.column_key, at))
         return self._answer(low + (high - low) * share, lower, symbol, inputs, self._marks(row, (lower, upper)))
+
+    def _same_unit(self, at: float | str | None) -> None:
+        if isinstance(at, Value) and self.column_unit and not unit(at.unit).same_as(unit(self.column_unit)):
+            raise UnitError(
+                f"{self.cite}: {self.column_key} is asked for in {self.column_unit}, given in {at.unit} ({at!r})"
+            )
+
+    def _heads(self) -> list[float]:
+        heads = [head for head in self.columns if not isinstance(head, str)]
+        if len(heads) < len(self.columns):
+            raise OutsideLimits(f"{self.cite}: nothing lies between its columns, which are words ({self.column_key})")
+        return heads
 
     def _row(self, row: str) -> tuple[float | str, ...]:
         if row not in self.rows:
@@ -211,8 +230,6 @@ class Table:
         sheet = open_sheet()
         if sheet is None:
             return number
-        from groundsill.working.value import marks_of
-
         marks |= marks_of(v for _, v in inputs)
         outcome = (number, self.units[place], symbol or self.symbol)
         got = sheet.record("lookup", f"table {self.number}", self.title, self.cite, inputs, outcome, self, marks)
