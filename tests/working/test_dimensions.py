@@ -126,3 +126,36 @@ def test_a_bare_zero_fits_every_unit_and_no_other_figure_does() -> None:
     check_units(rule_from("return max(0, b - 0.0)", "b in", "in"))
     assert "the two terms of a sum" in refusal(rule_from("return b - 0.5", "b in", "in"))
     assert "the terms of a max" in refusal(rule_from("return max(1, b)", "b in", "in"))
+
+
+@pytest.mark.parametrize("test", ["0 < b <= h", "h > 0 < b", "0 < 0 < b < h"])
+def test_a_chain_that_holds_a_bare_zero_still_compares_the_others(test: str) -> None:
+    words = refusal(rule_from(f"return b if {test} else b", "b in, h ft", "in"))
+    assert f"{test!r}: units do not agree; the two sides of a comparison" in words
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "if r > 1:\n    s = h\nelse:\n    s = b\nreturn s",
+        "if r > 1:\n    s = b\nelse:\n    s = h\nreturn b",
+        "s = b\nif r > 1:\n    s = h\nreturn b",
+        "if r > 1:\n    s = b\nelif r > 0.5:\n    s = h\nelse:\n    s = b\nreturn s",
+        "if r > 1:\n    s = b\nelse:\n    if r > 0.5:\n        s = 0\n    else:\n        s = h\nreturn b",
+    ],
+)
+def test_a_name_has_one_unit_whichever_branch_gave_it(body: str) -> None:
+    assert "units do not agree; the two branches assign s (" in refusal(rule_from(body, "b in, h ft, r 1", "in"))
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        "if r > 1:\n    s = 0\nelse:\n    s = b\nreturn s",  # a bare zero is of every unit
+        "if r > 1:\n    s = h\n    return b + 0 * s / h * b\nelse:\n    s = b\nreturn s",  # ends there
+        "if r > 1:\n    s = 12 * h\n    return s\ns = b\nreturn s",
+        "if r > 1:\n    t = b\nelse:\n    s = b\nreturn b",
+    ],
+)
+def test_branches_that_agree_or_give_nothing_on_are_sound(body: str) -> None:
+    check_units(rule_from(body, "b in, h ft, r 1", "in", '{12: "in/ft"}'))

@@ -90,6 +90,29 @@ def test_a_conditional_expression_names_the_case_that_applies() -> None:
     assert "governs: b · 3 the case that applies" in walked(rule, a=1.0, b=5.0)
 
 
+def test_what_stands_in_a_case_not_taken_is_neither_worked_out_nor_written() -> None:
+    rule = rule_from("return min(a / b, 1.0) if b > 0 else 0.5", "a 1, b 1")
+    assert walked(rule, a=1.0, b=0.0) == [
+        "formula: y = (min(a / b, 1.0) if b > 0 otherwise 0.5)",
+        "numbers: y = (min(1 / 0, 1.0) if 0 > 0 otherwise 0.5) = 0.5",
+        "answer: y = 0.5",
+        "governs: 0.5 the case that applies",
+    ]
+    assert walked(rule, a=1.0, b=4.0)[3:] == [
+        "governs: min(a / b, 1.0) the case that applies",
+        "governs: a / b the least of 0.25, 1 governs",
+    ]
+
+
+def test_a_case_inside_a_case_is_followed_to_the_one_that_applies() -> None:
+    rule = rule_from("return 2 * (1 / a if a > 0 else (max(b, 3) if b > 0 else 1 / b))", "a 1, b 1")
+    assert walked(rule, a=0.0, b=5.0)[3:] == [
+        "governs: max(b, 3) if b > 0 otherwise 1 / b the case that applies",
+        "governs: max(b, 3) the case that applies",
+        "governs: b the greatest of 5, 3 governs",
+    ]
+
+
 def test_of_two_that_are_equal_the_first_governs() -> None:
     rule = rule_from("return min(a, b)", "a in, b in", "in")
     assert "governs: a the least of 2, 2 governs" in walked(rule, a=2.0, b=2.0)
@@ -144,6 +167,12 @@ def test_a_figure_without_a_name_leaves_only_the_numbers() -> None:
     assert shown(sheet.steps[-1]) == ["numbers: W = 10 + 5 = 15 lb", "answer: W = 15 lb"]
 
 
+def test_a_sum_of_nothing_shows_only_what_it_comes_to() -> None:
+    with Sheet() as sheet:
+        add(symbol="W", label="no storey above", unit="lb")
+    assert shown(sheet.steps[0]) == ["answer: W = 0 lb"]
+
+
 def test_a_negative_figure_keeps_its_sign_apart() -> None:
     with Sheet() as sheet:
         subtract(recorded("a", 5.0, "lb", ""), recorded("b", -3.0, "lb", ""), symbol="c")
@@ -187,4 +216,11 @@ def test_a_look_up_names_the_row_it_read() -> None:
     ],
 )  # fmt: skip
 def test_a_figure_is_written_with_five_digits(number: float, text: str) -> None:
+    assert figure(number) == text
+
+
+@pytest.mark.parametrize(
+    ("number", "text"), [(1.23456e-5, "1.2346e-05"), (-9.87654e-8, "-9.8765e-08"), (2e-6, "2e-06")]
+)
+def test_a_very_small_figure_keeps_five_digits_too(number: float, text: str) -> None:
     assert figure(number) == text

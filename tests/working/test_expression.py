@@ -8,6 +8,7 @@ import subprocess
 import sys
 import zipfile
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -127,7 +128,9 @@ def test_one_name_is_assigned_at_a_time(body: str) -> None:
 )  # fmt: skip
 def test_an_expression_outside_the_small_language_is_refused_with_its_text(what: str) -> None:
     shown = ast.unparse(ast.parse(what, mode="eval").body)
-    assert f"{shown!r} cannot be shown as a formula" in refusal(rule_from(f"return ({what})", "b in"))
+    rule: Any = rule_from(f"return ({what})", "b in")
+    expected = f"{rule.__module__}.made: line {FIRST_OF_BODY}: {shown!r} cannot be shown as a formula"
+    assert refusal(rule) == expected
 
 
 @pytest.mark.parametrize(

@@ -155,3 +155,13 @@ def test_the_value_of_a_step_does_not_hold_the_step() -> None:
     assert answer.step is sheet.steps[0]  # type: ignore[attr-defined]
     assert sheet.steps[0].result is not None
     assert sheet.steps[0].result.step is None
+
+
+def test_a_sheet_opened_twice_is_closed_when_the_outer_is_left() -> None:
+    sheet, other = Sheet(), Sheet()
+    with sheet:
+        with other, sheet:
+            pressure(400.0, 2.0)
+        assert open_sheet() is sheet
+    assert open_sheet() is None
+    assert (len(sheet.steps), len(other.steps)) == (1, 0)

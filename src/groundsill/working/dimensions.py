@@ -6,6 +6,7 @@ Not only the dimension must agree but the scale: a foot added to an inch, or a m
 from __future__ import annotations
 
 import ast
+from collections.abc import Sequence
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any
 
@@ -42,7 +43,8 @@ class _Check:
         self.constants = {float(number): unit(text) for number, text in eq.constants.items()}
         self.result = unit(eq.result.unit)
 
-    def statements(self, statements: tuple[ast.stmt, ...]) -> None:
+    def statements(self, statements: Sequence[ast.stmt]) -> bool:
+        """Walk them in order; False when every way through them ends in a return."""
         for statement in statements:
             if isinstance(statement, ast.Assign):
                 assert isinstance(statement.targets[0], ast.Name)
@@ -52,12 +54,28 @@ class _Check:
                 self.agree(
                     self.of(statement.value), self.result, statement, f"the answer is declared in {self.eq.result.unit}"
                 )
+                return False
             elif isinstance(statement, ast.If):
                 self.of(statement.test)
-                self.statements(tuple(statement.body))
-                self.statements(tuple(statement.orelse))
+                if not self.branches(statement):
+                    return False
             elif (call := is_require(statement)) is not None:
                 self.of(call.args[0])
+        return True
+
+    def branches(self, node: ast.If) -> bool:
+        """Walk each branch from the same names; a name that both give on must have one unit."""
+        before, given_on = self.env, []
+        for branch in (node.body, node.orelse):
+            self.env = dict(before)
+            if self.statements(branch):
+                given_on.append(self.env)
+        if given_on:
+            first, last = given_on[0], given_on[-1]
+            for name, unit in first.items():
+                last[name] = self.agree(unit, last.get(name), node.test, f"the two branches assign {name}")
+            self.env = last
+        return bool(given_on)
 
     def agree(self, a: Unit | None, b: Unit | None, node: ast.AST, why: str) -> Unit | None:
         if a is None or b is None:
@@ -82,7 +100,7 @@ class _Check:
         if isinstance(node, ast.Compare):
             first = self.of(node.left)
             for other in node.comparators:
-                self.agree(first, self.of(other), node, "the two sides of a comparison")
+                first = self.agree(first, self.of(other), node, "the two sides of a comparison")
             return _ONE
         if isinstance(node, ast.BoolOp):
             for value in node.values:

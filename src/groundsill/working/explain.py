@@ -44,7 +44,7 @@ def figure(number: float) -> str:
     if abs(number) >= 10000:
         return f"{number:,.0f}"
     if abs(number) < 1e-4:
-        return f"{number:.4g}"
+        return f"{number:.5g}"
     text = f"{number:.{max(0, 4 - _magnitude(number))}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
 
@@ -76,7 +76,7 @@ class _Walk:
         else:
             self.lines.append(Line("numbers", Relation((name, numbers, answer), ("=", "="))))
             self.lines.append(Line("answer", Relation((name, answer), ("=",))))
-        for choice in choices_in(node):
+        for choice in choices_in(node, self.env):
             self._governs(choice)
         return value
 
@@ -163,7 +163,7 @@ def _arithmetic_lines(step: Step) -> tuple[Line, ...]:
     result = step.result
     assert result is not None
     name, answer = Symbol(result.symbol), Quantity(figure(result), result.unit)
-    if step.kind == "given":
+    if step.kind == "given" or not step.inputs:  # a sum of nothing has no more to show than a figure given
         return (Line("answer", Relation((name, answer), ("=",))),)
     numbers: list[Math] = [Number(figure(float(v))) for _, v in step.inputs if isinstance(v, (int, float))]
     if step.kind == "convert":

@@ -11,7 +11,7 @@ from __future__ import annotations
 import ast
 import importlib
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from types import CodeType
@@ -61,7 +61,10 @@ def read_body(module: str, name: str) -> Body:
     """Parse one function of a module and check that it keeps to the small language."""
     node = _module_functions(module)[name]
     statements = tuple(s for s in node.body if not (isinstance(s, ast.Expr) and isinstance(s.value, ast.Constant)))
-    _check_statements(statements, f"{module}.{name}")
+    try:
+        _check_statements(statements)
+    except NotAFormula as refused:
+        raise NotAFormula(f"{module}.{name}: {refused}") from None
     arguments = (*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs)
     return Body(statements, tuple(a.arg for a in arguments))
 
@@ -75,22 +78,22 @@ def is_require(statement: ast.stmt) -> ast.Call | None:
     return None
 
 
-def _check_statements(statements: tuple[ast.stmt, ...], where: str) -> None:
+def _check_statements(statements: Sequence[ast.stmt]) -> None:
     for statement in statements:
         if isinstance(statement, ast.Assign) and len(statement.targets) == 1:
             if not isinstance(statement.targets[0], ast.Name):
-                raise NotAFormula(f"{where}: only one name may be assigned at a time (line {statement.lineno})")
+                raise NotAFormula(f"only one name may be assigned at a time (line {statement.lineno})")
             to_math(statement.value, {})
         elif isinstance(statement, ast.Return) and statement.value is not None:
             to_math(statement.value, {})
         elif isinstance(statement, ast.If):
             to_math(statement.test, {})
-            _check_statements(tuple(statement.body), where)
-            _check_statements(tuple(statement.orelse), where)
+            _check_statements(statement.body)
+            _check_statements(statement.orelse)
         elif (call := is_require(statement)) is not None:
             to_math(call.args[0], {})
         else:
-            raise NotAFormula(f"{where}: line {statement.lineno} is not an assignment, if, require or return")
+            raise NotAFormula(f"line {statement.lineno} is not an assignment, if, require or return")
 
 
 def to_math(node: ast.expr, shown: Mapping[str, Math]) -> Math:
@@ -132,10 +135,16 @@ def evaluate(node: ast.expr, env: Mapping[str, float]) -> Any:
     return eval(_compiled(node), _NAMES, dict(env))
 
 
-def choices_in(node: ast.expr) -> Iterator[ast.Call | ast.IfExp]:
-    """Every ``min``, ``max`` and conditional inside an expression: the places where something governs."""
-    for part in ast.walk(node):
-        if isinstance(part, ast.IfExp):
-            yield part
-        elif isinstance(part, ast.Call) and isinstance(part.func, ast.Name) and part.func.id in ("min", "max"):
-            yield part
+def choices_in(node: ast.AST, env: Mapping[str, float]) -> Iterator[ast.Call | ast.IfExp]:
+    """Every ``min``, ``max`` and conditional that has a say in the value of an expression.
+
+    What stands in a case that was not taken has none: it may not even have a value with these numbers.
+    """
+    parts = ast.iter_child_nodes(node)
+    if isinstance(node, ast.IfExp):
+        yield node
+        parts = iter((node.body if evaluate(node.test, env) else node.orelse,))
+    elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("min", "max"):
+        yield node
+    for part in parts:
+        yield from choices_in(part, env)

@@ -65,16 +65,14 @@ class Sheet:
     steps: list[Step] = field(default_factory=list)
     depth: int = 0
     section: str = ""
-    _token: Token[Sheet | None] | None = None
+    _tokens: list[Token[Sheet | None]] = field(default_factory=list, init=False, repr=False)  # one for each entry
 
     def __enter__(self) -> Sheet:
-        self._token = _OPEN.set(self)
+        self._tokens.append(_OPEN.set(self))
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, tb: TracebackType | None) -> None:
-        if self._token is not None:
-            _OPEN.reset(self._token)
-            self._token = None
+        _OPEN.reset(self._tokens.pop())
 
     def record(
         self,
