@@ -119,4 +119,4 @@ def _one(missing: Missing) -> Text:
     """One thing missing: what it is, what cannot be said without it, and its place in the file."""
     from rich.text import Text
 
-    return Text.assemble(words(f"{missing.what}: {missing.needed_for}"), faint(f"\n{missing.path}"))
+    return Text.assemble(words(f"{missing.what}: {missing.needed_for}"), "\n", faint(missing.path))
