@@ -12,7 +12,7 @@ from groundsill.standards.awc_tr12 import general_dowel as tr12
 from groundsill.standards.catalogue import entries
 from groundsill.standards.nds_2018.expected import expected_yield
 from groundsill.standards.nds_2018.shear import single_shear
-from groundsill.standards.nds_2018.sill_bolt import sill_bolt
+from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
 from groundsill.working.dimensions import check_units
 from groundsill.working.equation import Equation
 from groundsill.working.errors import OutsideLimits
@@ -118,3 +118,22 @@ def test_the_whole_working_is_marked_as_recalled() -> None:
     kinds = {mark.kind for mark in got.Z.marks}  # type: ignore[attr-defined]
     assert {"from memory", "unverified"} <= kinds
     assert sum(step.id.startswith("awc-tr12/1-1-") for step in sheet.steps) == 6
+
+
+@given(f_c=st.floats(500.0, 2499.0), l_m=st.floats(2.0, 10.0), g=st.floats(0.0, 2.0))
+def test_over_weak_concrete_a_gap_takes_from_the_extension_as_it_does_from_the_table(
+    f_c: float, l_m: float, g: float
+) -> None:
+    flush = tr12.sill_bolt_with_gap_beyond(0.5, 1.5, 0.0, f_c, l_m=l_m)
+    assert pytest.approx(sill_bolt_weak_concrete(0.5, 1.5, f_c, l_m=l_m).Z, rel=1e-9) == flush.Z
+    assert tr12.sill_bolt_with_gap_beyond(0.5, 1.5, g, f_c, l_m=l_m).Z <= flush.Z * (1 + 1e-12)
+
+
+def test_a_gap_over_weak_concrete_carries_the_mark_of_the_extension() -> None:
+    with Sheet():
+        got = tr12.sill_bolt_with_gap_beyond(0.5, 1.5, 0.25, 1500.0, l_m=4.0)
+    assert pytest.approx(517.8, abs=0.1) == float(got.Z)
+    beyond = [mark.what for mark in got.Z.marks if mark.kind == "extension"]  # type: ignore[attr-defined]
+    assert len(beyond) == 2
+    with pytest.raises(OutsideLimits, match=r"lie inside the document; use tr12\.sill-bolt"):
+        tr12.sill_bolt_with_gap_beyond(0.5, 1.5, 0.25, 3000.0)

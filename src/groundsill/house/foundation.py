@@ -98,6 +98,16 @@ class FoundationTest:
     result: float = about("Result", help="in the unit named beside it", least=0, most=1000000)
     unit: str = about("Unit of the result", help="in, rebound number, psi, lb, lb-ft")
     displacement_in: float | None = about("Displacement at that result", unit="in", least=0, most=12, default=None)
+    count: int = about("How many were tested alike; the result is the least of them", least=1, most=500, default=1)
+    anchor: Literal["", "old", "new"] = about("Anchor tested: one found in place, or a new one", default="")
+    anchor_kind: Literal["", "cast-in", "adhesive", "expansion", "screw"] = about("Kind of that anchor", default="")
+    anchor_diameter_in: float | None = about("Diameter of that anchor", unit="in", least=0.25, most=1.5, default=None)
+    anchor_embedment_in: float | None = about(
+        "Embedment of that anchor", unit="in", help="left out where nobody knows it", least=0, most=36, default=None
+    )
+    anchor_edge_in: float | None = about(
+        "That anchor's centre to the nearest face of the concrete", unit="in", least=0, most=24, default=None
+    )
     by: str = about("Who", default="")
     when: str = about("When", default="")
 

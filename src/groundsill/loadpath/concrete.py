@@ -1,21 +1,26 @@
 """The bolts in the foundation: breakout along the edge, pryout and steel by ACI 318-19 chapter 17, on a printed basis.
 
 In categories C to F an anchor that concrete governs is checked for the overstrength force, or for the force at which
-the wood joint yields, whichever the designer picks with a reason; or the sill exception of the building code is used,
-with every condition shown. Under 2,500 psi, with unknown strength or for anchors set afterwards, a result is only
-*indicated* until a test in place or an engineer's decision is on record.
+the wood joint yields, whichever the designer picks with a reason; in A and B for the plain earthquake force. Or the
+sill exception of the building code is used, with every condition shown. Under 2,500 psi, with unknown strength or for
+anchors set afterwards, a result is only *indicated* until tests in place or an engineer's decision are on record.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import sqrt
 
-from groundsill.house.foundation import FoundationSegment
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, foundation_at
-from groundsill.loadpath.chain import Link
+from groundsill.loadpath.chain import Expected, Link
+from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
+from groundsill.loadpath.sill_bolts import CAST_IN
+from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
+from groundsill.loadpath.stem import cored_strength, height_of, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -23,31 +28,19 @@ from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_e
 from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
 from groundsill.standards.aci318_19.strength_factors import design_strength
 from groundsill.standards.aci318_19.tables import table_17_5_3
+from groundsill.standards.asce7_16.effects import horizontal_effect
 from groundsill.standards.common_practice import table_bolts
-from groundsill.standards.ibc_2021.sill_anchors import sill_exception
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, least, note, scale
+from groundsill.working.steps import divide, given, least, note, scale
 
-__all__ = ["Anchor", "concrete_link"]
+__all__ = ["PLAIN_FORCE", "close_group", "concrete_link"]
 
+PLAIN_FORCE = ("A", "B")  # ACI 318-19 17.10.1: the rules for earthquake hold in categories C to F
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
-_FAR = 1000.0
 _MASONRY = ("brick", "stone", "block")
-
-
-@dataclass(frozen=True, slots=True)
-class Anchor:
-    """A bolt that counts, in inches; ``new`` when it is a piece of work."""
-
-    id: str
-    station_in: float
-    diameter_in: float
-    embedment_in: float
-    edge_in: float | None
-    kind: str
-    new: bool
-    report: str
+_NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
+_BY_TEST_LOAD = f"by the load it held in a test, over {TEST_FACTOR:g} (common practice, no source)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,45 +53,59 @@ class _Concrete:
     extension: str
 
 
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """One sill piece as its concrete link needs it: its address and title, its bolts, and all bolts of the line."""
+
+    id: str
+    sill: SillPiece
+    address: str
+    title: str
+    anchors: Sequence[Anchor]
+    of_line: Sequence[Anchor]
+
+
 def concrete_link(
     case: LineCase,
     id: str,
     sill: SillPiece,
-    anchors: list[Anchor],
+    anchors: Sequence[Anchor],
+    of_line: Sequence[Anchor],
     share: float,
     wood_expected: float | None,
-    force: float,
-) -> Link:
-    """The weakest bolt of a sill piece in the foundation under it."""
-    address, title = f"line/{case.id}/bolts-concrete/{id}/both", f"bolts of sill {sill.mark or id} in the foundation"
+) -> tuple[Link, Proof]:
+    """The weakest bolt of a sill piece in the foundation under it, and what tests in place prove of the bolts.
+
+    ``share`` is the part of the line's force that the bolts of the piece take, ``of_line`` all bolts that count on it.
+    """
+    title = f"bolts of sill {sill.mark or id} in the foundation"
+    piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, anchors, of_line)
+    if sill.cast_in:
+        return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
-        return cannot(address, title, "sill", id, clause=_CLAUSE, reason="no bolt counts in this piece", applies=False)
+        reason = "no bolt counts in this piece"
+        return cannot(piece.address, title, "sill", id, clause=_CLAUSE, reason=reason, applies=False), NO_TEST
     refused = _cannot_be_concrete(case, anchors)
     if refused is not None:
-        return cannot(address, title, "sill", id, clause=refused[0], reason=refused[1])
+        return _cannot(piece, *refused), NO_TEST
     try:
-        with section(address):
-            weakest = min(
-                (_in_concrete(case, anchor, anchors) for anchor in anchors), key=lambda found: float(found.design)
-            )
-            if case.reading.house.choices.anchor_basis == "sill exception":
-                return _by_exception(case, id, sill, anchors, weakest, address, title, force)
+        with section(piece.address):
+            every = [_in_concrete(case, anchor, of_line) for anchor in anchors]
+            weakest = min(every, key=lambda found: float(found.design))
+            extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = _demand(case, anchors, share, wood_expected)
-            mean = expected_breakout(weakest.nominal) if weakest.way != "steel" else None
+            asked = None
+            if case.reading.house.choices.anchor_basis == "sill exception":
+                asked = ask(case, sill, anchors)
     except OutsideLimits as outside:
-        return cannot(address, title, "sill", id, clause=_CLAUSE, reason=str(outside))
-    tested = _by_test(case, anchors, float(demand))
-    expected = None
-    if mean is not None and share > 0:
-        expected = expected_at(
-            float(mean.best) * len(anchors),
-            share,
-            (float(mean.low) / float(mean.best), float(mean.high) / float(mean.best)),
-            "brittle",
-            "mean of breakout tests at the 5 % fractile's scatter",
-        )
-    return checked(
-        address,
+        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
+    proof = by_tests(case, anchors, float(demand), len(of_line))
+    if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
+        return _by_exception(piece, asked, weakest), proof
+    if asked is not None:
+        words += f"; the sill exception does not stand in for this check ({EXCEPTION_CLAUSE}): {asked.words}"
+    link = checked(
+        piece.address,
         title,
         "sill",
         id,
@@ -107,14 +114,29 @@ def concrete_link(
         demand=demand,
         capacity=weakest.design,
         clause=_CLAUSE,
-        reason=f"{weakest.way}; {words}" + (f"; {tested}" if tested else ""),
-        extension="" if tested else weakest.extension,
-        expected=expected,
+        reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
+        extension="" if proof.passes else extension,
+        expected=_expected(weakest, len(anchors), share),
         working=(f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"),
     )
+    return link, proof
 
 
-def _cannot_be_concrete(case: LineCase, anchors: list[Anchor]) -> tuple[str, str] | None:
+def _cannot(piece: _Piece, clause: str, reason: str) -> Link:
+    return cannot(piece.address, piece.title, "sill", piece.id, clause=clause, reason=reason)
+
+
+def _expected(weakest: _Concrete, count: int, share: float) -> Expected | None:
+    """The line force at which the weakest bolt is expected to break out; none is known for steel or a test load."""
+    if not weakest.way.startswith(("breakout", "pryout")):
+        return None
+    mean = expected_breakout(weakest.nominal)
+    spread = (float(mean.low) / float(mean.best), float(mean.high) / float(mean.best))
+    basis = "mean of breakout tests at the 5 % fractile's scatter"
+    return expected_at(float(mean.best) * count, share, spread, "brittle", basis)
+
+
+def _cannot_be_concrete(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str, str] | None:
     """The clause and reason when the bolts stand in something this check does not cover."""
     for anchor in anchors:
         under = foundation_at(case.reading, case.id, anchor.station_in)
@@ -128,72 +150,108 @@ def _cannot_be_concrete(case: LineCase, anchors: list[Anchor]) -> tuple[str, str
             )
         if material != "poured concrete":
             return _CLAUSE, f"the foundation there is {material}"
+        if anchor.embedment_in is None:
+            continue
         if anchor.edge_in is None:
             return "ACI 318-19 17.7.2.1", "the distance from bolt to the face of the concrete was not measured"
-        if _depth(under[1]) is None:
+        if height_of(under[1]) is None:
             return "ACI 318-19 17.7.2.6", "the height of the stem is not known"
         if under[1].strength_psi.value is None:
             return "ACI 318-19 17.7.2.2", "the strength of the concrete is not known"
     return None
 
 
-def _depth(segment: FoundationSegment) -> float | None:
-    """Height of concrete below the bolt: what stands above the soil and what is known to go down below it."""
-    above = segment.above_inside_soil_in.value
-    below = segment.depth_in.value
-    if above is None and below is None:
-        return None
-    return max(above or 0.0, 0.0) + (below or 0.0) or None
-
-
-def _in_concrete(case: LineCase, anchor: Anchor, anchors: list[Anchor]) -> _Concrete:
+def _in_concrete(case: LineCase, anchor: Anchor, of_line: Sequence[Anchor]) -> _Concrete:
+    """One bolt in concrete by every way of failing; one of unknown embedment by the load it held in a test."""
     under = foundation_at(case.reading, case.id, anchor.station_in)
-    assert under is not None and anchor.edge_in is not None
+    assert under is not None
+    if anchor.embedment_in is None:
+        return _by_test_load(anchor)
     id, segment = under
-    f_c = case.reading.number(
-        f"survey.foundation.segments.{id}.strength_psi",
-        segment.strength_psi,
-        "f'_c",
-        "psi",
-        f"concrete of {segment.mark}",
-    )
-    depth = _depth(segment)
-    assert f_c is not None and depth is not None
-    d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter")
-    h_ef = given("h_ef", anchor.embedment_in, "in", "embedment")
-    c_a1 = given("c_a1", anchor.edge_in, "in", "bolt centre to the nearest face")
-    h_a = given("h_a", depth, "in", "height of concrete below the bolt's head")
-    side = _to_break(case, anchor.station_in)
-    apart = min((abs(a.station_in - anchor.station_in) for a in anchors if a.id != anchor.id), default=_FAR)
-    count, spacing = (2.0, apart) if apart < 3 * anchor.edge_in else (1.0, 0.0)
-    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=count, s=spacing)
-    found = {"breakout beside the bolt": (along.design, along.nominal)}
-    if count > 1:
-        note("two bolts closer than three edge distances break out together: half the group's strength each")
-        half = [scale(v, 0.5, symbol="φV_cb", label="one bolt of the pair") for v in (along.design, along.nominal)]
-        found = {"breakout of two close bolts": (half[0], half[1])}
-    if side < 24:
-        toward = breakout_toward_edge(
-            d_a, h_ef, f_c, given("c_a1", side, "in", "bolt to the break in the foundation"), h_a, c_a2=anchor.edge_in
-        )
-        found["breakout toward the break"] = (toward.design, toward.nominal)
+    f_c, height = strength_of(case, id, segment), height_of(segment)
+    assert f_c is not None and height is not None and anchor.edge_in is not None
+    found = _breakouts(case, anchor, of_line, f_c, height)
     steel = _steel(anchor.diameter_in)
     if steel is not None:
         found["steel"] = steel
-    prise = pryout_of(
-        h_ef, f_c, c_near=anchor.edge_in, anchor="cast in" if anchor.kind == "cast-in" else "post-installed"
-    )
+    installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
+    h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
+    prise = pryout_of(h_ef, f_c, to_end(case, anchor.station_in), c_near=anchor.edge_in, anchor=installed)
     found["pryout"] = (prise.design, prise.nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
-    tested = any(t.segment == id and t.kind == "core" for t in case.reading.house.survey.foundation.tests.values())
-    scope = anchor_scope(
-        f_c, "cast in" if anchor.kind == "cast-in" else "post-installed", "tested" if tested else "assumed"
-    )
+    scope = anchor_scope(f_c, installed, "assumed" if cored_strength(case, id) is None else "tested")
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
     return _Concrete(design, found[way][1], way, extension)
+
+
+def _by_test_load(anchor: Anchor) -> _Concrete:
+    assert anchor.test_lb is not None
+    held = given("P_t", anchor.test_lb, "lb", f"load that {anchor.name} held in a test", anchor.marks)
+    factor = given("n_t", TEST_FACTOR, "1", "test load over the load counted: common practice, no source")
+    counted = divide(held, factor, symbol="φV_n", unit="lb", label="what the test stands for")
+    steel = _steel(anchor.diameter_in)
+    if steel is not None and float(steel[0]) < float(counted):
+        return _Concrete(steel[0], steel[1], "steel", f"embedment not known; {_BY_TEST_LOAD}")
+    return _Concrete(counted, held, _BY_TEST_LOAD, f"embedment not known; {_BY_TEST_LOAD}")
+
+
+def _breakouts(
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, height: float
+) -> dict[str, tuple[float, float]]:
+    """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
+    assert anchor.edge_in is not None and anchor.embedment_in is not None
+    d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
+    h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
+    h_a = given("h_a", height, "in", "height of the concrete, top to footing")
+    side = to_end(case, anchor.station_in)
+    count, spacing, edge = close_group(anchor, of_line)
+    c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", anchor.marks)
+    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing)
+    found = {"breakout beside the bolt": (along.design, along.nominal)}
+    if count > 1:
+        note(f"{count} bolts closer than three edge distances break out together: each has its part of the group")
+        label = f"one of {count} close bolts"
+        each = [scale(v, 1 / count, symbol="φV_cb", label=label) for v in (along.design, along.nominal)]
+        found = {f"breakout of {count} close bolts": (each[0], each[1])}
+    if side < _NEAR_END_IN:
+        to_side = given("c_a1", side, "in", "bolt to the end of the concrete")
+        toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=anchor.edge_in)
+        found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
+    return found
+
+
+def close_group(anchor: Anchor, of_line: Sequence[Anchor]) -> tuple[int, float, float]:
+    """How many bolts break out together with one, their mean spacing and least edge distance, inches.
+
+    Neighbours closer than three edge distances work as a group. Of all the groups of neighbours in a row that hold the
+    bolt, the one that leaves least concrete for each bolt.
+    """
+    assert anchor.edge_in is not None
+    row = sorted((a for a in of_line if a.edge_in is not None), key=lambda a: a.station_in)
+    at = next(n for n, a in enumerate(row) if a.id == anchor.id)
+    first, last = at, at
+    while first > 0 and _close(row[first - 1], row[first]):
+        first -= 1
+    while last + 1 < len(row) and _close(row[last], row[last + 1]):
+        last += 1
+    best, found = 3 * anchor.edge_in * sqrt(anchor.edge_in), (1, 0.0, anchor.edge_in)
+    for a in range(first, at + 1):
+        for b in range(at, last + 1):
+            count, reach = b - a + 1, row[b].station_in - row[a].station_in
+            edge = min(r.edge_in or 0.0 for r in row[a : b + 1])
+            if count == 1 or reach / (count - 1) > 3 * edge:
+                continue
+            if (each := (3 * edge + reach) / count * sqrt(edge)) < best:
+                best, found = each, (count, reach / (count - 1), edge)
+    return found
+
+
+def _close(one: Anchor, other: Anchor) -> bool:
+    """Whether two neighbours stand closer than three edge distances."""
+    return other.station_in - one.station_in < 3 * min(one.edge_in or 0.0, other.edge_in or 0.0)
 
 
 def _steel(diameter: float) -> tuple[float, float] | None:
@@ -209,89 +267,36 @@ def _steel(diameter: float) -> tuple[float, float] | None:
     return design_strength(table_17_5_3().read("steel, ductile", "shear"), nominal), nominal
 
 
-def _to_break(case: LineCase, station: float) -> float:
-    """Distance along the line to the nearest break or end of concrete of the same kind; corners run on."""
-    cuts = [
-        b.station_in
-        for _, b in in_order(case.reading.house.survey.foundation.breaks)
-        if b.line == case.id and b.kind != "crack"
-    ]
-    return min((abs(c - station) for c in cuts), default=_FAR)
-
-
-def _demand(case: LineCase, anchors: list[Anchor], share: float, wood_expected: float | None) -> tuple[float, str]:
+def _demand(case: LineCase, anchors: Sequence[Anchor], share: float, wood_expected: float | None) -> tuple[float, str]:
     """The force one bolt's concrete must hold, on the basis that was picked, and that basis in words."""
-    choices = case.reading.house.choices
+    choices, category = case.reading.house.choices, case.forces.category
     each = given("1/n", 1 / len(anchors), "1", f"{len(anchors)} bolts share alike")
-    if choices.anchor_basis == "wood yields first" and wood_expected:
-        note(f"basis: {choices.anchor_reason or 'the wood joint yields first'}")
+    yielding = choices.anchor_basis == "wood yields first"
+    if yielding and wood_expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
+        note(f"basis: {choices.anchor_reason}")
         yields = given("P_y", wood_expected, "lb", "expected yield of all bolts of the piece in wood")
-        return scale(
-            yields, each, symbol="V_ua", label="force on one bolt when the wood yields"
-        ), "for the force at which the wood yields"
-    part = given("σ", share, "1", "share of the line's force that comes down on this sill piece")
-    whole = scale(case.overstrength, part, symbol="V_ua", label="overstrength force on the sill piece")
-    return scale(
-        whole, each, symbol="V_ua", label="overstrength force on one bolt"
-    ), "for the overstrength force (17.10.6)"
+        force = scale(yields, each, symbol="V_ua", label="force on one bolt when the wood yields")
+        return force, f"for the force at which the wood yields (17.10.6.3): {choices.anchor_reason}"
+    part = given("σ", share, "1", "share of the line's force that the bolts of this sill piece take")
+    if category in PLAIN_FORCE:
+        whole = horizontal_effect(case.forces.rho, case.strength)
+        words = f"for the plain earthquake force: category {category} (17.10.1)"
+    else:
+        whole, words = case.overstrength, "for the overstrength force (17.10.6)"
+        if yielding:
+            lacking = "no reason is given" if wood_expected else "what the wood yields at is not known"
+            words += f", for {lacking} to take the force at which the wood yields"
+    force = scale(whole, part, symbol="V_ua", label="force on the sill piece's bolts")
+    return scale(force, each, symbol="V_ua", label="force on one bolt"), words
 
 
-def _by_exception(
-    case: LineCase,
-    id: str,
-    sill: SillPiece,
-    anchors: list[Anchor],
-    weakest: _Concrete,
-    address: str,
-    title: str,
-    force: float,
-) -> Link:
-    """The building code's sill exception, every condition shown; outside its tested scope an engineer decides."""
-    anchor = min(anchors, key=lambda a: a.edge_in or 0.0)
-    under = foundation_at(case.reading, case.id, anchor.station_in)
-    f_c = under[1].strength_psi.value if under else None
-    nominal = None if sill.thickness_in.value is None else (2.0 if sill.thickness_in.value <= 2.25 else 3.0)
-    found = sill_exception(
-        anchor.diameter_in,
-        anchor.embedment_in,
-        anchor.edge_in,
-        _to_break(case, anchor.station_in),
-        nominal,
-        f_c,
-        anchor.kind == "cast-in",
-    )
-    unmet = "; ".join(c.text for c in found.conditions if not c.met)
-    if found.applies:
+def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
+    """The exception holds, or an engineer must say whether it does."""
+    if asked.applies:
+        reason = f"the sill exception applies to every bolt, so the wood value stands alone; {asked.words}"
         return cannot(
-            address,
-            title,
-            "sill",
-            id,
-            clause="IBC 2021 1905.1.8",
-            applies=False,
-            reason="the sill exception applies: every condition is met, so the wood value stands alone",
+            piece.address, piece.title, "sill", piece.id, clause=EXCEPTION_CLAUSE, applies=False, reason=reason
         )
-    return cannot(
-        address,
-        title,
-        "sill",
-        id,
-        clause="IBC 2021 1905.1.8",
-        reason=f"outside the sill exception's evidence, an engineer decides: {unmet}. "
-        f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt",
-    )
-
-
-def _by_test(case: LineCase, anchors: list[Anchor], demand: float) -> str:
-    """The in-place anchor test that turns an indicated value into a pass, if one is on record."""
-    segments = {found[0] for a in anchors if (found := foundation_at(case.reading, case.id, a.station_in)) is not None}
-    for _, test in in_order(case.reading.house.survey.foundation.tests):
-        if (
-            test.segment in segments
-            and test.kind == "anchor shear"
-            and test.displacement_in is not None
-            and test.unit == "lb"
-            and test.result >= demand
-        ):
-            return f"passes by test: {test.result:g} lb at {test.displacement_in:g} in., {test.by} {test.when}"
-    return ""
+    reason = f"outside the sill exception's evidence, an engineer decides: {asked.words}. "
+    reason += f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt"
+    return _cannot(piece, EXCEPTION_CLAUSE, reason)

@@ -2,58 +2,61 @@
 
 from __future__ import annotations
 
+from groundsill.house.foundation import FoundationSegment
+from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.concrete import PLAIN_FORCE
+from groundsill.loadpath.proof import accepted, by_tests
+from groundsill.loadpath.stem import cored_strength, near_break, strength_of, to_end
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.tension_breakout import seismic_tension, tension_breakout_of
-from groundsill.standards.asce7_16.effects import lrfd_dead_factor_7
+from groundsill.standards.asce7_16.effects import horizontal_effect, lrfd_dead_factor_7
 from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, greatest, scale
 
-__all__ = ["anchor_of", "lifted_by"]
+__all__ = ["anchor_of", "lifted_by", "why_not_counted"]
 
 _CLAUSE = "ACI 318-19 17.6.2, 17.10.5"
+_STEP = ("step",)
+
+
+def why_not_counted(case: LineCase, piece: HoldDownPiece) -> str | None:
+    """Why a hold-down does not count where it stands: a crack, joint, gap or step in the foundation within 12 in."""
+    return near_break(case, piece.station_in, _STEP)
 
 
 def anchor_of(
     case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, *, h: float, b: float, d: float, w_D: float
 ) -> Link:
-    """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete."""
+    """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete.
+
+    Near a break in the foundation it holds nothing; in categories A and B the plain earthquake force is enough.
+    """
     title = f"anchor of hold-down {piece.mark} in the foundation"
     under = foundation_at(case.reading, case.id, piece.station_in)
     if under is None or under[1].material != "poured concrete":
         reason = "no poured concrete was surveyed under it"
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
-    id, segment = under
-    if piece.anchor_edge_in is None:
+    no_good = why_not_counted(case, piece)
+    if no_good is None and piece.anchor_edge_in is None:
         reason = "the distance from its anchor to the face of the concrete is not given"
+        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
+    if no_good is None and under[1].strength_psi.value is None:
+        reason = "the strength of the concrete is not known"
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
     try:
         with section(address):
-            label = f"concrete of {segment.mark}"
-            path = f"survey.foundation.segments.{id}.strength_psi"
-            f_c = case.reading.number(path, segment.strength_psi, "f'_c", "psi", label)
-            if f_c is None:
-                reason = "the strength of the concrete is not known"
-                return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
-            part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}")
-            force = scale(case.overstrength, part, symbol="V", label="overstrength force on the segment")
-            pull = end_tension(force, h, lrfd_dead_factor_7(case.forces.S_DS), w_D, b, d)
-            N_ua = greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold")
-            cone = tension_breakout_of(
-                given("h_ef", piece.anchor_embedment_in, "in", "embedment of the anchor"),
-                f_c,
-                c_near=given("c_near", piece.anchor_edge_in, "in", "anchor's centre to the nearest face"),
-                anchor="post-installed",
-            )
-            capacity = seismic_tension(cone.design)
-            extension = anchor_scope(f_c, "post-installed", "assumed").extension
+            N_ua, words = _pull(case, brace, h, b, d, w_D)
+            capacity, extension = (0.0, "") if no_good else _held(case, piece, *under)
     except OutsideLimits as refused:
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=str(refused))
-    return checked(
+    proof = by_tests(case, (_anchor(piece),), float(N_ua), _of_line(case), "anchor pull")
+    told = f"breakout {words}; bond is by the anchor's own report"
+    link = checked(
         address,
         title,
         "segment",
@@ -63,10 +66,55 @@ def anchor_of(
         demand=N_ua,
         capacity=capacity,
         clause=_CLAUSE,
-        reason="breakout for the overstrength tension; bond is by the anchor's own report",
-        extension=extension or "an anchor set afterwards in old concrete, until it is tested in place",
+        reason=no_good or "; ".join(text for text in (told, proof.words) if text),
+        extension="" if proof.passes else extension,
         working=(f"line/{case.id}/demand",),
     )
+    return accepted(case, link)
+
+
+def _pull(case: LineCase, brace: Brace, h: float, b: float, d: float, w_D: float) -> tuple[float, str]:
+    """The tension the anchor must hold, at strength level, and for which force in words."""
+    part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}")
+    if case.forces.category in PLAIN_FORCE:
+        whole = horizontal_effect(case.forces.rho, case.strength)
+        words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
+    else:
+        whole, words = case.overstrength, "for the overstrength tension"
+    force = scale(whole, part, symbol="V", label="force on the segment, strength level")
+    pull = end_tension(force, h, lrfd_dead_factor_7(case.forces.S_DS), w_D, b, d)
+    return greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold"), words
+
+
+def _held(case: LineCase, piece: HoldDownPiece, id: str, segment: FoundationSegment) -> tuple[float, str]:
+    """Design breakout of the anchor, cut for earthquake in categories C to F, and the extension it rests on."""
+    f_c = strength_of(case, id, segment)
+    assert f_c is not None and piece.anchor_edge_in is not None
+    cone = tension_breakout_of(
+        given("h_ef", piece.anchor_embedment_in, "in", "embedment of the anchor"),
+        f_c,
+        c_left=given("c_end", to_end(case, piece.station_in), "in", "anchor to the end of the concrete along the line"),
+        c_near=given("c_near", piece.anchor_edge_in, "in", "anchor's centre to the nearest face"),
+        anchor="post-installed",
+    )
+    strength = "assumed" if cored_strength(case, id) is None else "tested"
+    scope = anchor_scope(f_c, "post-installed", strength)
+    extension = scope.extension or "an anchor set afterwards in old concrete, until it is tested in place"
+    if case.forces.category in PLAIN_FORCE:
+        return cone.design, extension
+    return seismic_tension(cone.design), extension
+
+
+def _anchor(piece: HoldDownPiece) -> Anchor:
+    """The hold-down's anchor as tests in place know it: new, and set in with adhesive."""
+    depth, edge = piece.anchor_embedment_in, piece.anchor_edge_in
+    return Anchor(
+        piece.mark, piece.mark, piece.station_in, piece.anchor_diameter_in, depth, edge, "adhesive", True, piece.report
+    )
+
+
+def _of_line(case: LineCase) -> int:
+    return sum(1 for _, piece in case.pieces if isinstance(piece, HoldDownPiece))
 
 
 def lifted_by(case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, pull: float) -> Link:

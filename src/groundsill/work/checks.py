@@ -19,7 +19,7 @@ def check_house(house: House) -> tuple[Fault, ...]:
     """Every fault of a house document, the survey's first. Never raises."""
     beside = {"basis": house.basis, "choices": house.choices}
     wrong = [fault for name, part in beside.items() for fault in type_faults(part, name)]
-    for name in ("alternatives", "record"):
+    for name in ("alternatives", "record", "acceptances"):
         for key, item in getattr(house, name).items():
             wrong += type_faults(item, f"{name}.{key}")
     faults = [*check_survey(house.survey), *wrong]
@@ -27,7 +27,7 @@ def check_house(house: House) -> tuple[Fault, ...]:
         return tuple(faults)
     for name, part in beside.items():
         faults += field_faults(part, name)
-    return (*faults, *_alternative_faults(house), *_record_faults(house))
+    return (*faults, *_alternative_faults(house), *_record_faults(house), *_acceptance_faults(house))
 
 
 def _alternative_faults(house: House) -> Iterator[Fault]:
@@ -53,3 +53,18 @@ def _record_faults(house: House) -> Iterator[Fault]:
         yield from reference_faults(record, house.survey, f"record.{key}")
         if record.piece not in pieces:
             yield Fault(f"record.{key}.piece", f'"{record.piece[:60]}"', "the id of a piece of work of an alternative")
+
+
+def _acceptance_faults(house: House) -> Iterator[Fault]:
+    """Decisions of engineers: signed, dated and reasoned, each for one link of one state of the house."""
+    for key, found in house.acceptances.items():
+        path = f"acceptances.{key}"
+        yield from field_faults(found, path)
+        for name in ("by", "licence", "when", "reason"):
+            if not getattr(found, name).strip():
+                yield Fault(f"{path}.{name}", "nothing", "a decision counts only with name, licence, date and reason")
+        if found.link.split("/")[0] not in ("line", "body") or found.link.count("/") != 4:
+            allowed = "the address of a link as the load path prints it: line/<line>/sill-bolts/<sill>/both"
+            yield Fault(f"{path}.link", f'"{found.link[:60]}"', allowed)
+        if found.alternative is not None and found.alternative not in house.alternatives:
+            yield Fault(f"{path}.alternative", f'"{found.alternative[:60]}"', "the id of an alternative, or nothing")

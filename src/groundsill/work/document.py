@@ -9,7 +9,7 @@ from groundsill.house.fact import about
 from groundsill.house.survey import Survey
 from groundsill.work.pieces import Piece
 
-__all__ = ["FORMAT", "Alternative", "Basis", "Choices", "EditionOverride", "House", "WorkRecord"]
+__all__ = ["FORMAT", "Acceptance", "Alternative", "Basis", "Choices", "EditionOverride", "House", "WorkRecord"]
 
 FORMAT = "groundsill.house/1"
 
@@ -74,6 +74,23 @@ class WorkRecord:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Acceptance:
+    """A named engineer's decision that one link which a standard's limits leave *indicated* may count as it stands."""
+
+    order: float = 0
+    mark: str = ""
+    link: str = about("Address of the link", help="line/<line>/sill-bolts/<sill>/both, as the load path prints it")
+    alternative: str | None = about(
+        "Alternative it was given for; left out: the house as found", help="id of an alternative", default=None
+    )
+    by: str = about("Engineer")
+    licence: str = about("Licence, as printed")
+    when: str = about("Date of the decision")
+    reason: str = about("Reason, as printed")
+    most_ratio: float = about("Highest demand over capacity it covers", least=0, most=1, default=1.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class House:
     """The whole document of one house."""
 
@@ -84,3 +101,4 @@ class House:
     survey: Survey = about("Survey")
     alternatives: dict[str, Alternative] = about("Alternatives", factory=dict)
     record: dict[str, WorkRecord] = about("Record of the work", factory=dict)
+    acceptances: dict[str, Acceptance] = about("Decisions of engineers", factory=dict)

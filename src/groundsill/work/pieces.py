@@ -62,6 +62,9 @@ class BoltPiece:
         "Centre to the nearest face of the concrete", unit="in", least=0.5, most=24, default=None
     )
     plate_washer: bool = about("Plate washer 3 x 3 x 0.229", default=True)
+    to_sheathing_in: float | None = about(
+        "Centre to the sheathed edge of the sill (or of the blocking on it)", unit="in", least=0, most=16, default=None
+    )
     report: str = about("Evaluation report of the anchor", default="")
 
 

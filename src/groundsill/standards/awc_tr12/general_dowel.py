@@ -13,7 +13,8 @@ from math import sqrt
 from typing import Annotated
 
 from groundsill.standards.awc_tr12 import SOURCE
-from groundsill.standards.nds_2018 import bearing, bolts, shear
+from groundsill.standards.nds_2018 import PRACTICE, bearing, bolts, shear
+from groundsill.standards.nds_2018 import sill_bolt as flush
 from groundsill.standards.nds_2018.symbols import (
     ANGLE,
     BOLT_DIAMETER,
@@ -43,6 +44,7 @@ __all__ = [
     "mode_is",
     "mode_iv",
     "sill_bolt_with_gap",
+    "sill_bolt_with_gap_beyond",
     "single_shear_with_gap",
     "yield_loads",
 ]
@@ -227,5 +229,37 @@ def sill_bolt_with_gap(
     hold(BOLT_DIAMETER, D, SOURCE, "Table 1-1")
     hold(Q("in", "l_m", "length of the bolt in the concrete", at_least=6.0), l_m, SOURCE, "Table 1-1")
     F_em = bearing.concrete_bearing(f_c)
+    F_es = bearing.wood_bearing(D, species, theta, rounding)
+    return single_shear_with_gap(D, l_m, l_s, F_em, F_es, bolts.bolt_yield_strength(), g, theta)
+
+
+@procedure(
+    "practice/sill-bolt-with-gap-beyond",
+    title="Sill bolt with a gap, in weak concrete or with a short embedment (extension)",
+    clause="beyond NDS Table 12E and TR12 Table 1-1",
+    source=PRACTICE,
+    alias="tr12.sill-bolt-beyond",
+)
+def sill_bolt_with_gap_beyond(
+    D: BoltDiameter,
+    l_s: Sill,
+    g: Gap,
+    f_c: flush.AnyConcrete,
+    species: str = "Douglas fir-larch",
+    theta: Angle = 0.0,
+    l_m: flush.AnyEmbedment = 6.0,
+    rounding: str = "printed",
+) -> GapJoint:
+    """Z in lb of a sill bolt over a gap where the concrete is weaker than NDS covers, or the bolt shorter, or both.
+
+    Every result carries the mark *extension*, as without a gap. Example: 1/2 in. bolt, 1-1/2 in. Douglas fir-larch,
+    1/4 in. gap, f'c 1,500 psi: 518 lb (our own arithmetic).
+
+    Raises:
+        OutsideLimits: where nothing lies beyond the document, for then tr12.sill-bolt gives the value.
+    """
+    hold(BOLT_DIAMETER, D, SOURCE, "Table 1-1")
+    hold(GAP, g, SOURCE, "Table 1-1")
+    F_em, l_m = flush.beyond_table_12e(f_c, l_m, "use tr12.sill-bolt")
     F_es = bearing.wood_bearing(D, species, theta, rounding)
     return single_shear_with_gap(D, l_m, l_s, F_em, F_es, bolts.bolt_yield_strength(), g, theta)

@@ -19,7 +19,7 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
-__all__ = ["bearing_weak_concrete", "sill_bolt", "sill_bolt_weak_concrete"]
+__all__ = ["bearing_weak_concrete", "beyond_table_12e", "sill_bolt", "sill_bolt_weak_concrete"]
 
 TABLE = SOURCE.cite("Table 12E")
 
@@ -116,14 +116,25 @@ def sill_bolt_weak_concrete(
     """
     hold(BOLT_DIAMETER, D, SOURCE, "12.3.1")
     hold(SILL, l_s, SOURCE, "Table 12E")
+    hold(ANGLE, theta, SOURCE, "12.3.4")
+    F_em, l_m = beyond_table_12e(f_c, l_m, "use nds.sill-bolt")
+    F_es = wood_bearing(D, species, theta, rounding)
+    return single_shear(D, l_m, l_s, F_em, F_es, bolt_yield_strength(), theta)
+
+
+def beyond_table_12e(f_c: float, l_m: float, instead: str) -> tuple[float, float]:
+    """Bearing strength of the concrete, psi, and embedment, in., each marked where it lies beyond Table 12E.
+
+    Raises:
+        OutsideLimits: where neither does; ``instead`` says what to use then.
+    """
     hold(ANY_EMBEDMENT, l_m, SOURCE, "Table 12E")
     hold(ANY_CONCRETE, f_c, PRACTICE, "beyond NDS Table 12E")
-    hold(ANGLE, theta, SOURCE, "12.3.4")
     weak, short = float(f_c) < 2500.0, float(l_m) < 6.0
     if not weak and not short:
         raise OutsideLimits(
             f"{PRACTICE.cite('beyond NDS Table 12E')}: f'_c = {float(f_c):g} psi and l_m = {float(l_m):g} in "
-            "lie inside the document; use nds.sill-bolt"
+            f"lie inside the document; {instead}"
         )
     if weak:
         beyond = Mark(
@@ -135,5 +146,4 @@ def sill_bolt_weak_concrete(
     if short:
         beyond = Mark("extension", f"{SOURCE.cite('Table 12E')} assumes 6 in. in the concrete: shorter needs a test")
         l_m = given("l_m", l_m, "in", "length of the bolt in the concrete, shorter than NDS assumes", (beyond,))
-    F_es = wood_bearing(D, species, theta, rounding)
-    return single_shear(D, l_m, l_s, F_em, F_es, bolt_yield_strength(), theta)
+    return F_em, l_m

@@ -1,0 +1,158 @@
+"""Which bolts of a sill piece count, and why the others do not.
+
+An old bolt counts only with its embedment known or a test, a sound nut and washer, and a hole that fits; an expansion
+or screw anchor only by its report; none near a break in the foundation or at the end of a sill piece. Old slack bolts
+are not added to new ones without a stated stiffness rule.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from groundsill.house.survey import in_order
+from groundsill.house.underfloor import Bolt, SillPiece
+from groundsill.loadpath.case import LineCase, foundation_at
+from groundsill.loadpath.stem import near_break
+from groundsill.standards.nds_2018.geometry import table_12_5_1a
+from groundsill.work.pieces import BoltPiece
+from groundsill.working.value import Mark
+
+__all__ = ["TEST_FACTOR", "Anchor", "anchors_in"]
+
+TEST_FACTOR = 2.0  # test load over what an old bolt of unknown embedment is counted with; common practice, no source
+_FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
+_TAPE_IN = 0.01
+_TOWARD_END = "parallel, toward the end, softwood"
+_WEAK_PSI = 2500.0
+
+
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """A bolt that counts, in inches and lb; ``new`` when it is a piece of work.
+
+    ``embedment_in`` is None only where ``test_lb``, the load it held, stands in for it. ``doubts`` are what was not
+    seen of it; ``marks`` those of its measures.
+    """
+
+    id: str
+    mark: str
+    station_in: float
+    diameter_in: float
+    embedment_in: float | None
+    edge_in: float | None
+    kind: str
+    new: bool
+    report: str = ""
+    plate_washer: bool = False
+    to_sheathing_in: float | None = None
+    test_lb: float | None = None
+    doubts: tuple[str, ...] = ()
+    marks: tuple[Mark, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """What to call it on paper."""
+        return self.mark or self.id
+
+
+def anchors_in(case: LineCase, sill: SillPiece) -> tuple[tuple[Anchor, ...], tuple[str, ...]]:
+    """The bolts that count in a sill piece, and the others, each with the reason why not."""
+    diameters = float(table_12_5_1a().read(_TOWARD_END, "least", symbol="n_min"))
+    new, left_out = [], []
+    for id, piece in case.pieces:
+        if isinstance(piece, BoltPiece) and sill.from_in <= piece.station_in <= sill.to_in:
+            anchor = _of_piece(id, piece)
+            reason = _why_not_there(case, sill, anchor, diameters)
+            if reason is None:
+                new.append(anchor)
+            else:
+                left_out.append(f"new bolt at {anchor.station_in / 12:.1f} ft: {reason}")
+    old = []
+    for id, bolt in in_order(case.reading.house.survey.underfloor.bolts):
+        if bolt.line != case.id or not sill.from_in <= bolt.station_in <= sill.to_in:
+            continue
+        found = _why_not_counted(bolt) or _of_bolt(case, id, bolt)
+        reason = found if isinstance(found, str) else _why_not_there(case, sill, found, diameters)
+        if reason is None and new:
+            reason = "old bolts are not added to new ones"
+        if reason is not None:
+            left_out.append(f"{bolt.mark or id}: {reason}")
+        elif isinstance(found, Anchor):
+            old.append(found)
+    return tuple(sorted(new or old, key=lambda a: (a.station_in, a.id))), tuple(left_out)
+
+
+def _of_piece(id: str, piece: BoltPiece) -> Anchor:
+    return Anchor(
+        id,
+        piece.mark,
+        piece.station_in,
+        piece.diameter_in,
+        piece.embedment_in,
+        piece.edge_in,
+        piece.anchor,
+        True,
+        piece.report,
+        piece.plate_washer,
+        piece.to_sheathing_in,
+    )
+
+
+def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
+    assert bolt.diameter_in.value is not None
+    path = f"survey.underfloor.bolts.{id}"
+    names = ("diameter_in", "embedment_in", "edge_in", "hole_in", "nut", "rust", "test_lb")
+    marks = [mark for name in names for mark in case.reading.marked(f"{path}.{name}")]
+    rust = () if bolt.rust.value is not None or bolt.rust.state == "absent" else ("its rust was not looked at",)
+    return Anchor(
+        id,
+        bolt.mark,
+        bolt.station_in,
+        bolt.diameter_in.value,
+        bolt.embedment_in.value,
+        bolt.edge_in.value,
+        bolt.kind,
+        False,
+        plate_washer=bolt.washer == "plate",
+        test_lb=bolt.test_lb.value,
+        doubts=rust,
+        marks=tuple(dict.fromkeys(marks)),
+    )
+
+
+def _why_not_counted(bolt: Bolt) -> str | None:
+    """The rule for existing bolts: embedment known or a test, a sound nut and washer, a fitting hole."""
+    D = bolt.diameter_in.value
+    if D is None:
+        return "its diameter is not known"
+    if bolt.kind in ("expansion", "screw"):
+        return f"{bolt.kind} anchors count only by an entered report"
+    if bolt.embedment_in.value is None and not bolt.test_lb.value:
+        return "its embedment is not known and no test is entered"
+    if bolt.nut.value != "tight":
+        return f"its nut is {bolt.nut.value or 'not seen'}"
+    if bolt.washer not in ("cut", "plate"):
+        return "no washer was seen" if bolt.washer == "not seen" else "it has no washer"
+    if bolt.rust.value == "heavy":
+        return "it is heavily rusted"
+    if bolt.hole_in.value is None:
+        return "its hole in the sill was not looked at"
+    if bolt.hole_in.value > D + _FITS_IN + _TAPE_IN:
+        hole = f"its hole is {bolt.hole_in.value:g} in. for a bolt of {D:g} in."
+        return f"{hole}, more than 1/16 in. over (NDS 2018 12.1.3.2)"
+    return None
+
+
+def _why_not_there(case: LineCase, sill: SillPiece, anchor: Anchor, diameters: float) -> str | None:
+    """What keeps a bolt of any age from counting where it stands."""
+    end = min(anchor.station_in - sill.from_in, sill.to_in - anchor.station_in)
+    if end < diameters * anchor.diameter_in - _TAPE_IN:
+        return f"it stands within {diameters:g} diameters of the end of the sill piece (NDS 2018 Table 12.5.1A)"
+    if anchor.kind == "expansion":
+        if not anchor.report:
+            return "expansion anchors count only by an entered report"
+        under = foundation_at(case.reading, case.id, anchor.station_in)
+        f_c = under[1].strength_psi.value if under is not None else None
+        if f_c is None or f_c < _WEAK_PSI:
+            return "expansion anchors are not counted in concrete under 2,500 psi or of unknown strength"
+    return near_break(case, anchor.station_in)

@@ -1,0 +1,177 @@
+"""What the bolts of one sill piece hold in wood, together: allowable and expected, or why nobody can say.
+
+A gap or shims under the sill bring in the general dowel equations; concrete that no core gave a strength for, or that
+is weak, and short bolts make the value an extension; so does a bolt whose depth nobody knows and a test stands in for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor
+from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
+from groundsill.loadpath.stem import cored_strength, strength_of
+from groundsill.standards.awc_tr12.general_dowel import sill_bolt_with_gap, sill_bolt_with_gap_beyond
+from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.expected import expected_of
+from groundsill.standards.nds_2018.geometry import end_distance_factor
+from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.steps import add, divide, given, least, note, scale
+from groundsill.working.value import Mark
+
+__all__ = ["CAST_IN", "Wood", "wood_of"]
+
+CAST_IN = "the sill is cast into the concrete: what holds it there is a chain of its own, which is not in the program"
+_TEST_EMBEDMENT_IN = 6.0  # the embedment NDS assumes, taken in wood where a test stands in for an unknown one
+_UNTESTED = "bearing of concrete whose strength no core gave"
+_BEYOND = "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
+_BY_TEST_LOAD = (
+    f"bolts of unknown embedment, by the load each held in a test, over {TEST_FACTOR:g} (common practice, no source)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Wood:
+    """The wood side of one sill piece, lb: ``allowable`` is None when it cannot be checked, and ``why_not`` says why.
+
+    ``doubts`` are what was not seen and taken as sound, in words.
+    """
+
+    allowable: float | None
+    expected: float = 0.0
+    extension: str = ""
+    why_not: str = ""
+    doubts: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class _Sum:
+    """Bolts added up as they are worked out."""
+
+    terms: list[float] = field(default_factory=list)
+    expected: float = 0.0
+    extensions: list[str] = field(default_factory=list)
+
+
+def wood_of(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> Wood:
+    """Allowable and expected strength of all bolts of a piece in wood; alike ones are worked out once."""
+    if sill.cast_in:
+        return Wood(None, why_not=CAST_IN)
+    if not anchors:
+        return Wood(0.0)
+    condition = sill.condition.value
+    if condition == "decayed":
+        return Wood(0.0)
+    if condition == "soft":
+        return Wood(None, why_not="the sill is soft: probe how deep it is soft before anything is counted on it")
+    path = f"survey.underfloor.sills.{id}"
+    label = f"thickness of {_named(sill, id)}"
+    thick = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "l_s", "in", label)
+    if thick is None or not sill.species:
+        return Wood(None, why_not="the sill's thickness or species is not known")
+    doubts = _doubts(sill, anchors)
+    taken = tuple(Mark("assumed range", f"{_named(sill, id)}: {text}") for text in doubts)
+    gap = case.reading.number(f"{path}.gap_in", sill.gap_in, "g", "in", f"gap under {_named(sill, id)}") or 0.0
+    total = _Sum()
+    try:
+        for group in _alike(case, sill, anchors):
+            why_not = _add_group(case, id, sill, group, (thick, gap), taken, total)
+            if why_not:
+                return Wood(None, why_not=why_not)
+    except OutsideLimits as refused:
+        return Wood(None, why_not=str(refused))
+    whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
+    return Wood(whole, total.expected, "; ".join(dict.fromkeys(total.extensions)), "", doubts)
+
+
+def _named(sill: SillPiece, id: str) -> str:
+    return f"sill {sill.mark or id}"
+
+
+def _doubts(sill: SillPiece, anchors: Sequence[Anchor]) -> tuple[str, ...]:
+    """What was not seen of the sill and its bolts and is taken as sound."""
+    found = []
+    if sill.condition.value is None:
+        found.append("its condition was not seen: counted as sound")
+    if sill.gap_in.value is None and sill.gap_in.state != "absent":
+        found.append("whether there is a gap under it was not seen: none is counted")
+    rusty = [a.name for a in anchors if a.doubts]
+    if rusty:
+        found.append(f"rust of {', '.join(rusty)} was not looked at: counted as sound")
+    return tuple(found)
+
+
+def _alike(case: LineCase, sill: SillPiece, anchors: Sequence[Anchor]) -> list[list[Anchor]]:
+    """The bolts in groups that one working serves."""
+    groups: dict[tuple[object, ...], list[Anchor]] = {}
+    for a in anchors:
+        under = foundation_at(case.reading, case.id, a.station_in)
+        test = a.test_lb if a.embedment_in is None else None
+        end = min(_end(sill, a), 7 * a.diameter_in)
+        groups.setdefault((a.diameter_in, a.embedment_in, end, test, under and under[0]), []).append(a)
+    return list(groups.values())
+
+
+def _end(sill: SillPiece, anchor: Anchor) -> float:
+    return min(anchor.station_in - sill.from_in, sill.to_in - anchor.station_in)
+
+
+def _add_group(
+    case: LineCase,
+    id: str,
+    sill: SillPiece,
+    group: list[Anchor],
+    measures: tuple[float, float],
+    taken: tuple[Mark, ...],
+    total: _Sum,
+) -> str:
+    """Work out one bolt of a group and add them all; a reason when they cannot be worked out."""
+    one = group[0]
+    under = foundation_at(case.reading, case.id, one.station_in)
+    if under is None or under[1].material != "poured concrete":
+        return "the strength of what the bolts stand in is not known"
+    f_c = strength_of(case, *under)
+    if f_c is None:
+        return "the strength of what the bolts stand in is not known"
+    marks = tuple(dict.fromkeys((*taken, *(mark for a in group for mark in a.marks))))
+    d = given("D", one.diameter_in, "in", f"bolt diameter in {_named(sill, id)}", marks)
+    depth = _TEST_EMBEDMENT_IN if one.embedment_in is None else one.embedment_in
+    m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
+    Z, yields, extension = _joint(d, m, f_c, sill, measures)
+    if extension or cored_strength(case, under[0]) is None:
+        total.extensions.append(extension or _UNTESTED)
+    end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")
+    C_delta = end_distance_factor(d, end)
+    each = adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
+    expected = float(yields) * float(C_delta)
+    if one.embedment_in is None:
+        assert one.test_lb is not None
+        held = given("P_t", one.test_lb, "lb", f"load that {one.name} held in a test", marks)
+        factor = given("n_t", TEST_FACTOR, "1", "test load over allowable load: common practice, no source")
+        each = least(each, divide(held, factor, symbol="P_t/n", unit="lb"), symbol="Z'", label="no more than the test")
+        expected = min(expected, one.test_lb)
+        total.extensions.append(_BY_TEST_LOAD)
+    total.terms.append(scale(each, float(len(group)), symbol="n Z'", label=f"{len(group)} bolts alike"))
+    total.expected += expected * len(group)
+    return ""
+
+
+def _joint(d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float, str]:
+    """Reference value and expected yield of one bolt, and the extension it rests on."""
+    thick, gap = measures
+    within = float(f_c) >= 2500 and float(m) >= 6
+    if float(gap) > 0:
+        note("a gap or shims under the sill: the general dowel equations")
+        if within:
+            open_joint = sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
+        else:
+            open_joint = sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
+        return open_joint.Z, open_joint.P, "" if within else _BEYOND
+    if within:
+        joint = sill_bolt(d, thick, sill.species, 0.0, m, f_c)
+    else:
+        joint = sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
+    return joint.Z, expected_of(joint).P, "" if within else _BEYOND

@@ -1,0 +1,104 @@
+"""The foundation under a station of a line: where it is cut or ends, how high it is, whether a core gave its strength.
+
+Bolts and hold-downs ask the same questions of the concrete they stand in; they are answered here, from the survey.
+"""
+
+from __future__ import annotations
+
+import math
+
+from groundsill.forces.reading import line_ends
+from groundsill.house.foundation import FoundationSegment
+from groundsill.house.survey import in_order
+from groundsill.loadpath.case import LineCase, foundation_at
+
+__all__ = [
+    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_of", "near_break", "strength_of", "to_end",
+]  # fmt: skip
+
+CLEAR_OF_BREAK_IN = 12.0  # no bolt or hold-down is counted nearer to a full-depth break than this; our choice
+FAR_IN = 1000.0
+_CUTTING = ("full-depth crack", "cold joint", "gap")
+_TOUCH_IN = 1.0
+_CORNER_IN = 12.0  # a line that ends within this of another's foundation runs into it
+_CONCRETE = "poured concrete"
+
+
+def near_break(case: LineCase, station: float, also: tuple[str, ...] = ()) -> str | None:
+    """Why nothing may be anchored at a station: a break within 12 in.; ``also`` names further kinds of break."""
+    for _, cut in in_order(case.reading.house.survey.foundation.breaks):
+        cuts = cut.line == case.id and cut.kind in (*_CUTTING, *also)
+        if cuts and abs(cut.station_in - station) < CLEAR_OF_BREAK_IN:
+            return f"it stands within {CLEAR_OF_BREAK_IN:g} in. of a {cut.kind} in the foundation"
+    return None
+
+
+def to_end(case: LineCase, station: float) -> float:
+    """Distance along the line to the nearest break or end of the concrete, inches; round a corner concrete goes on."""
+    foundation = case.reading.house.survey.foundation
+    cuts = [b.station_in for b in foundation.breaks.values() if b.line == case.id and b.kind != "crack"]
+    return min((abs(c - station) for c in (*cuts, *_ends(case))), default=FAR_IN)
+
+
+def _ends(case: LineCase) -> list[float]:
+    """Stations where poured concrete stops along the line: at brick, at nothing, or at a free end of the line."""
+    segments = case.reading.house.survey.foundation.segments.values()
+    stretches = [s for s in segments if s.line == case.id and s.material == _CONCRETE]
+    found = []
+    for stretch in stretches:
+        others = [s for s in stretches if s is not stretch]
+        if not any(abs(s.to_in - stretch.from_in) <= _TOUCH_IN for s in others) and not _goes_on(case, stretch.from_in):
+            found.append(stretch.from_in)
+        if not any(abs(s.from_in - stretch.to_in) <= _TOUCH_IN for s in others) and not _goes_on(case, stretch.to_in):
+            found.append(stretch.to_in)
+    return found
+
+
+def _goes_on(case: LineCase, station: float) -> bool:
+    """Whether a stretch that stops at an end of the line runs into the concrete of another line there."""
+    if min(station, abs(case.length_in - station)) > _TOUCH_IN:
+        return False
+    house = case.reading.house
+    start, end = line_ends(house, case.line)
+    x, y = start if station < case.length_in / 2 else end
+    for id, line in house.survey.underfloor.lines.items():
+        if id == case.id:
+            continue
+        (ax, ay), (bx, by) = line_ends(house, line)
+        length = math.hypot(bx - ax, by - ay)
+        along = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length if length else 0.0
+        along = min(max(along, 0.0), length)
+        nearest = (ax + (bx - ax) * along / length, ay + (by - ay) * along / length) if length else (ax, ay)
+        if math.hypot(x - nearest[0], y - nearest[1]) > _CORNER_IN:
+            continue
+        under = foundation_at(case.reading, id, along)
+        if under is not None and under[1].material == _CONCRETE:
+            return True
+    return False
+
+
+def height_of(segment: FoundationSegment) -> float | None:
+    """Height of the concrete, inches: from its top down to the footing's bottom, both measured from the soil outside.
+
+    With the depth unknown only what stands above the soil, on the side where more is seen; None when nothing is known.
+    """
+    outside, inside, below = (
+        segment.above_outside_soil_in.value,
+        segment.above_inside_soil_in.value,
+        segment.depth_in.value,
+    )
+    if outside is not None and below is not None:
+        return max(outside + below, 0.0) or None
+    return max(outside or 0.0, inside or 0.0, 0.0) or None
+
+
+def strength_of(case: LineCase, id: str, segment: FoundationSegment) -> float | None:
+    """The strength of a stretch of concrete, recorded with its origin; None when nobody knows it."""
+    path, label = f"survey.foundation.segments.{id}.strength_psi", f"concrete of {segment.mark}"
+    return case.reading.number(path, segment.strength_psi, "f'_c", "psi", label)
+
+
+def cored_strength(case: LineCase, id: str) -> float | None:
+    """The least strength that a core of this very stretch gave, psi; None when no core is on record."""
+    tests = case.reading.house.survey.foundation.tests.values()
+    return min((t.result for t in tests if t.segment == id and t.kind == "core" and t.unit == "psi"), default=None)

@@ -1,0 +1,139 @@
+"""Plate washers under the nuts of sill bolts, where wood structural panels brace the line (SDPWS 2015, 4.3.6.4.3).
+
+Only a bolt whose nut has a plate washer counts below a panel, unless the whole of the exception is met; above the
+unit shear the document names, the plate must also come near the sheathed edge of the sill.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolts_counted import Anchor
+from groundsill.loadpath.case import Brace, LineCase, cannot, checked, part_length
+from groundsill.loadpath.chain import Link
+from groundsill.loadpath.hold_downs import why_not_counted
+from groundsill.standards.asce7_16.effects import asd_dead_factor_10
+from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
+from groundsill.standards.sdpws_2015.tables import table_4_3_6_4_3, table_4_3a_seismic
+from groundsill.standards.statics.walls import end_tension
+from groundsill.work.pieces import HoldDownPiece
+from groundsill.working.sheet import section
+from groundsill.working.steps import given, scale
+
+__all__ = ["washer_link"]
+
+_CLAUSE = "SDPWS 2015 4.3.6.4.3"
+_NEAR_END_IN = 12.0
+_END_POST_FT = 0.25
+_ROW = "plate washer"
+
+
+def washer_link(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> Link | None:
+    """The washers of a sill piece's bolts, where a panel stands over it; None where none does, or no bolt counts."""
+    panels = [b for b in case.counted() if b.panel is not None and part_length(b, sill.from_in, sill.to_in) > 0]
+    if not panels or not anchors:
+        return None
+    address, title = f"line/{case.id}/sill-bolts/{id}-washers/both", f"washers of the bolts in sill {sill.mark or id}"
+    with section(address):
+        asked = washer_on_sill_bolt(
+            max(_tabulated(b) for b in panels),
+            max((b.height_in or 0.0) / b.length_in for b in panels),
+            all(_held_down(case, b) for b in panels),
+        )
+        reach = float(table_4_3_6_4_3().read(_ROW, "gap to the sheathed edge", symbol="reach"))
+        half = float(table_4_3_6_4_3().read(_ROW, "side", symbol="side")) / 2
+    if asked.plate is False:
+        return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=asked.reasons[0])
+    with_plate = [a for a in anchors if a.plate_washer]
+    if len(with_plate) < len(anchors):
+        return _without(address, title, id, anchors, with_plate, asked.reasons)
+    if not asked.to_sheathed_edge:
+        return _in_order(address, title, id, "every nut has a plate washer")
+    beyond = [a for a in anchors if a.to_sheathing_in is not None and a.to_sheathing_in - half > reach]
+    if beyond:
+        reason = f"plate of {_names(beyond)} ends more than {reach:g} in. from the sheathed edge"
+        near = float(len(anchors) - len(beyond))
+        return _counted(address, title, id, float(len(anchors)), near, reason)
+    width = sill.width_in.value
+    anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
+    if not anywhere and any(a.to_sheathing_in is None for a in anchors):
+        reason = (
+            f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
+            "stand across the sill is not entered"
+        )
+        return cannot(address, title, "sill", id, clause=_CLAUSE, reason=reason)
+    return _in_order(address, title, id, "every plate washer reaches the sheathed edge")
+
+
+def _tabulated(brace: Brace) -> float:
+    """Nominal unit shear of a panel as the table gives it, plf."""
+    assert brace.panel is not None
+    return table_4_3a_seismic().read(brace.panel.panel, brace.panel.edge_spacing_in)
+
+
+def _held_down(case: LineCase, brace: Brace) -> bool:
+    """Whether hold-downs at both ends of a panel take the whole overturning with no dead load counted."""
+    if brace.height_in is None:
+        return False
+    h, b = brace.height_in / 12, brace.length_in / 12
+    part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}")
+    force = scale(case.allowable, part, symbol="V", label=f"force on {brace.name}")
+    for end in (brace.from_in, brace.to_in):
+        held = [
+            p
+            for _, p in case.pieces
+            if isinstance(p, HoldDownPiece)
+            and p.segment == brace.segment_id
+            and abs(p.station_in - end) <= _NEAR_END_IN
+            and why_not_counted(case, p) is None
+        ]
+        offset = max((abs(p.station_in - end) / 12 for p in held), default=0.0)
+        arm = max(b - offset - _END_POST_FT, 0.1 * b)
+        pull = end_tension(
+            force,
+            given("h", h, "ft", f"height of {brace.name}"),
+            asd_dead_factor_10(case.forces.S_DS),
+            given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
+            given("b", b, "ft", f"length of {brace.name}"),
+            given("d", arm, "ft", "lever arm between hold-down and end post"),
+        )
+        if sum(p.capacity_lb for p in held) < float(pull):
+            return False
+    return True
+
+
+def _without(
+    address: str, title: str, id: str, anchors: Sequence[Anchor], having: Sequence[Anchor], reasons: Sequence[str]
+) -> Link:
+    lacking = [a for a in anchors if a not in having]
+    reason = (
+        f"{len(lacking)} of {len(anchors)} bolts have no plate washer ({_names(lacking)}): only those with one count "
+        f"below a panel; cut washers do not serve, {'; '.join(reasons)}"
+    )
+    return _counted(address, title, id, float(len(anchors)), float(len(having)), reason)
+
+
+def _in_order(address: str, title: str, id: str, reason: str) -> Link:
+    """A condition that is met asks nothing further of the line's force."""
+    return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=reason)
+
+
+def _counted(address: str, title: str, id: str, asked: float, found: float, reason: str) -> Link:
+    """A link that counts bolts: how many must have their washer, and how many do."""
+    return checked(
+        address,
+        title,
+        "sill",
+        id,
+        level="allowable",
+        unit="bolts",
+        demand=asked,
+        capacity=found,
+        clause=_CLAUSE,
+        reason=reason,
+    )
+
+
+def _names(anchors: Sequence[Anchor]) -> str:
+    return ", ".join(a.name for a in anchors)

@@ -1,0 +1,376 @@
+"""Sill bolts in the concrete: its height and ends, close bolts, the force, the sill exception, tests and decisions."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from groundsill.house.fact import measured, unknown
+from groundsill.house.foundation import FoundationSegment
+from groundsill.loadpath.bolts_counted import Anchor
+from groundsill.loadpath.chain import Link
+from groundsill.loadpath.concrete import close_group
+from groundsill.loadpath.sill_exception import nominal_of
+from groundsill.loadpath.stem import height_of
+from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
+from groundsill.work.checks import check_house
+from groundsill.work.document import House
+from tests.loadpath.bolting import (
+    WORK,
+    a_bolt,
+    a_core,
+    a_new_bolt,
+    a_shear_test,
+    in_concrete,
+    sound_house,
+    with_acceptance,
+    with_bolt,
+    with_bolts,
+    with_break,
+    with_choices,
+    with_hazard,
+    with_pieces,
+    with_sill,
+    with_stem,
+    with_tests,
+    without_cores,
+    wood,
+)
+
+BESIDE = breakout_parallel_to_edge(0.5, 7.0, 3000.0, 3.0, 22.0).design
+
+
+def front(house: House, work: bool = False) -> Link:
+    """The bolts of the front line's first sill piece in the foundation."""
+    return in_concrete(house, "si1a", "line1", work)
+
+
+def test_bolts_in_cored_concrete_pass_for_the_overstrength_force() -> None:
+    link = front(sound_house())
+    assert (link.status, link.extension) == ("passes", "")
+    assert link.capacity == pytest.approx(float(BESIDE))
+    assert link.reason == "breakout beside the bolt; for the overstrength force (17.10.6)"
+
+
+# --- the concrete -----------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("inside", "outside", "depth", "height"),
+    [
+        (12.0, -6.0, 12.0, 6.0),  # both from the soil outside, which stands 6 in. above the top
+        (12.0, 8.0, 12.0, 20.0),
+        (12.0, -6.0, None, 12.0),  # depth unknown: what is seen inside, alone
+        (None, 8.0, None, 8.0),
+        (12.0, None, 12.0, 12.0),  # the soil outside unknown: the depth below it says nothing
+        (None, -6.0, 6.0, None),
+        (None, None, None, None),
+    ],
+)
+def test_the_height_of_a_stem_is_measured_from_one_soil(
+    inside: float | None, outside: float | None, depth: float | None, height: float | None
+) -> None:
+    def fact(value: float | None) -> Any:
+        return unknown() if value is None else measured(value)
+
+    stem = FoundationSegment(
+        line="line1",
+        from_in=0.0,
+        to_in=10.0,
+        material="poured concrete",
+        above_inside_soil_in=fact(inside),
+        above_outside_soil_in=fact(outside),
+        depth_in=fact(depth),
+    )
+    assert height_of(stem) == height
+
+
+def test_concrete_that_stops_at_brick_ends_there() -> None:
+    house = with_stem(sound_house(), "fs1", to_in=160.0)
+    brick = replace(house.survey.foundation.segments["fs1"], from_in=160.0, to_in=360.0, material="brick")
+    base = replace(house.survey.foundation, segments=house.survey.foundation.segments | {"fs1b": brick})
+    link = front(replace(house, survey=replace(house.survey, foundation=base)))
+    toward = breakout_toward_edge(0.5, 7.0, 3000.0, 16.0, 22.0, c_a2=3.0)
+    assert link.capacity == pytest.approx(min(float(toward.design), float(BESIDE)))
+    near = with_bolt(replace(house, survey=replace(house.survey, foundation=base)), "si1a-1", station_in=156.0)
+    assert front(near).reason.startswith("breakout toward the end of the concrete")
+
+
+def test_a_corner_is_no_end_and_a_free_end_is_one() -> None:
+    cornered = with_bolt(sound_house(), "si1a-0", station_in=6.0)
+    assert front(cornered).capacity == pytest.approx(float(BESIDE))
+    alone = with_stem(cornered, "fs4", material="brick")  # the left line, which runs into the front line's start
+    link = front(alone)
+    assert link.reason.startswith("breakout toward the end of the concrete")
+    assert link.capacity == pytest.approx(float(breakout_toward_edge(0.5, 7.0, 3000.0, 6.0, 22.0, c_a2=3.0).design))
+
+
+def row(*stations: float, edge: float = 3.0) -> list[Anchor]:
+    """Bolts in a row."""
+    return [Anchor(f"b{n}", "", s, 0.5, 7.0, edge, "cast-in", False) for n, s in enumerate(stations)]
+
+
+def test_three_close_bolts_share_one_wedge() -> None:
+    bolts = row(40.0, 44.0, 48.0, 90.0)
+    assert [close_group(b, bolts) for b in bolts] == [(3, 4.0, 3.0), (3, 4.0, 3.0), (3, 4.0, 3.0), (1, 0.0, 3.0)]
+    assert close_group(bolts[0], row(40.0, 42.0, 50.0)) == (2, 2.0, 3.0)  # the closest pair leaves least for each
+
+
+def test_a_close_bolt_counts_with_its_part_of_the_group_across_a_sill_joint_too() -> None:
+    three = {f"si1a-{n}": a_bolt("line1", station) for n, station in enumerate((40.0, 44.0, 48.0))}
+    link = front(with_bolts(sound_house(), three))
+    group = breakout_parallel_to_edge(0.5, 7.0, 3000.0, 3.0, 22.0, n=3.0, s=4.0)
+    assert link.capacity == pytest.approx(float(group.design) / 3)
+    assert link.reason.startswith("breakout of 3 close bolts")
+    apart = {"si1a-1": a_bolt("line1", 189.0), "si1b-0": a_bolt("line1", 195.0)}
+    across = front(with_bolts(sound_house(), apart))
+    pair = breakout_parallel_to_edge(0.5, 7.0, 3000.0, 3.0, 22.0, n=2.0, s=6.0)
+    assert across.capacity == pytest.approx(float(pair.design) / 2)
+
+
+# --- the force --------------------------------------------------------------------------------------------------------
+
+
+def test_in_categories_a_and_b_the_plain_force_is_enough() -> None:
+    low = with_hazard(sound_house(), S_S=0.3, S_1=0.05, site_class="C")
+    link = front(low)
+    assert link.reason == "breakout beside the bolt; for the plain earthquake force: category B (17.10.1)"
+    allowable = wood(low, "si1a", "line1").demand
+    assert link.demand is not None
+    assert allowable is not None
+    assert link.demand == pytest.approx(allowable / 0.7 / 2)
+
+
+def test_the_force_at_which_wood_yields_is_taken_only_with_its_reason() -> None:
+    bare = front(with_choices(sound_house(), anchor_basis="wood yields first", anchor_reason=""))
+    assert bare.reason.endswith(
+        "for the overstrength force (17.10.6), for no reason is given to take the force at which the wood yields"
+    )
+    chosen = front(with_choices(sound_house(), anchor_basis="wood yields first", anchor_reason="thin sill"))
+    assert chosen.reason.endswith("for the force at which the wood yields (17.10.6.3): thin sill")
+    assert chosen.demand == pytest.approx(2073.6, abs=0.2)
+
+
+# --- the sill exception -----------------------------------------------------------------------------------------------
+
+
+def excepted(house: House) -> Link:
+    """The front line by the sill exception."""
+    return front(with_choices(house, anchor_basis="sill exception"))
+
+
+def test_with_every_condition_met_the_exception_stands_and_each_condition_is_told() -> None:
+    link = excepted(sound_house())
+    assert (link.status, link.clause) == ("does not apply", "IBC 2021 1905.1.8")
+    assert link.reason == (
+        "the sill exception applies to every bolt, so the wood value stands alone; met: load in shear along the sill, "
+        "taken by the wood table's value along the grain, bolt no thicker than 5/8 in., at least 7 in. in the "
+        "concrete, at least 1-3/4 in. from the edge along the sill, at least 15 bolt diameters from the end of the "
+        "concrete, 2x or 3x sill, bolt cast in, as those tested were, concrete of at least 2,500 psi, as that tested "
+        "was"
+    )
+
+
+def test_without_a_core_concrete_is_unknown_to_the_exception_and_the_wood_value_is_only_indicated() -> None:
+    house = without_cores(sound_house())
+    link = excepted(house)
+    assert link.status == "cannot be checked"
+    assert link.reason.startswith("outside the sill exception's evidence, an engineer decides: met: ")
+    outside = link.reason.split("not known, or outside what was tested: ")[1]
+    assert outside.startswith("concrete of at least 2,500 psi, as that tested was")
+    assert wood(house, "si1a", "line1").status == "indicated"
+
+
+def test_the_least_core_of_the_stretch_is_what_counts() -> None:
+    link = excepted(with_tests(sound_house(), core_weak=a_core("fs1", 200.0, 2400.0)))
+    assert link.status == "cannot be checked"
+    other = excepted(with_tests(sound_house(), core_weak=a_core("fs2", 200.0, 2400.0)))
+    assert other.status == "does not apply"
+
+
+@pytest.mark.parametrize(
+    ("thickness", "nominal"),
+    [
+        (1.0, None),
+        (1.25, 2.0),
+        (1.5, 2.0),
+        (2.25, 2.0),
+        (2.5, 3.0),
+        (3.5, 3.0),
+        (3.75, None),
+        (5.5, None),
+        (None, None),
+    ],
+)
+def test_only_true_2x_and_3x_sills_are_within_the_tests(thickness: float | None, nominal: float | None) -> None:
+    assert nominal_of(thickness) == nominal
+
+
+def test_a_sill_of_five_and_a_half_inches_is_outside_the_evidence() -> None:
+    link = excepted(with_sill(sound_house(), "si1a", thickness_in=measured(5.5)))
+    assert link.status == "cannot be checked"
+    assert "outside what was tested: 2x or 3x sill" in link.reason
+
+
+def test_every_bolt_is_asked_every_condition() -> None:
+    shallow = with_bolt(sound_house(), "si1a-1", embedment_in=measured(6.0), edge_in=measured(4.0))
+    link = excepted(shallow)  # the other bolt has the least edge distance
+    assert link.status in ("passes", "fails")
+    assert "the sill exception does not stand in for this check (IBC 2021 1905.1.8): met: " in link.reason
+    assert "not met: at least 7 in. in the concrete" in link.reason
+    adhesive = excepted(with_bolt(sound_house(), "si1a-1", kind="adhesive", edge_in=measured(4.0)))
+    assert "outside what was tested: bolt cast in, as those tested were" in adhesive.reason
+    near_end = excepted(with_break(sound_house(), "line1", 150.0, "step"))
+    assert "not met: at least 15 bolt diameters from the end of the concrete" in near_end.reason
+
+
+# --- tests in place ---------------------------------------------------------------------------------------------------
+
+RULE = (
+    "rule: at least 3 anchors or 5 % of the line's, one on each stretch, moved at most 0.10 in. at the load "
+    "(our choice, no source)"
+)
+
+
+def three(load: float = 3000.0, **changes: Any) -> House:
+    """Concrete without cores, three old bolts tested in it."""
+    tests = {f"shear_{n}": a_shear_test("fs1", 60.0 + n, load, mark=f"T{n}", **changes) for n in range(3)}
+    return with_tests(without_cores(sound_house()), **tests)
+
+
+def test_three_tests_of_like_bolts_lift_concrete_and_wood() -> None:
+    house = three()
+    concrete = front(house)
+    assert (concrete.status, concrete.extension) == ("passes", "")
+    assert (
+        "passes by test: T0, T1, T2 held at least 3,000 lb at no more than 0.05 in., 3 anchors at 5.0 ft, 5.1 ft, "
+        f"5.2 ft (R. Tam 2026-05-01); {RULE}"
+    ) in concrete.reason
+    timber = wood(house, "si1a", "line1")
+    assert (timber.status, timber.extension) == ("passes", "")
+    assert "passes by test: T0" in timber.reason
+
+
+def test_one_record_may_tell_of_several_anchors() -> None:
+    one = a_shear_test("fs1", 60.0, 3000.0, mark="T9", count=3)
+    assert front(with_tests(without_cores(sound_house()), shear_0=one)).status == "passes"
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"displacement_in": 6.0}, "not proved by test: T0 moved 6 in., more than 0.10 in."),
+        ({"displacement_in": None}, "not yet proved by test: T0 has no displacement entered"),
+        ({"by": ""}, "not yet proved by test: T0 does not say who made it and when"),
+        ({"when": ""}, "not yet proved by test: T0 does not say who made it and when"),
+    ],
+)
+def test_a_test_without_its_record_or_that_moved_too_far_proves_nothing(changes: dict[str, Any], words: str) -> None:
+    for found in (front(three(**changes)), front(three(**changes))):
+        assert found.status == "indicated"
+        assert words in found.reason
+    assert wood(three(**changes), "si1a", "line1").status == "indicated"
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"anchor": "new"},
+        {"anchor": ""},
+        {"anchor_kind": "adhesive"},
+        {"anchor_diameter_in": 0.625},
+        {"anchor_diameter_in": None},
+        {"anchor_edge_in": 4.0},
+        {"anchor_edge_in": None},
+        {"anchor_embedment_in": 8.0},
+        {"unit": "psi"},
+        {"kind": "anchor pull"},
+    ],
+)
+def test_a_test_of_another_anchor_says_nothing_of_these(changes: dict[str, Any]) -> None:
+    link = front(three(**changes))
+    assert link.status == "indicated"
+    assert "by test" not in link.reason
+
+
+def test_too_few_tests_or_none_on_the_stretch_or_one_that_fell_short_prove_nothing() -> None:
+    two = front(with_tests(three(), shear_2=None))
+    assert (two.status, f"not yet proved by test: 2 of 3 anchors tested; {RULE}" in two.reason) == ("indicated", True)
+    away = three()
+    foundation = away.survey.foundation
+    moved = {k: replace(t, segment="fs2") if t.kind == "anchor shear" else t for k, t in foundation.tests.items()}
+    elsewhere = replace(away, survey=replace(away.survey, foundation=replace(foundation, tests=moved)))
+    assert front(elsewhere).status == "indicated"  # the right line proves nothing of the front
+    short = front(with_tests(three(), shear_3=a_shear_test("fs1", 90.0, 900.0, mark="T3")))
+    assert short.status == "indicated"
+    assert "not proved by test: T3 held 900 lb of the 2,193 lb on one anchor" in short.reason
+
+
+def test_old_bolts_prove_nothing_of_new_ones() -> None:
+    house = with_pieces(three(), a_new_bolt("line1", 100.0, diameter_in=0.5, anchor="cast-in"))
+    link = front(house, work=True)
+    assert "passes by test" not in link.reason
+
+
+def test_tests_never_lift_what_fails() -> None:
+    weak = with_stem(three(9000.0), "fs1", strength_psi=measured(700.0))
+    assert front(weak).status == "fails"
+
+
+def test_an_old_bolt_of_unknown_embedment_passes_when_bolts_like_it_were_tested() -> None:
+    blind = with_bolt(sound_house(), "si1a-0", embedment_in=unknown(), test_lb=measured(6000.0))
+    blind = with_bolt(blind, "si1a-1", embedment_in=unknown(), test_lb=measured(6000.0))
+    link = front(blind)
+    assert (link.status, link.capacity) == ("indicated", 3000.0)
+    assert link.extension == "embedment not known; by the load it held in a test, over 2 (common practice, no source)"
+    tests = {f"shear_{n}": a_shear_test("fs1", 60.0 + n, 3000.0, anchor_embedment_in=None) for n in range(3)}
+    proved = with_tests(blind, **tests)
+    assert front(proved).status == "passes"
+    assert wood(proved, "si1a", "line1").status == "passes"
+
+
+# --- decisions of engineers -------------------------------------------------------------------------------------------
+
+CONCRETE = "line/line1/bolts-concrete/si1a/both"
+
+
+def test_an_indicated_link_passes_when_a_named_engineer_accepted_it() -> None:
+    house = with_acceptance(without_cores(sound_house()), CONCRETE)
+    link = front(house)
+    assert (link.status, link.verdict, link.extension) == ("passes", "passes", "")
+    assert link.reason.startswith("accepted by M. Osei, WA S.E. 1, 2026-06-01: seen at site (chapter 17 carried on to")
+    assert wood(house, "si1a", "line1").status == "indicated"  # the decision names one link
+    assert check_house(house) == ()
+
+
+@pytest.mark.parametrize("changes", [{"by": ""}, {"licence": " "}, {"reason": ""}, {"when": ""}, {"most_ratio": 0.5}])
+def test_a_decision_counts_only_whole_and_up_to_its_ratio(changes: dict[str, Any]) -> None:
+    assert front(with_acceptance(without_cores(sound_house()), CONCRETE, **changes)).status == "indicated"
+
+
+def test_a_decision_never_lifts_a_link_that_fails() -> None:
+    weak = with_stem(without_cores(sound_house()), "fs1", strength_psi=measured(700.0))
+    assert front(with_acceptance(weak, CONCRETE)).status == "fails"
+
+
+def test_a_decision_holds_for_the_work_it_was_given_for() -> None:
+    bolts = [a_new_bolt("line1", s) for s in (60.0, 130.0)]
+    house = with_pieces(without_cores(sound_house()), *bolts)
+    as_found = with_acceptance(house, CONCRETE)
+    assert front(as_found).status == "passes"
+    assert front(as_found, work=True).status == "indicated"
+    designed = with_acceptance(house, CONCRETE, alternative=WORK)
+    assert front(designed).status == "indicated"
+    assert front(designed, work=True).status == "passes"
+
+
+def test_a_decision_that_is_not_signed_or_names_no_link_is_a_fault_of_the_file() -> None:
+    house = with_acceptance(sound_house(), "bolts of K1", licence="", alternative="nothing")
+    assert [fault.line() for fault in check_house(house)] == [
+        "acceptances.acc-1.licence: nothing is not allowed; a decision counts only with name, licence, date and reason",
+        'acceptances.acc-1.link: "bolts of K1" is not allowed; the address of a link as the load path prints it: '
+        "line/<line>/sill-bolts/<sill>/both",
+        'acceptances.acc-1.alternative: "nothing" is not allowed; the id of an alternative, or nothing',
+    ]
