@@ -45,7 +45,7 @@ class Layer:
     """One layer of an assembly: a row of the weight tables, or a weight of one's own."""
 
     material: str = about("Material", help="a row of the weight tables, or any words with psf given")
-    psf: Fact[float] = about("Weight when it is not in a table", unit="psf", least=0, most=300, factory=unknown)
+    psf: Fact[float] = about("Weight", unit="psf", least=0, most=300, factory=unknown)
     times: float = about("How many of them", help="2 for two layers of shingles", least=0, most=20, default=1.0)
 
 

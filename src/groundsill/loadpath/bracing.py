@@ -7,7 +7,6 @@ on a sill that stands out past the studs, that fastening being a link of its own
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 
 from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.case import (
@@ -17,18 +16,12 @@ from groundsill.loadpath.case import (
     cannot,
     checked,
     expected_at,
-    moisture_of,
-    part_length,
-    sill_at,
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.overturning import overturning_links
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
 from groundsill.standards.nds_2018.bearing import specific_gravity
-from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.standards.nds_2018.nails import nail_size
-from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
 from groundsill.standards.sdpws_2015.unit_shear import (
     SegmentShear,
@@ -37,16 +30,14 @@ from groundsill.standards.sdpws_2015.unit_shear import (
     plaster_unit_shear,
 )
 from groundsill.standards.statics.walls import unit_shear
-from groundsill.work.pieces import SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import convert, divide, given, least, multiply, scale
+from groundsill.working.steps import convert, given, scale
 
 __all__ = ["bracing_stages", "with_strengths"]
 
 
 _SPREAD_PANEL = (0.85, 1.15)
-_FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
 
@@ -175,10 +166,10 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
         v, force = _unit(case, brace)
         body.append(_sheathing(case, brace, v))
         if brace.panel is not None:
-            top.append(_at_plate(case, brace, v))
-            bottom.append(_at_sill(case, brace, v))
+            top.append(at_plate(case, brace, v))
+            bottom.append(at_sill(case, brace, v))
             if brace.panel.bottom == "blocking on sill":
-                bottom.append(_blocking(case, brace, v))
+                bottom.append(blocking(case, brace, v))
         over += [*overturning_links(case, brace, force, "+"), *overturning_links(case, brace, force, "-")]
     for brace in case.braces:
         if brace.capacity_plf is None and brace.kind != "joists on sill":
@@ -239,7 +230,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     strength = float(brace.nominal_plf or 0) * brace.length_in / 12
     words = case.sharing
     if brace.panel is not None:
-        words = "; ".join((words, *_framing(case, brace)))
+        words = "; ".join((words, *framing_words(case, brace)))
     return checked(
         _address(case, "sheathing", brace),
         f"{brace.material}, {brace.name}",
@@ -259,175 +250,6 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
             "ductile",
             "nominal unit shear, 15 % either way (common practice, no source)",
         ),
-    )
-
-
-def _framing(case: LineCase, brace: Brace) -> tuple[str, ...]:
-    """What the panel's nailing asks of the framing where panels adjoin, in words."""
-    panel = brace.panel
-    assert panel is not None
-    nail = panel.panel.rsplit(", ", 1)[-1]
-    thickness = panel.panel.removeprefix("Structural I ").split(",")[0]
-    with section(f"line/{case.id}/strength/{brace.id}"):
-        size = nail_size(f"{nail} common")
-        penetration = float(size.L) - float(Fraction(thickness))
-        found = framing_at_panel_edges(
-            nail, panel.edge_spacing_in, penetration, float(brace.nominal_plf or 0.0), case.forces.category
-        )
-    if not found.needs_3x:
-        return ()
-    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; SDPWS 2015 4.3.7.1)",)
-
-
-def _at_plate(case: LineCase, brace: Brace, v: float) -> Link:
-    address, title = _address(case, "nailing-top", brace), f"edge nailing of {brace.name} to the plate"
-    if case.line.framing != "platform":
-        reason = f"{case.line.framing} framing: what the panel's top edge is nailed to is not in the program"
-        return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3.6.1", reason=reason)
-    plated = case.line.top_plate.layers > 0
-    words = "the tabulated unit shear is that of the edge nailing at every edge"
-    return checked(
-        address,
-        title,
-        "segment",
-        brace.segment_id,
-        level="allowable",
-        unit="plf",
-        demand=v,
-        capacity=brace.capacity_plf if plated else 0.0,
-        clause=brace.cite,
-        reason=words if plated else "there is no top plate to nail to",
-        working=working_of(case, brace),
-    )
-
-
-def _at_sill(case: LineCase, brace: Brace, v: float) -> Link:
-    """A panel nailed straight to the sill: only where the sill does not stand out past the studs on that face."""
-    address, title = _address(case, "nailing-sill", brace), f"edge nailing of {brace.name} at the bottom"
-    panel = brace.panel
-    assert panel is not None
-    if panel.bottom == "blocking on sill":
-        return checked(
-            address,
-            title + " to blocking",
-            "segment",
-            brace.segment_id,
-            level="allowable",
-            unit="plf",
-            demand=v,
-            capacity=brace.capacity_plf,
-            clause=brace.cite,
-            reason="nailed to blocking on the sill; its fastening is the next link",
-            working=working_of(case, brace),
-        )
-    at = sill_at(case, (brace.from_in + brace.to_in) / 2)
-    fact = None if at is None else at[1].projects_inside_in if panel.face == "inside" else at[1].projects_outside_in
-    if fact is None or fact.value is None:
-        reason = "how far the sill stands out past the studs was not measured"
-        return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3.6.1", reason=reason)
-    if abs(fact.value) > _FLUSH_IN:
-        reason = (
-            f"the sill stands {'out' if fact.value > 0 else 'back'} {abs(fact.value):g} in. "
-            "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
-        )
-        return checked(
-            address,
-            title,
-            "segment",
-            brace.segment_id,
-            level="allowable",
-            unit="plf",
-            demand=v,
-            capacity=0.0,
-            clause="SDPWS 2015 4.3.6.1",
-            reason=reason,
-        )
-    return checked(
-        address,
-        title,
-        "segment",
-        brace.segment_id,
-        level="allowable",
-        unit="plf",
-        demand=v,
-        capacity=brace.capacity_plf,
-        clause=brace.cite,
-        reason="the tabulated unit shear is that of the edge nailing at every edge",
-        working=working_of(case, brace),
-    )
-
-
-def _blocking(case: LineCase, brace: Brace, v: float) -> Link:
-    """The blocking's own fastening to the sill, by NDS nails over its length."""
-    address, title = f"{_address(case, 'nailing-sill', brace)}-blocking", f"blocking of {brace.name} nailed to the sill"
-    blocks = [
-        p
-        for _, p in case.of_kind(SillBlockingPiece)
-        if isinstance(p, SillBlockingPiece)
-        and p.segment == brace.segment_id
-        and part_length(brace, p.from_in, p.to_in) > 0
-    ]
-    at = sill_at(case, (brace.from_in + brace.to_in) / 2)
-    covered = sum(part_length(brace, p.from_in, p.to_in) for p in blocks)
-    if not blocks or covered < brace.length_in - 1:
-        reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
-        return checked(
-            address,
-            title,
-            "segment",
-            brace.segment_id,
-            level="allowable",
-            unit="plf",
-            demand=v,
-            capacity=0.0,
-            clause="NDS 2018 12.3",
-            reason=reason,
-        )
-    if at is None or not at[1].species:
-        return cannot(
-            address,
-            title,
-            "segment",
-            brace.segment_id,
-            clause="NDS 2018 12.3",
-            reason="the sill's species is not known",
-        )
-    with section(address):
-        try:
-            capacity = None
-            for block in blocks:
-                thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-                depth = at[1].thickness_in.value
-                if depth is None:
-                    reason = "the sill's thickness is not known"
-                    return cannot(address, title, "segment", brace.segment_id, clause="NDS 2018 12.3", reason=reason)
-                one = nail_value(block.nail, thick, main=at[1].species, t_m=given("t_m", depth, "in", "sill thickness"))
-                each = adjusted_lateral(one.Z, moisture=moisture_of(at[1].damp.value))
-                per_foot = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
-                row = divide(
-                    multiply(each, per_foot, symbol="Z'n", unit="lb"),
-                    given("L", 1.0, "ft", "a foot of sill"),
-                    symbol="v_n",
-                    unit="plf",
-                )
-                capacity = (
-                    row
-                    if capacity is None
-                    else least(capacity, row, symbol="v_n", label="the weakest piece of blocking")
-                )
-        except OutsideLimits as refused:
-            return cannot(address, title, "segment", brace.segment_id, clause="NDS 2018 12.3", reason=str(refused))
-    return checked(
-        address,
-        title,
-        "segment",
-        brace.segment_id,
-        level="allowable",
-        unit="plf",
-        demand=v,
-        capacity=capacity,
-        clause="NDS 2018 12.3.1, 11.3",
-        working=working_of(case, brace),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from math import floor
 
 from groundsill.loadpath.chain import Chain, Link, governing, verdict_of
 
@@ -45,7 +46,7 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], links
     if percent is None or worst is None:
         return "nothing could be checked" + tail if unknown else "no force comes to it"
     if percent < 100:
-        return f"carries {percent:.0f} % of the required force; then {worst.title} stops it{tail}"
+        return f"carries {floor(percent)} % of the required force; then {worst.title} stops it{tail}"
     near = f"{worst.title} at {100 / percent:.2f}"
     return f"every link that could be checked carries the required force; the nearest to its limit is {near}{tail}"
 

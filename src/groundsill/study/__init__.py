@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass, replace
+from math import floor
 from typing import Any, TypeVar
 
 from groundsill.forces.seismic import Forces
@@ -99,9 +100,9 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
     if forces.missing:  # no chain can make up for a direction that nothing holds
         verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
-    soil = [chain for chain in bodies if chain.percent is not None and chain.percent < 100]
+    soil = [f"{c.mark} carries {floor(c.percent)} %" for c in bodies if c.percent is not None and c.percent < 100]
     if soil:
-        headline += f"; soil: {', '.join(f'{chain.mark} carries {chain.percent:.0f} %' for chain in soil)}"
+        headline += f"; soil: {', '.join(soil)}"
     uncounted = tuple(
         f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
     )

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.forces.seismic import Forces
-from groundsill.loadpath.chain import Chain
+from groundsill.loadpath.chain import Chain, Verdict
 from groundsill.work.apply import Misplaced
 
 __all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Run", "Study", "UncertainFact"]
@@ -56,7 +56,7 @@ class Run:
     bodies: tuple[Chain, ...]
     misplaced: tuple[Misplaced, ...]
     uncounted: tuple[str, ...]
-    verdict: str
+    verdict: Verdict
     headline: str
 
 

@@ -1,0 +1,151 @@
+"""A panel's edge nailing: to the plate, to the sill, or to blocking on a sill that stands out past the studs."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.case import Brace, LineCase, cannot, checked, moisture_of, part_length, sill_at, working_of
+from groundsill.loadpath.chain import Link, ScopeKind
+from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.nails import nail as nail_value
+from groundsill.standards.nds_2018.nails import nail_size
+from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
+from groundsill.work.pieces import PanelPiece, SillBlockingPiece
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.sheet import section
+from groundsill.working.steps import divide, given, least, multiply
+
+__all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
+
+FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
+_EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
+_EDGES = "SDPWS 2015 4.3.6.1"
+_NAILS = "NDS 2018 12.3.1, 11.3"
+
+Place = tuple[str, str, ScopeKind, str]
+
+
+def _panel(brace: Brace) -> PanelPiece:
+    assert brace.panel is not None
+    return brace.panel
+
+
+def _place(case: LineCase, stage: str, brace: Brace, title: str, tail: str = "") -> Place:
+    return (f"line/{case.id}/{stage}/{brace.id}/both{tail}", title, "segment", brace.segment_id)
+
+
+def _edge(case: LineCase, brace: Brace, place: Place, v: float, clause: str, reason: str, holds: bool = True) -> Link:
+    """An edge whose nailing is the tabulated one, or that has nothing to be nailed to."""
+    return checked(
+        *place,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=brace.capacity_plf if holds else 0.0,
+        clause=clause,
+        reason=reason,
+        working=working_of(case, brace),
+    )
+
+
+def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
+    """What the panel's nailing asks of the framing where panels adjoin, in words."""
+    panel = _panel(brace)
+    nail = panel.panel.rsplit(", ", 1)[-1]
+    thickness = panel.panel.split(",")[0].split()[-1]
+    with section(f"line/{case.id}/strength/{brace.id}"):
+        size = nail_size(f"{nail} common")
+        into = float(size.L) - float(Fraction(thickness))
+        nominal = float(brace.nominal_plf or 0.0)
+        found = framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
+    if not found.needs_3x:
+        return ()
+    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; SDPWS 2015 4.3.7.1)",)
+
+
+def at_plate(case: LineCase, brace: Brace, v: float) -> Link:
+    """The panel's top edge: to the top plate, where there is one."""
+    place = _place(case, "nailing-top", brace, f"edge nailing of {brace.name} to the plate")
+    if case.line.framing != "platform":
+        reason = f"{case.line.framing} framing: what the panel's top edge is nailed to is not in the program"
+        return cannot(*place, clause=_EDGES, reason=reason)
+    if case.line.top_plate.layers == 0:
+        return _edge(case, brace, place, v, brace.cite, "there is no top plate to nail to", holds=False)
+    return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)
+
+
+def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
+    """The panel's bottom edge: straight to the sill only where the sill is flush with the studs on that face."""
+    panel, title = _panel(brace), f"edge nailing of {brace.name} at the bottom"
+    place = _place(case, "nailing-sill", brace, title)
+    if panel.bottom == "blocking on sill":
+        reason = "nailed to blocking on the sill; its fastening is the next link"
+        return _edge(case, brace, (place[0], f"{title} to blocking", *place[2:]), v, brace.cite, reason)
+    off = [
+        fact.value
+        for sill in _sills(case, brace)
+        for fact in (sill.projects_inside_in if panel.face == "inside" else sill.projects_outside_in,)
+    ]
+    if not off or any(value is None for value in off):
+        reason = "how far the sill stands out past the studs was not measured"
+        return cannot(*place, clause=_EDGES, reason=reason)
+    worst = max((value for value in off if value is not None), key=abs)
+    if abs(worst) > FLUSH_IN:
+        reason = (
+            f"the sill stands {'out' if worst > 0 else 'back'} {abs(worst):g} in. "
+            "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
+        )
+        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
+    return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)
+
+
+def _sills(case: LineCase, brace: Brace) -> list[SillPiece]:
+    """Every sill piece under a brace."""
+    return [sill for _, sill in case.sills if part_length(brace, sill.from_in, sill.to_in) > 0]
+
+
+def blocking(case: LineCase, brace: Brace, v: float) -> Link:
+    """The blocking's own fastening to the sill, by NDS nails over its length."""
+    place = _place(case, "nailing-sill", brace, f"blocking of {brace.name} nailed to the sill", "-blocking")
+    blocks = [
+        p
+        for _, p in case.of_kind(SillBlockingPiece)
+        if isinstance(p, SillBlockingPiece)
+        and p.segment == brace.segment_id
+        and part_length(brace, p.from_in, p.to_in) > 0
+    ]
+    covered = sum(part_length(brace, p.from_in, p.to_in) for p in blocks)
+    if not blocks or covered < brace.length_in - 1:
+        reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
+        return _edge(case, brace, place, v, _NAILS, reason, holds=False)
+    at = sill_at(case, (brace.from_in + brace.to_in) / 2)
+    if at is None or not at[1].species or at[1].thickness_in.value is None:
+        return cannot(*place, clause=_NAILS, reason="the sill's species or thickness is not known")
+    try:
+        with section(place[0]):
+            rows = [_row(block, at[1]) for block in blocks]
+            capacity = least(*rows, symbol="v_n", label="the weakest piece of blocking")
+    except OutsideLimits as refused:
+        return cannot(*place, clause=_NAILS, reason=str(refused))
+    return checked(
+        *place,
+        level="allowable",
+        unit="plf",
+        demand=v,
+        capacity=capacity,
+        clause=_NAILS,
+        working=working_of(case, brace),
+    )
+
+
+def _row(block: SillBlockingPiece, sill: SillPiece) -> float:
+    """What one piece of blocking holds for each foot of sill."""
+    depth = sill.thickness_in.value
+    assert depth is not None
+    thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
+    one = nail_value(block.nail, thick, main=sill.species, t_m=given("t_m", depth, "in", "thickness of the sill"))
+    each = adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value))
+    count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
+    total = multiply(each, count, symbol="Z'n", unit="lb")
+    return divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")
