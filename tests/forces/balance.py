@@ -67,17 +67,22 @@ def signed_forces(forces: Forces, direction: str) -> dict[str, float]:
 
 def moments(
     house: House, forces: Forces, direction: str, about: tuple[float, float] = (0.0, 0.0)
-) -> tuple[float, float]:
-    """Moment about a point of the levels' forces at their centres, and of the lines' forces where they stand."""
+) -> tuple[float, float, float]:
+    """Moment about a point of the levels' forces at their centres and of the lines' forces, and the size of the latter.
+
+    The size is what the moment would be if every line pulled the same way round.
+    """
     across = 1 if direction == "x" else 0
-    asked = held = 0.0
+    asked = held = size = 0.0
     for n, level in enumerate(forces.levels):
         if level.force_lb:
             asked += level.force_lb * (centre_of_level(forces, n)[across] - about[across])
     for id, force in signed_forces(forces, direction).items():
         a, b = line_ends(house, house.survey.underfloor.lines[id])
-        held += force * ((a[across] + b[across]) / 2 - about[across])
-    return asked, held
+        arm = (a[across] + b[across]) / 2 - about[across]
+        held += force * arm
+        size += abs(force * arm)
+    return asked, held, size
 
 
 def brought_down(done: TakeDown) -> Load:
