@@ -317,6 +317,6 @@ def test_three_thousand_plans_over_lines_of_any_extent_agree_with_shapely():
     assert seen["plans"] >= 3000
     proof.record(
         "tributary strips against Shapely",
-        f"{seen['plans']:,} plans of 3 to 12 corners over 2 to 6 lines: areas differ by {seen['worst']:.1e} of the plan at "
+        f"{seen['plans']:,} plans of 3 to 12 corners over 2 to 6 lines: areas differ by {seen['worst']:.1e} of it at "
         f"the most (limit {NEAR:.0e})",
     )
