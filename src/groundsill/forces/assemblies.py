@@ -29,9 +29,12 @@ def assembly_psf(reading: Reading, id: str) -> float:
     """The weight of an assembly, psf: the sum of its layers.
 
     Raises:
-        BadSurvey: when a layer has neither a row in the tables nor a weight of its own.
+        BadSurvey: when it has no layers, or a layer has neither a row in the tables nor a weight of its own.
     """
     assembly = reading.house.survey.building.assemblies[id]
+    if not assembly.layers:
+        allowed = "at least one layer: a material of the weight tables, or any words with its weight in psf"
+        raise BadSurvey((Fault(f"survey.building.assemblies.{id}.layers", "no layer", allowed),))
     layers = []
     for place, layer in enumerate(assembly.layers):
         path = f"survey.building.assemblies.{id}.layers.{place}.psf"

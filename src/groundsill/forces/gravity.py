@@ -1,39 +1,55 @@
 """The gravity take-down: dead, live and snow load to every wall line, girder, post and foundation.
 
 From the same items as the seismic weight. Floors, ceilings and roofs span in the direction of their joists or rafters
-to the walls, lines and girders they cross, strip by strip; walls hand down what they carry to the line they stand on,
-or to the floor when none is named; girders hand down to their posts and to the lines at their ends.
+to the walls, lines and girders they cross, strip by strip. Walls hand down what they carry to the line they stand on,
+else to the walls right below them, else to the floor they stand on; girders hand down to their posts and to the lines
+at their ends. Nothing is lost: what no support of the survey carries is kept and told.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 
+from groundsill.forces.levels import levels_of, outline_of, storeys_under
 from groundsill.forces.reading import XY, Reading, line_ends, line_length_in
-from groundsill.forces.weights import WeightItem, outline_of
+from groundsill.forces.weights import WeightItem
 from groundsill.house.survey import in_order
+from groundsill.house.underfloor import JoistField
 from groundsill.mechanics.plan import Support, inside, length, rotate, strips, strips_of_line
 
 __all__ = ["Load", "TakeDown", "take_down"]
 
 _NEAR_IN = 6.0
+_PARALLEL = 0.035  # sine of two degrees: walls nearer to each other's direction than this are parallel
+_NOISE = 1e-9
+_WORTH_TELLING = 0.01
+
+Supports = Callable[[float], list[Support]]
 
 
 @dataclass(slots=True)
 class Load:
-    """Dead, live and snow load on one support, pounds."""
+    """Dead, live and snow load on one support, pounds.
+
+    ``roof_ft2`` is the plan of roof it carries, whatever the snow, so that unknown snow can be seen to matter;
+    ``on_foundation`` is the part of ``dead`` that stands on the foundation itself and holds no wall down.
+    """
 
     dead: float = 0.0
     live: float = 0.0
     snow: float = 0.0
+    roof_ft2: float = 0.0
+    on_foundation: float = 0.0
 
     def take(self, other: Load, share: float = 1.0) -> None:
         """Add a share of another load."""
         self.dead += other.dead * share
         self.live += other.live * share
         self.snow += other.snow * share
+        self.roof_ft2 += other.roof_ft2 * share
+        self.on_foundation += other.on_foundation * share
 
 
 @dataclass(slots=True)
@@ -47,6 +63,20 @@ class TakeDown:
     unplaced: Load = field(default_factory=Load)
     remarks: list[str] = field(default_factory=list)
 
+    def give(self, id: str, load: Load, share: float = 1.0) -> None:
+        """Put a share of a load on a wall, line or girder."""
+        for supports in (self.walls, self.lines, self.girders):
+            if id in supports:
+                supports[id].take(load, share)
+                return
+        raise KeyError(id)
+
+    def leave(self, load: Load, remark: str, share: float = 1.0) -> None:
+        """Keep a share of a load that nothing carries, and say so once."""
+        self.unplaced.take(load, share)
+        if remark not in self.remarks:
+            self.remarks.append(remark)
+
 
 def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
     """Take every item down to the foundation."""
@@ -58,8 +88,9 @@ def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
     done.posts = {id: Load() for id in survey.underfloor.posts}
     for item in items:
         _place(reading, done, item)
-    for id, _ in in_order(survey.building.walls):
-        _hand_down_wall(reading, done, id)
+    levels = levels_of(reading)
+    for id, wall in sorted(in_order(survey.building.walls), key=lambda pair: -levels[pair[1].storey]):
+        _hand_down_wall(reading, done, id, levels[wall.storey])
     for id, _ in in_order(survey.underfloor.girders):
         _hand_down_girder(reading, done, id)
     return done
@@ -67,21 +98,22 @@ def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
 
 def _place(reading: Reading, done: TakeDown, item: WeightItem) -> None:
     survey = reading.house.survey
-    weight = float(item.weight_lb)
+    load = Load(dead=float(item.weight_lb))
     if item.kind == "wall":
-        done.walls[item.of].take(Load(dead=weight))
+        done.walls[item.of].take(load)
     elif item.kind == "cripple wall":
-        done.lines[survey.underfloor.segments[item.of].line].take(Load(dead=weight))
+        done.lines[survey.underfloor.segments[item.of].line].take(load)
     elif item.kind == "floor":
-        storey = survey.building.storeys[item.of]
-        plan = weight / float(item.size) if item.size else 0.0
-        _place_floor(reading, done, item, plan, storey.live_psf)
+        _place_floor(reading, done, item, survey.building.storeys[item.of].live_psf)
     elif item.kind in ("ceiling", "roof"):
         _place_on_walls(reading, done, item)
     elif item.kind == "partition":
-        _on_floor(reading, done, item.points[0], item.points[1], Load(dead=weight))
-    elif not (item.kind == "chimney" and survey.building.chimneys[item.of].base == "own footing"):
-        _on_floor(reading, done, item.points[0], item.points[0], Load(dead=weight))
+        _on_floor(reading, done, survey.building.partitions[item.of].storey, item.points[0], item.points[1], load)
+    else:
+        _place_chimney(reading, done, item, load)
+
+
+# ---- What spans -----------------------------------------------------------------------------------------------------
 
 
 def _below(reading: Reading, turn: float) -> list[Support]:
@@ -93,7 +125,16 @@ def _below(reading: Reading, turn: float) -> list[Support]:
         found.append(_support(id, a, b, turn))
     for id, girder in in_order(survey.underfloor.girders):
         found.append(_support(id, (girder.start.x_in, girder.start.y_in), (girder.end.x_in, girder.end.y_in), turn))
-    return [s for s in found if abs(s.u2 - s.u1) > abs(s.v2 - s.v1)]
+    return _across(found)
+
+
+def _walls_of(reading: Reading, storeys: Sequence[str], turn: float) -> list[Support]:
+    """The walls of some storeys as supports, turned so that what spans between them runs along v."""
+    found = []
+    for id, wall in in_order(reading.house.survey.building.walls):
+        if wall.storey in storeys:
+            found.append(_support(id, *_wall_ends(reading, id), turn))
+    return _across(found)
 
 
 def _support(id: str, a: XY, b: XY, turn: float) -> Support:
@@ -101,101 +142,181 @@ def _support(id: str, a: XY, b: XY, turn: float) -> Support:
     return Support(id, u1, v1, u2, v2)
 
 
-def _place_floor(reading: Reading, done: TakeDown, item: WeightItem, dead_psf: float, live_psf: float) -> None:
-    """The lowest floor spans field by field as its joists run; an upper floor spans to the walls below it."""
-    survey = reading.house.survey
-    fields = [f for _, f in in_order(survey.underfloor.joists) if f.storey == item.of]
-    if not fields:
-        _place_on_walls(reading, done, item, live_psf)
+def _across(supports: list[Support]) -> list[Support]:
+    """Those that what spans along v can rest on."""
+    return [s for s in supports if abs(s.u2 - s.u1) > abs(s.v2 - s.v1)]
+
+
+def _wall_ends(reading: Reading, id: str) -> tuple[XY, XY]:
+    building = reading.house.survey.building
+    a, b = (building.corners[corner] for corner in (building.walls[id].start, building.walls[id].end))
+    return (a.x_in, a.y_in), (b.x_in, b.y_in)
+
+
+def _joists_of(reading: Reading, storey: str) -> list[JoistField]:
+    return [f for _, f in in_order(reading.house.survey.underfloor.joists) if f.storey == storey]
+
+
+def _carriers(reading: Reading, storey: str) -> tuple[Supports, float]:
+    """What carries the floor of a storey, and the direction it spans in where no joist field says.
+
+    An upper floor rests on the walls of the storey under it, its joists being that storey's ceiling joists; the lowest
+    one on lines and girders, or on the walls of its own storey while no joists have been seen.
+    """
+    under = storeys_under(reading, storey)
+    along = reading.house.survey.building.storeys[under[0] if under else storey].ceiling_span_deg
+    if not under and _joists_of(reading, storey):
+        return (lambda turn: _below(reading, turn)), along
+    return (lambda turn: _walls_of(reading, under or [storey], turn)), along
+
+
+def _place_floor(reading: Reading, done: TakeDown, item: WeightItem, live_psf: float) -> None:
+    """A floor field by field as its joists run, or as one where no joists have been seen."""
+    size = float(item.size)
+    if size <= 0:
         return
-    left_ft2 = float(item.size)
-    for joists in fields:
-        turn = 90.0 - joists.direction_deg
-        points = [rotate(p, turn) for p in outline_of(reading, joists.outline)]
-        for id, share in strips(points, _below(reading, turn)).items():
-            amount = share.amount / 144
-            left_ft2 -= amount
-            _target(done, id).take(Load(dead=dead_psf * amount, live=live_psf * amount))
-    if abs(left_ft2) > 0.01 * float(item.size):
-        done.unplaced.take(Load(dead=dead_psf * left_ft2, live=live_psf * left_ft2))
+    supports, along = _carriers(reading, item.of)
+    fields = [(outline_of(reading, f.outline), f.direction_deg) for f in _joists_of(reading, item.of)]
+    placed: dict[str, float] = {}
+    for points, direction in fields or [(item.points, along)]:
+        turn = 90.0 - direction
+        for id, share in strips([rotate(p, turn) for p in points], supports(turn)).items():
+            placed[id] = placed.get(id, 0.0) + share.amount / 144
+    covered = sum(placed.values())
+    whole = Load(dead=float(item.weight_lb), live=size * live_psf)
+    for id, ft2 in placed.items():
+        done.give(id, whole, ft2 / max(size, covered))
+    if covered < size * (1 - _NOISE):
+        left = Load()
+        left.take(whole, 1 - covered / size)
+        done.unplaced.take(left)
+    if abs(size - covered) <= _WORTH_TELLING * size:
+        return
+    if covered > size:
         done.remarks.append(
-            f"{item.label}: {left_ft2:.0f} sq ft of it lies on no joist field that lines or girders carry"
+            f"{item.label}: its joist fields cover {covered - size:.0f} sq ft more than there is: they lie on each "
+            "other or reach past it; its load is shared out over them in proportion"
+        )
+    elif storeys_under(reading, item.of) or not fields:
+        done.remarks.append(f"{item.label}: {size - covered:.0f} sq ft of it rests on no wall of the survey")
+    else:
+        done.remarks.append(
+            f"{item.label}: {size - covered:.0f} sq ft of it lies on no joist field that lines or girders carry"
         )
 
 
-def _target(done: TakeDown, id: str) -> Load:
-    return done.lines[id] if id in done.lines else done.girders[id]
-
-
-def _place_on_walls(reading: Reading, done: TakeDown, item: WeightItem, live_psf: float = 0.0) -> None:
-    """A ceiling, roof or upper floor on the walls of the storey that carries it."""
+def _place_on_walls(reading: Reading, done: TakeDown, item: WeightItem) -> None:
+    """A ceiling or roof on the walls of the storey that carries it."""
     building = reading.house.survey.building
     load = Load(dead=float(item.weight_lb))
     if item.kind == "roof":
         part = building.roof[item.of]
         carrier, span = part.storey, part.span_deg
         snow = reading.house.survey.site.snow_psf.value
-        plan_ft2 = float(item.size) / math.sqrt(1 + part.slope_rise_per_run**2)
-        load.snow = plan_ft2 * (snow or 0.0)
-        if snow is None:
-            done.remarks.append("roof snow load is not known: none is taken down")
-    elif item.kind == "ceiling":
-        carrier, span = item.of, building.storeys[item.of].ceiling_span_deg
+        load.roof_ft2 = float(item.size) / math.sqrt(1 + part.slope_rise_per_run**2)
+        load.snow = load.roof_ft2 * (snow or 0.0)
+        if snow is None and (told := "roof snow load is not known: none is taken down") not in done.remarks:
+            done.remarks.append(told)
     else:
-        below = [s for s in building.storeys if building.storeys[s].floor_z_in < building.storeys[item.of].floor_z_in]
-        carrier, span = (max(below, key=lambda s: building.storeys[s].floor_z_in) if below else item.of), 0.0
-        load.live = float(item.size) * live_psf
+        carrier, span = item.of, building.storeys[item.of].ceiling_span_deg
     turn = 90.0 - span
-    corners = building.corners
-    supports = []
-    for id, wall in in_order(building.walls):
-        if wall.storey == carrier:
-            a, b = corners[wall.start], corners[wall.end]
-            support = _support(id, (a.x_in, a.y_in), (b.x_in, b.y_in), turn)
-            if abs(support.u2 - support.u1) > abs(support.v2 - support.v1):
-                supports.append(support)
-    if not supports:
-        done.unplaced.take(load)
-        done.remarks.append(f"{item.label}: no wall of its storey carries it")
-        return
-    shares = strips([rotate(p, turn) for p in item.points], supports)
-    whole = sum(s.amount for s in shares.values())
-    for id, share in shares.items():
-        done.walls[id].take(load, share.amount / whole)
-
-
-def _on_floor(reading: Reading, done: TakeDown, a: XY, b: XY, load: Load) -> None:
-    """A partition, chimney or loose wall on the floor: the joists under it bring it to lines and girders."""
-    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
-    fields = [f for _, f in in_order(reading.house.survey.underfloor.joists)]
-    under = next((f for f in fields if inside(middle, outline_of(reading, f.outline))), fields[0] if fields else None)
-    if under is None:
-        done.unplaced.take(load)
-        done.remarks.append("a load on the floor has no joists under it in the survey")
-        return
-    turn = 90.0 - under.direction_deg
-    shares = strips_of_line(rotate(a, turn), rotate(b, turn), _below(reading, turn))
-    whole = sum(s.amount for s in shares.values())
+    shares = strips([rotate(p, turn) for p in item.points], _walls_of(reading, [carrier], turn))
     if not shares:
-        done.unplaced.take(load)
-        done.remarks.append("a load on the floor stands on joists that no line or girder carries")
+        done.leave(load, f"{item.label}: no wall of its storey carries it")
+        return
+    whole = sum(s.amount for s in shares.values())
     for id, share in shares.items():
-        _target(done, id).take(load, share.amount / whole)
+        done.give(id, load, share.amount / whole)
 
 
-def _hand_down_wall(reading: Reading, done: TakeDown, id: str) -> None:
-    """A wall's own weight and what it carries go to the line named under it, else to the floor."""
+# ---- What stands ----------------------------------------------------------------------------------------------------
+
+
+def _place_chimney(reading: Reading, done: TakeDown, item: WeightItem, load: Load) -> None:
+    """Nothing of one on its own footing; one on the foundation wall loads the line there; else the floor carries it."""
+    building = reading.house.survey.building
+    chimney, at = building.chimneys[item.of], item.points[0]
+    if chimney.base == "own footing":
+        return
+    if chimney.base == "foundation wall":
+        line = _line_at(reading, at, _NEAR_IN + max(chimney.x_size_in, chimney.y_size_in))
+        if line is not None:
+            done.give(line, Load(dead=load.dead, on_foundation=load.dead))
+            return
+    levels = levels_of(reading)
+    done_by = [id for id, storey in in_order(building.storeys) if levels[id] == 0]
+    here = [id for id in done_by if inside(at, outline_of(reading, building.storeys[id].outline))]
+    _on_floor(reading, done, (here or done_by)[0], at, at, load)
+
+
+def _on_floor(reading: Reading, done: TakeDown, storey: str, a: XY, b: XY, load: Load, share: float = 1.0) -> None:
+    """A partition, chimney or loose wall on a floor: it goes where the floor under its middle goes."""
+    supports, along = _carriers(reading, storey)
+    fields = _joists_of(reading, storey)
+    if not fields and not storeys_under(reading, storey):
+        done.leave(load, "a load on the floor has no joists under it in the survey", share)
+        return
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    under = next((f for f in fields if inside(middle, outline_of(reading, f.outline))), fields[0] if fields else None)
+    turn = 90.0 - (along if under is None else under.direction_deg)
+    shares = strips_of_line(rotate(a, turn), rotate(b, turn), supports(turn))
+    if not shares:
+        what = "walls below carry" if storeys_under(reading, storey) else "a line or girder carries"
+        done.leave(load, f"a load on the floor stands on joists that no {what}", share)
+        return
+    whole = sum(s.amount for s in shares.values())
+    for id, part in shares.items():
+        done.give(id, load, share * part.amount / whole)
+
+
+def _hand_down_wall(reading: Reading, done: TakeDown, id: str, level: int) -> None:
+    """A wall's own weight and what it carries go to the line named under it, else to walls below it, else to the floor.
+
+    Walls right below are those of the level below that run along it within six inches; each takes what stands over it.
+    """
     survey = reading.house.survey
     carried = done.walls[id]
     lines = [key for key, line in in_order(survey.underfloor.lines) if line.above == id]
     if lines:
         whole = sum(line_length_in(reading.house, survey.underfloor.lines[key]) for key in lines)
         for key in lines:
-            done.lines[key].take(carried, line_length_in(reading.house, survey.underfloor.lines[key]) / whole)
+            done.give(key, carried, line_length_in(reading.house, survey.underfloor.lines[key]) / whole)
         return
-    wall, corners = survey.building.walls[id], survey.building.corners
-    a, b = corners[wall.start], corners[wall.end]
-    _on_floor(reading, done, (a.x_in, a.y_in), (b.x_in, b.y_in), carried)
+    a, b = _wall_ends(reading, id)
+    whole = length(a, b)
+    reached = 0.0
+    for low, high, key in [*_walls_right_below(reading, a, b, level), (whole, whole, "")]:
+        if low - reached > _NOISE * whole:  # a stretch with no wall below
+            ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (reached, low)]
+            _on_floor(
+                reading, done, survey.building.walls[id].storey, ends[0], ends[1], carried, (low - reached) / whole
+            )
+            reached = low
+        if high > reached:
+            done.give(key, carried, (high - reached) / whole)
+            reached = high
+
+
+def _walls_right_below(reading: Reading, a: XY, b: XY, level: int) -> list[tuple[float, float, str]]:
+    """Stretches of a wall from ``a`` to ``b``, inches along it, that stand over walls of the level below, in order."""
+    levels, whole = levels_of(reading), length(a, b)
+    if level == 0 or whole == 0:
+        return []
+    along = ((b[0] - a[0]) / whole, (b[1] - a[1]) / whole)
+    found = []
+    for key, wall in in_order(reading.house.survey.building.walls):
+        if levels[wall.storey] != level - 1:
+            continue
+        c, d = _wall_ends(reading, key)
+        long = length(c, d)
+        slew = abs((d[0] - c[0]) * along[1] - (d[1] - c[1]) * along[0])
+        stations = sorted((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1] for p in (c, d))
+        low, high = max(stations[0], 0.0), min(stations[1], whole)
+        middle = ((c[0] + d[0]) / 2, (c[1] + d[1]) / 2)
+        away = abs((middle[0] - a[0]) * along[1] - (middle[1] - a[1]) * along[0])
+        if slew <= _PARALLEL * long and away <= _NEAR_IN and high - low > _NOISE * whole:
+            found.append((low, high, key))
+    return sorted(found)
 
 
 def _hand_down_girder(reading: Reading, done: TakeDown, id: str) -> None:
@@ -209,13 +330,12 @@ def _hand_down_girder(reading: Reading, done: TakeDown, id: str) -> None:
         if post.girder == id:
             stops.append((_station(a, b, (post.at.x_in, post.at.y_in)), done.posts[key]))
     for end in (a, b):
-        line = _line_at(reading, end)
+        line = _line_at(reading, end, _NEAR_IN)
         if line is not None:
             stops.append((_station(a, b, end), done.lines[line]))
     load = done.girders[id]
     if not stops or whole == 0:
-        done.unplaced.take(load)
-        done.remarks.append(f"girder {girder.mark or id}: nothing in the survey holds it up")
+        done.leave(load, f"girder {girder.mark or id}: nothing in the survey holds it up")
         return
     stops.sort(key=lambda stop: stop[0])
     places = [station for station, _ in stops]
@@ -229,13 +349,15 @@ def _station(a: XY, b: XY, point: XY) -> float:
     return ((point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])) / whole if whole else 0.0
 
 
-def _line_at(reading: Reading, point: XY) -> str | None:
-    """The line a girder's end rests on, within half a foot."""
+def _line_at(reading: Reading, point: XY, within_in: float) -> str | None:
+    """The line a girder's end or a chimney rests on: the nearest of those within a distance, the first where equal."""
+    nearest: tuple[float, str] | None = None
     for id, line in in_order(reading.house.survey.underfloor.lines):
         a, b = line_ends(reading.house, line)
         whole = length(a, b)
         station = min(max(_station(a, b, point), 0.0), whole)
         foot = (a[0] + (b[0] - a[0]) * station / whole, a[1] + (b[1] - a[1]) * station / whole)
-        if length(foot, point) <= _NEAR_IN:
-            return id
-    return None
+        away = length(foot, point)
+        if away <= within_in and (nearest is None or away < nearest[0] - _NOISE):
+            nearest = (away, id)
+    return nearest[1] if nearest else None

@@ -6,29 +6,35 @@ where a link is checked, as steps of their own, never here.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 
+from groundsill.forces.cautions import cautions, irregular
 from groundsill.forces.gravity import TakeDown, take_down
+from groundsill.forces.levels import base_words, base_z_in, level_names, levels_of, ordered_storeys
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.share import Direction, LineShare, direction_of, distinct_places, line_shares, reliance
-from groundsill.forces.weights import BASE, WeightItem, level_names, levels_of, ordered_storeys, weight_items
+from groundsill.forces.weights import BASE, WeightItem, weight_items
 from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area
 from groundsill.standards.asce7_16.elf import (
     approximate_period,
     base_shear,
     seismic_coefficient,
+    short_period_cap,
     vertical_distribution,
 )
 from groundsill.standards.asce7_16.ground_motion import SiteValues, design_category, importance_factor, site_values
 from groundsill.standards.asce7_16.systems import SystemFactors, redundancy, system_factors
 from groundsill.standards.asce7_16.weight import snow_weight
-from groundsill.working.errors import BadSurvey, Fault
+from groundsill.working.errors import BadSurvey, Fault, OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, multiply, scale
 
 __all__ = ["Forces", "LevelForces", "LineForce", "MissingLine", "work_out"]
+
+_HAZARD = "survey.site.hazard"
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +73,11 @@ class MissingLine:
 
 @dataclass(frozen=True, slots=True)
 class Forces:
-    """Everything about force that the chains stand on."""
+    """Everything about force that the chains stand on.
+
+    ``S_DS`` is the one for C_s and for vertical effects, after the cap of 12.8.1.3 where it was chosen; ``site`` holds
+    the value before it, by which the category goes.
+    """
 
     site: SiteValues
     category: str
@@ -94,34 +104,34 @@ def work_out(reading: Reading) -> Forces:
     """Weights, base shear, force of each level and of each line, and the gravity take-down.
 
     Raises:
-        BadSurvey: when the survey lacks what no force can be worked out without (ground motion, a storey).
+        BadSurvey: when the survey lacks what no force can be worked out without (ground motion, a storey), or holds
+            figures that the standard cannot be asked about; each fault names its field.
     """
     _must_have(reading)
     house = reading.house
     hazard = house.survey.site.hazard
     assert hazard is not None
     with section("forces/site"):
-        S_S = given("S_S", hazard.S_S, "g", f"site: {hazard.source}")
-        S_1 = given("S_1", hazard.S_1, "g", f"site: {hazard.source}")
-        site = site_values(S_S, S_1, hazard.site_class)
-        S_DS = _design_short(hazard.S_DS, site)
-        category = design_category(S_DS, site.S_D1, S_1, house.survey.site.risk_category)
-        system = system_factors(house.choices.system)
-        rho = _redundancy(reading, category)
+        site, category, system, rho = _basis(reading)
     with section("forces/weights"):
         dead = weight_items(reading)
         items = (*dead, *_snow(reading, dead))
         weights, heights = _levels(reading, items)
         W = add(*weights, symbol="W", label="effective seismic weight, all levels above the base")
+        if W <= 0:
+            raise BadSurvey((Fault("survey.building", "no weight above the base", "floors, walls, a roof that weigh"),))
     with section("forces/base-shear"):
-        period = approximate_period(given("h_n", max(heights), "ft", "height of the highest level above the base"))
+        period = approximate_period(_height(reading, heights))
         I_e = importance_factor(house.survey.site.risk_category)
         T_L = given("T_L", hazard.T_L, "s", f"site: {hazard.source}")
-        C = seismic_coefficient(S_DS, site.S_D1, S_1, period, T_L, system.R, I_e)
+        S_DS = _short_period(reading, site, period, rho)
+        with _asked(_HAZARD, f"S_DS {float(S_DS):g} g, S_1 {hazard.S_1:g} g"):
+            C = seismic_coefficient(S_DS, site.S_D1, site.S_1, period, T_L, system.R, I_e)
         full = base_shear(C.C_s, W)
         factor = given("f", house.choices.force_factor, "1", f"choice: {house.choices.force_reason or 'full force'}")
         V = full if house.choices.force_factor == 1 else scale(full, factor, symbol="V", label="reduced base shear")
-        distribution = vertical_distribution(V, period, weights, heights)
+        with _asked("survey.building.storeys", "heights and weights"):
+            distribution = vertical_distribution(V, period, weights, heights)
     names = level_names(reading)
     levels = tuple(
         LevelForces(name, d.h_x, w, d.C_vx, d.F_x) for name, w, d in zip(names, weights, distribution, strict=True)
@@ -140,14 +150,23 @@ def work_out(reading: Reading) -> Forces:
         full,
         house.choices.force_factor,
         V,
-        _base_words(reading),
+        base_words(reading),
         items,
         levels,
         lines,
         missing,
         take_down(reading, dead),
-        _warnings(reading, site),
+        cautions(reading, site, system, [id for id, line in lines.items() if line.relied_on]),
     )
+
+
+@contextmanager
+def _asked(path: str, value: str) -> Iterator[None]:
+    """What a standard refuses to be asked is a fault of the survey, at the field it came from."""
+    try:
+        yield
+    except OutsideLimits as refused:
+        raise BadSurvey((Fault(path, value, str(refused)),)) from refused
 
 
 def _must_have(reading: Reading) -> None:
@@ -161,17 +180,72 @@ def _must_have(reading: Reading) -> None:
         faults.append(Fault("survey.building.storeys", "none", "at least one storey is needed"))
     if not survey.underfloor.lines:
         faults.append(Fault("survey.underfloor.lines", "none", "at least one braced line is needed"))
+    choices = reading.house.choices
+    if choices.force_factor < 1 and not choices.force_reason.strip():
+        allowed = f"less than the whole force ({choices.force_factor:g} of it) is taken only with its printed reason"
+        faults.append(Fault("choices.force_reason", "nothing", allowed))
     if faults:
         raise BadSurvey(tuple(faults))
 
 
-def _design_short(entered: float | None, site: SiteValues) -> float:
-    if entered is not None:
-        return given("S_DS", entered, "g", "entered with the site")
+def _basis(reading: Reading) -> tuple[SiteValues, str, SystemFactors, float]:
+    """Ground motion, category, system factors and redundancy."""
+    hazard, system = reading.house.survey.site.hazard, reading.house.choices.system
+    assert hazard is not None
+    S_S = given("S_S", hazard.S_S, "g", f"site: {hazard.source}")
+    S_1 = given("S_1", hazard.S_1, "g", f"site: {hazard.source}")
+    site = _site(reading, S_S, S_1)
+    assert site.S_DS is not None
+    category = design_category(site.S_DS, site.S_D1, S_1, reading.house.survey.site.risk_category)
+    with _asked("choices.system", repr(system)):
+        factors = system_factors(system)
+    return site, category, factors, _redundancy(reading, category)
+
+
+def _site(reading: Reading, S_S: float, S_1: float) -> SiteValues:
+    """Design ground motion of the place; what was entered with the site stands in place of what the tables give."""
+    hazard = reading.house.survey.site.hazard
+    assert hazard is not None
+    with _asked(_HAZARD, f"site class {hazard.site_class}, S_S {hazard.S_S:g} g, S_1 {hazard.S_1:g} g"):
+        site = site_values(S_S, S_1, hazard.site_class)
+    if hazard.S_DS is not None:
+        site = replace(site, S_DS=given("S_DS", hazard.S_DS, "g", "entered with the site"))
+    if hazard.S_D1 is not None:
+        site = replace(site, S_D1=given("S_D1", hazard.S_D1, "g", "entered with the site"))
     if site.S_DS is None:
         allowed = "the site class has no coefficient at this ground motion (ASCE 7-16 11.4.8): enter S_DS from a study"
-        raise BadSurvey((Fault("survey.site.hazard.S_DS", "nothing", allowed),))
-    return site.S_DS
+        raise BadSurvey((Fault(f"{_HAZARD}.S_DS", "nothing", allowed),))
+    return site
+
+
+def _height(reading: Reading, heights: Sequence[float]) -> float:
+    """The height of the highest level above the base, ft."""
+    if max(heights) > 0:
+        return given("h_n", max(heights), "ft", "height of the highest level above the base")
+    id, storey = ordered_storeys(reading)[-1]
+    allowed = f"a storey whose top stands above the base; {base_words(reading)}"
+    raise BadSurvey((Fault(f"survey.building.storeys.{id}.floor_z_in", f"{storey.floor_z_in:g} in.", allowed),))
+
+
+def _short_period(reading: Reading, site: SiteValues, period: float, rho: float) -> float:
+    """S_DS for C_s and vertical effects: where it was chosen under the cap of 12.8.1.3, every condition recorded.
+
+    Raises:
+        BadSurvey: naming each condition of the cap that is not met.
+    """
+    choices, hazard = reading.house.choices, reading.house.survey.site.hazard
+    assert hazard is not None
+    assert site.S_DS is not None
+    if not choices.short_period_cap:
+        return site.S_DS
+    against = irregular(reading)
+    storeys = max(levels_of(reading).values()) + 2  # the cripple walls count as one
+    try:
+        risk = reading.house.survey.site.risk_category
+        return short_period_cap(site.S_DS, period, rho, storeys, hazard.site_class, not against, risk)
+    except OutsideLimits as refused:
+        shown = f" (the survey shows {'; '.join(against)})" if against else ""
+        raise BadSurvey((Fault("choices.short_period_cap", "true", f"{refused}{shown}"),)) from None
 
 
 def _redundancy(reading: Reading, category: str) -> float:
@@ -201,22 +275,9 @@ def _snow(reading: Reading, items: Sequence[WeightItem]) -> tuple[WeightItem, ..
     return tuple(found)
 
 
-def _base_z_in(reading: Reading) -> float:
-    """The base: the mean height of the foundation's top under the lines, weighted by length."""
-    found = [(s.top_z_in.value, s.to_in - s.from_in) for s in reading.house.survey.foundation.segments.values()]
-    known = [(z, length) for z, length in found if z is not None and length > 0]
-    total = sum(length for _, length in known)
-    return sum(z * length for z, length in known) / total if total else 0.0
-
-
-def _base_words(reading: Reading) -> str:
-    datum = reading.house.survey.building.datum
-    return f"the base is the mean top of the foundation, {_base_z_in(reading):.1f} in. above {datum}"
-
-
 def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float], list[float]]:
     """Seismic weight and height above the base of each level."""
-    base = _base_z_in(reading)
+    base = base_z_in(reading)
     storeys, levels = ordered_storeys(reading), levels_of(reading)
     count = max(levels.values()) + 2
     heights = [0.0] * count
@@ -235,7 +296,10 @@ def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float],
                     if share == 1
                     else scale(item.weight_lb, share, symbol="W", label=f"{item.label}, part at this level")
                 )
-        weights.append(add(*parts, symbol=f"w_{level}", label=f"seismic weight at the {name}"))
+        if parts:
+            weights.append(add(*parts, symbol=f"w_{level}", label=f"seismic weight at the {name}"))
+        else:
+            weights.append(given(f"w_{level}", 0.0, "lb", f"nothing in the survey weighs at the {name}"))
     return weights, [max(h, 0.0) for h in heights]
 
 
@@ -283,22 +347,3 @@ def _lines(
             line_length_in(reading.house, line) / 12,
         )
     return found_lines, tuple(missing)
-
-
-def _warnings(reading: Reading, site: SiteValues) -> tuple[str, ...]:
-    survey = reading.house.survey
-    found = list(site.warnings)
-    slope = survey.site.slope_rise_per_run.value
-    if slope is None:
-        found.append(
-            "the slope of the ground is not known: steeper than 1:3 is a hillside house, which this work does not cover"
-        )
-    elif slope > 1 / 3:
-        found.append(
-            f"hillside: the ground falls {slope:.2f} to 1, steeper than 1:3. Results are incomplete until the floor's "
-            "anchorage to the uphill foundation and the tall downhill bents are checked, or an engineer signs off"
-        )
-    for _, chimney in in_order(survey.building.chimneys):
-        if chimney.tied.value is None:
-            found.append(f"chimney {chimney.mark}: not known whether it is tied to the framing; its weight is counted")
-    return tuple(found)

@@ -13,14 +13,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from groundsill.forces.assemblies import assembly_psf, window_psf
+from groundsill.forces.assemblies import assembly_psf, masonry_pcf, window_psf
+from groundsill.forces.levels import levels_of, ordered_storeys, outline_of
 from groundsill.forces.reading import XY, Reading, line_ends
-from groundsill.house.building import Storey, Wall
+from groundsill.house.building import Wall
 from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area, length
+from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.steps import add, given, multiply, scale, subtract
 
-__all__ = ["BASE", "Gravity", "WeightItem", "level_names", "levels_of", "ordered_storeys", "outline_of", "weight_items"]
+__all__ = ["BASE", "Gravity", "WeightItem", "outline_of", "weight_items"]
 
 BASE = -1  # the level of what rests on the foundation and never passes through the bracing
 
@@ -46,37 +48,6 @@ class WeightItem:
     unit_weight: float
     size: float
     seismic: bool = True
-
-
-def ordered_storeys(reading: Reading) -> list[tuple[str, Storey]]:
-    """The storeys from the lowest floor up."""
-    return sorted(reading.house.survey.building.storeys.items(), key=lambda pair: (pair[1].floor_z_in, pair[0]))
-
-
-def levels_of(reading: Reading) -> dict[str, int]:
-    """The level at the foot of each storey. Storeys whose floors are within a foot of each other share a level."""
-    found: dict[str, int] = {}
-    level, last = -1, -math.inf
-    for id, storey in ordered_storeys(reading):
-        if storey.floor_z_in - last > 12:
-            level, last = level + 1, storey.floor_z_in
-        found[id] = level
-    return found
-
-
-def level_names(reading: Reading) -> list[str]:
-    """What to call each level: floors by their storeys, then the roof."""
-    levels = levels_of(reading)
-    names: list[list[str]] = [[] for _ in range(max(levels.values(), default=-1) + 1)]
-    for id, storey in ordered_storeys(reading):
-        names[levels[id]].append(storey.name or storey.mark or id)
-    return [f"floor of {' and '.join(n)}" for n in names] + ["roof"]
-
-
-def outline_of(reading: Reading, corners: tuple[str, ...]) -> tuple[XY, ...]:
-    """An outline's points, inches."""
-    known = reading.house.survey.building.corners
-    return tuple((known[c].x_in, known[c].y_in) for c in corners)
 
 
 def weight_items(reading: Reading) -> tuple[WeightItem, ...]:
@@ -147,6 +118,9 @@ def _walls(reading: Reading) -> Iterator[WeightItem]:
             "A", length(*ends) / 12 * height_ft, "ft^2", f"{label}: {length(*ends) / 12:.2f} ft by {height_ft:.2f} ft"
         )
         glass = sum((o.to_in - o.from_in) * (o.head_in - o.sill_in) for o in wall.openings.values()) / 144
+        if glass > float(gross) * (1 + 1e-9):  # as house.fits says of a file
+            allowed, found = f"no more than the wall itself, {float(gross):.1f} square feet", f"{glass:.1f} square feet"
+            raise BadSurvey((Fault(f"survey.building.walls.{id}.openings", f"{found} of openings", allowed),))
         openings = given("A_o", glass, "ft^2", f"{label}: {len(wall.openings)} windows and doors")
         psf = assembly_psf(reading, wall.assembly)
         net = subtract(gross, openings, symbol="A_n", label=f"{label}, less openings")
@@ -201,8 +175,6 @@ def _cripple_walls(reading: Reading) -> Iterator[WeightItem]:
 
 
 def _chimneys(reading: Reading) -> Iterator[WeightItem]:
-    from groundsill.forces.assemblies import masonry_pcf  # beside its only use
-
     levels = levels_of(reading)
     top = max(levels.values(), default=0) + 1
     for id, chimney in in_order(reading.house.survey.building.chimneys):
@@ -213,21 +185,9 @@ def _chimneys(reading: Reading) -> Iterator[WeightItem]:
         volume = chimney.x_size_in * chimney.y_size_in * chimney.height_in / 1728
         size = given("V_c", volume, "ft^3", f"{label}: outside volume")
         weight = multiply(pcf, size, symbol="W", unit="lb", label=label)
-        # one that nobody has shown to stand free is counted: it can only add force
-        tied = chimney.tied.value is not False
+        # only one shown to stand free, on a footing of its own, leaves the framing alone
+        framed = chimney.tied.value is not False or chimney.base != "own footing"
         share = 1.0 / (top + 1)
-        spread = tuple((level, share) for level in range(top + 1))
-        on_own = chimney.base == "own footing"
+        levels_shared = tuple((level, share) for level in range(top + 1)) if framed else ((BASE, 1.0),)
         where = ((chimney.at.x_in, chimney.at.y_in),)
-        yield WeightItem(
-            label,
-            id,
-            "chimney",
-            "point",
-            where,
-            weight,
-            spread if tied else ((BASE, 1.0),),
-            pcf,
-            size,
-            seismic=tied or not on_own,
-        )
+        yield WeightItem(label, id, "chimney", "point", where, weight, levels_shared, pcf, size, seismic=framed)

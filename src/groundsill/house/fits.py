@@ -25,6 +25,7 @@ __all__ = ["fit_faults", "overlaps", "stretch_words"]
 
 LEAST_LENGTH_IN: Final = 1.0
 ON_OUTLINE_IN: Final = 2.0
+_SAME: Final = 1 + 1e-9
 _OUTLINE_WORDS: Final = "an outline of 3 corners or more, in order round the plan, whose edges do not cross"
 
 
@@ -109,6 +110,11 @@ def _walls(survey: Survey, at: str) -> Iterator[Fault]:
             if opening.head_in <= opening.sill_in:
                 yield Fault(f"{here}.head_in", f"{opening.head_in:g}", f"a head above its sill at {opening.sill_in:g}")
         yield from _overlap_faults(f"{path}.openings", in_order(wall.openings), "openings of a wall")
+        height = wall.height_in if wall.height_in is not None else storey.height_in if storey else None
+        cut = sum(max(o.to_in - o.from_in, 0) * max(o.head_in - o.sill_in, 0) for o in wall.openings.values())
+        if length is not None and height is not None and cut > length * height * _SAME:
+            allowed = f"no more than the wall itself, {length * height / 144:.1f} square feet"
+            yield Fault(f"{path}.openings", f"{cut / 144:.1f} square feet of openings", allowed)
 
 
 def _stations(survey: Survey, at: str) -> Iterator[Fault]:

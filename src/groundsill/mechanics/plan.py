@@ -227,10 +227,11 @@ def _crossed(u: float, supports: Sequence[Support]) -> tuple[list[_Place], bool]
     low = min(min(s.u1, s.u2) for s in supports)
     high = max(max(s.u1, s.u2) for s in supports)
     held = min(max(u, low), high)  # eaves beyond the outermost support hang on the nearest strip
-    everywhere = _places(held, supports)
     crossing = _places(held, [s for s in supports if s.crosses(held)])
-    ran_on = len(crossing) < min(2, len(everywhere))
-    return (everywhere, True) if ran_on else (crossing, False)
+    if len(crossing) >= 2:
+        return crossing, False
+    everywhere = _places(held, supports)
+    return (everywhere, True) if len(crossing) < len(everywhere) else (crossing, False)
 
 
 def _places(u: float, supports: Sequence[Support]) -> list[_Place]:
@@ -243,6 +244,9 @@ def _places(u: float, supports: Sequence[Support]) -> list[_Place]:
             found.append((v, [support]))
     places = []
     for v, there in found:
+        if len(there) == 1:
+            places.append(_Place(v, (there[0].id,)))
+            continue
         nearest = min(s.away(u) for s in there)
         places.append(_Place(v, tuple(s.id for s in there if s.away(u) <= nearest + _NEAR)))
     return places
