@@ -355,6 +355,10 @@ def test_a_decision_never_lifts_a_link_that_fails() -> None:
     assert front(with_acceptance(weak, CONCRETE)).status == "fails"
 
 
+def test_a_link_that_passes_by_itself_needs_no_decision() -> None:
+    assert front(with_acceptance(sound_house(), CONCRETE)) == front(sound_house())
+
+
 def test_a_decision_holds_for_the_work_it_was_given_for() -> None:
     bolts = [a_new_bolt("line1", s) for s in (60.0, 130.0)]
     house = with_pieces(without_cores(sound_house()), *bolts)
