@@ -6,7 +6,7 @@ from typing import Literal
 
 from groundsill.loadpath.case import Brace, LineCase, checked, working_of
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.hold_downs import anchor_of, lifted_by
+from groundsill.loadpath.hold_downs import anchor_of, lifted_by, why_not_counted
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
@@ -27,11 +27,13 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
     """
     address = f"line/{case.id}/overturning/{brace.id}/{direction}"
     near, about = (brace.from_in, "end") if direction == "+" else (brace.to_in, "start")
-    held = [
+    at_end = [
         p
         for _, p in case.of_kind(HoldDownPiece)
         if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
     ]
+    left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
+    held = [p for p in at_end if p.mark not in left_out]
     with section(address):
         h, b, d, w_D = _measures(case, brace, held, near)
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
@@ -49,7 +51,13 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
         demand=turning,
         capacity=holding,
         direction=direction,
-        reason=f"{_held_words(held)}; {tension}; what the storey above adds is not counted",
+        reason="; ".join(
+            (
+                _held_words(held),
+                *(f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()),
+                f"{tension}; what the storey above adds is not counted",
+            )
+        ),
         clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
         working=working_of(case, brace),
     )

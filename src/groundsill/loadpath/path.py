@@ -13,6 +13,7 @@ from groundsill.loadpath.case import LineCase, braces_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.plate import splice_stage
+from groundsill.loadpath.proof import with_acceptances
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 
 __all__ = ["chain_of", "chains_of", "pieces_on"]
@@ -60,6 +61,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: tuple[tuple[str,
         )
         case = with_strengths(demands(case))
         stages = (*floor_stages(case), splice_stage(case), *bracing_stages(case), *anchor_stages(case))
+        stages = with_acceptances(case, stages)
     return Chain(
         id,
         line.mark,
