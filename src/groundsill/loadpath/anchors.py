@@ -78,12 +78,11 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
         washers = washer_link(case, piece.id, piece.sill, piece.anchors)
         wood += [washers] if washers is not None else []
     joints = joint_links(case, left, held, ties, passing)
-    stages = (
+    return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
         Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete)),
     )
-    return stages
 
 
 def _no_sill(case: LineCase) -> Stage:

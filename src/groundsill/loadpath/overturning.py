@@ -62,7 +62,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
         working=working_of(case, brace),
     )
     links = [link]
-    for piece in held:
+    for piece in at_end:
         links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", h=h, b=b, d=d, w_D=w_D))
         links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", pull))
     return tuple(links)
