@@ -19,6 +19,7 @@ from groundsill.house.building import Point
 from groundsill.house.fact import Fact, measured
 from groundsill.house.foundation import FoundationTest
 from groundsill.house.settle import prepare
+from groundsill.house.underfloor import Bolt
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, Piece, SillBlockingPiece, TiePiece
 from tests.fixtures.small_house import LENGTHS_IN, small_house
@@ -59,7 +60,8 @@ def known_house() -> House:
         sills=_each(
             under.sills, species=FIR, thickness_in=measured(1.5), projects_inside_in=measured(0.0), gap_in=measured(0.0)
         ),
-        bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none")),
+        bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
+        | {"bt2": _near_the_end(under.bolts["bt2"])},
         openings={},
         obstructions={},
     )
@@ -118,6 +120,11 @@ def doubtful_house() -> House:
         foundation=replace(base, segments=walls, tests={}),
     )
     return replace(house, survey=survey)
+
+
+def _near_the_end(bolt: Bolt) -> Bolt:
+    """A sound bolt three inches from the end of its sill, where it may not be counted in full."""
+    return replace(bolt, station_in=357.0, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
 
 
 def _plainly_measured(thing: Any) -> Any:

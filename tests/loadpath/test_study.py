@@ -11,11 +11,21 @@ import pytest
 
 from groundsill.doors.study_json import study_text
 from groundsill.house.settle import prepare
-from groundsill.loadpath.chain import Status, Verdict, verdict_of
+from groundsill.loadpath.chain import Link, Status, Verdict, verdict_of
 from groundsill.study import AS_FOUND, FORMAT, Study, run, working
 from groundsill.work.document import House
 from groundsill.working.value import Mark, Value
-from tests.loadpath.asking import HOUSES, chain_named, chains_in, inside, links_in, run_named, stage_of, study_of
+from tests.loadpath.asking import (
+    HOUSES,
+    badness,
+    chain_named,
+    chains_in,
+    inside,
+    links_in,
+    run_named,
+    stage_of,
+    study_of,
+)
 from tests.loadpath.houses import doubtful_house, known_house
 
 every_house = pytest.mark.parametrize("name", HOUSES)
@@ -139,34 +149,55 @@ def test_no_study_calls_a_house_safe() -> None:
 # --- both ends of every doubtful fact, the long way ------------------------------------------------------------------
 
 
+def at_ends(house: House, ends: dict[str, str]) -> dict[tuple[str, str], Link]:
+    """Every link with some facts at an end of their range, as a study of its own."""
+    return links_in(run(prepare(house).at(ends).house, ranges=False))  # type: ignore[arg-type]
+
+
+def hold_against(link: Link, found: Link, where: str) -> None:
+    """What was told of a link over all ranges, against one case within them."""
+    if found.ratio is not None and link.least_favourable is not None:
+        assert link.least_favourable >= found.ratio - 1e-12, where
+    if found.status == "fails":
+        assert link.verdict in ("fails", "depends", "cannot be checked"), where
+    if found.status == "cannot be checked":
+        assert link.verdict in ("fails", "cannot be checked"), where
+    if found.status == "indicated":
+        assert link.verdict != "passes", where
+
+
 def the_long_way(house: House, name: str, chosen: slice = slice(None)) -> None:
-    """Every chosen fact at either end, each a whole study of its own; held against the one study over all ranges."""
-    settling, study = prepare(house), study_of(name)
-    told = links_in(study)
-    assert len(study.facts) == len(settling.facts)
-    moved = 0
-    for fact in settling.facts[chosen]:
-        for end in ("low", "high"):
-            there = links_in(run(settling.at({fact.path: end}).house, ranges=False))  # type: ignore[dict-item]
+    """Every chosen fact at either end, each a whole study of its own, held against the one study over all ranges.
+
+    With every fact chosen also, for links that several facts move, all those at their worse end together.
+    """
+    told, facts = links_in(study_of(name)), prepare(house).facts
+    assert {fact.path for fact in study_of(name).facts} == {fact.path for fact in facts}
+    worse: dict[tuple[str, str], dict[str, str]] = {}
+    for fact in facts[chosen]:
+        both = {end: at_ends(house, {fact.path: end}) for end in ("low", "high")}
+        for end, there in both.items():
             for key in told.keys() & there.keys():
-                link, found = told[key], there[key]
-                where = f"{key} with {fact.path} at its {end} end"
+                link, found, where = told[key], there[key], f"{key} with {fact.path} at its {end} end"
                 if (found.status, found.ratio) == (link.status, link.ratio):
                     continue
-                moved += 1
-                if found.ratio is not None and link.least_favourable is not None:
-                    assert link.least_favourable >= found.ratio - 1e-12, where
-                if found.status == "fails":
-                    assert link.verdict in ("fails", "depends", "cannot be checked"), where
-                if found.status == "cannot be checked":
-                    assert link.verdict in ("fails", "cannot be checked"), where
-                if found.status == "indicated":
-                    assert link.verdict != "passes", where
+                hold_against(link, found, where)
                 if found.status != link.status and link.verdict == "depends":
                     assert fact.label in link.depends_on, where
+                if badness(found) > badness(link) and badness(found) >= max(badness(b[key]) for b in both.values()):
+                    worse.setdefault(key, {})[fact.path] = end
             for key in there.keys() - told.keys():
                 assert there[key].status in ("passes", "does not apply"), f"{key} only with {fact.path} at its {end}"
-    assert moved > 0
+    assert worse
+    if chosen != slice(None):
+        return
+    together = {tuple(sorted(ends.items())) for ends in worse.values() if len(ends) > 1}
+    assert together
+    for case in sorted(together)[:12]:
+        there = at_ends(house, dict(case))
+        for key, ends in worse.items():
+            if tuple(sorted(ends.items())) == case:
+                hold_against(told[key], there[key], f"{key} with {case}")
 
 
 def test_no_end_of_any_fact_is_worse_than_the_least_favourable_case_told() -> None:
