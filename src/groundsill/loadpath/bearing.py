@@ -1,0 +1,261 @@
+"""Pressure on the soil: under each line's footing, alone and with the earthquake along it, and under the pads of posts.
+
+Gravity by ASCE 7-16 2.4.1, the earthquake by 2.4.5: combinations 8 and 9 press, and 10, with six tenths of the dead
+load, tips. What nobody knows makes a check impossible only where it could turn the answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from groundsill.forces.gravity import Load
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import Forces
+from groundsill.house.survey import in_order
+from groundsill.house.underfloor import Post
+from groundsill.loadpath.case import cannot, checked
+from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
+from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
+from groundsill.loadpath.soil import resultant_ft, soil_class
+from groundsill.mechanics.footing import pressure_under
+from groundsill.standards.asce7_16.effects import (
+    asd_down,
+    asd_down_with_live,
+    asd_earthquake,
+    asd_earthquake_with_live,
+    asd_up,
+    horizontal_effect,
+    overturning_factor,
+    vertical_effect,
+)
+from groundsill.standards.ibc_2021.soils import presumptive_bearing
+from groundsill.working.sheet import section
+from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
+from groundsill.working.value import marks_of
+
+__all__ = ["bearing_links", "pads_chain"]
+
+_CLAUSE = "IBC 2021 Table 1806.2"
+_LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
+
+
+@dataclass(frozen=True, slots=True)
+class _Loads:
+    """Dead load at most and at least, live and snow load on one footing, lb; what of them is not known, in words."""
+
+    most: float
+    least: float
+    live: float
+    snow: float
+    unknown: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Strip:
+    """A footing strip, feet, and the force along it at allowable-stress level with its arm above the bottom, ft."""
+
+    long: float
+    wide: float
+    E_8: float
+    E_9: float
+    arm: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Pressed:
+    """The greatest pressure and the combination it belongs to; None when the footing turns over."""
+
+    psf: float | None
+    words: str
+
+
+def bearing_links(reading: Reading, forces: Forces, body: Body) -> list[Link]:
+    """Pressure under each line's footing of a body."""
+    links = []
+    lines = reading.house.survey.underfloor.lines
+    for id, parts in body.lines().items():
+        address, title = f"body/{body.id}/bearing/{id}/both", f"bearing under line {lines[id].mark}"
+        if any(p.segment.footing_width_in.value is None for p in parts):
+            reason = "the width of the footing is not known"
+        elif not _has_value(reading):
+            reason = "the kind of soil is not known, or has no presumptive value"
+        else:
+            links.append(_line_link(reading, forces, address, title, id, parts))
+            continue
+        links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason))
+    return links
+
+
+def _has_value(reading: Reading) -> bool:
+    return reading.house.survey.site.soil.bearing_psf.value is not None or soil_class(reading) is not None
+
+
+def _allowed(reading: Reading) -> float:
+    """Allowable pressure, psf: from a soil report, else by the class of soil; one of them must be there."""
+    report, soil = reading.house.survey.site.soil.bearing_psf.value, soil_class(reading)
+    if report is not None:
+        return given("q_a", report, "psf", "bearing from a soil report")
+    assert soil is not None
+    return presumptive_bearing(soil)
+
+
+def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: str, parts: Sequence[Part]) -> Link:
+    """One line's footing, with the least and the most that nobody measured where that is asked for."""
+    line = forces.lines[id]
+    long = sum(p.length_ft for p in parts)
+    part = min(long / line.length_ft, 1.0)
+    wide = min(p.segment.footing_width_in.value or 0.0 for p in parts) / 12
+    known = all(height_known(p.segment) for p in parts)
+    load = forces.gravity.lines[id]
+    with section(address):
+        allowed = _allowed(reading)
+        loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
+        label = f"force of line {line.mark} on this footing, strength level"
+        Q_E = given("Q_E", float(line.force_lb) * part, "lb", label, marks_of((line.force_lb,)))
+        E_h = horizontal_effect(forces.rho, Q_E)
+        f_OT = overturning_factor(True)
+        E_8 = scale(asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil")
+        E_9 = scale(asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil")
+        up = resultant_ft(forces, id)
+        strip = _Strip(long, wide, E_8, E_9, up + drop_ft(reading, parts, deepest=True))
+        found = _worst(forces, loads, strip)
+        if not known and _too_much(found, allowed):
+            note("with a footing no deeper than what was seen:")
+            seen = _worst(forces, replace(loads, most=loads.least), replace(strip, arm=up + drop_ft(reading, parts)))
+            if not _too_much(seen, allowed):
+                reason = "how high and deep the foundation is is not known, and it matters for its weight and its arm"
+                return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason)
+            found = seen
+    return _told(address, title, "line", id, found, allowed, loads.unknown)
+
+
+def _loads(reading: Reading, forces: Forces, load: Load, part: float, name: str, parts: Sequence[Part] = ()) -> _Loads:
+    """What presses on a footing, its own weight at most and at least in it."""
+    doubts = marks_of(item.weight_lb for item in forces.items)  # the take-down rests on all the weights
+    line = given("D_l", max(load.dead * part, 0.0), "lb", f"dead load on {name} from the gravity take-down", doubts)
+    most = least = line
+    if parts:
+        most = add(line, most_weight(parts, "the foundation's own weight"), symbol="D", label="dead load, at most")
+        own = least_weight(parts, "the foundation's own weight")
+        least = line if own is None else add(line, own, symbol="D_0", label="dead load, at least")
+    live = given("L", max(load.live * part, 0.0), "lb", f"floor live load on {name}")
+    snow = given("S", max(load.snow * part, 0.0), "lb", f"roof snow on {name}")
+    unknown = []
+    if reading.house.survey.site.snow_psf.value is None and load.roof_ft2 > 0.5:
+        unknown.append(f"the roof snow on {load.roof_ft2 * part:.0f} sq ft of roof that it carries is not known")
+    left, whole = forces.gravity.unplaced, sum(float(i.weight_lb) for i in forces.items)
+    if left.dead + left.live + left.snow > _LOST * whole:
+        unknown.append("part of the house's load reached no support in the take-down, and may stand here")
+    return _Loads(most, least, live, snow, "; ".join(unknown))
+
+
+def _gravity(loads: _Loads) -> float:
+    """The greatest load of ASCE 7-16 2.4.1: dead with live, with snow, or with three quarters of both."""
+    return greatest(
+        add(loads.most, loads.live, symbol="D + L", label="dead and live load"),
+        add(loads.most, loads.snow, symbol="D + S", label="dead load and snow"),
+        asd_down_with_live(loads.most, loads.live, loads.snow, 0.0, 0.0),
+        symbol="P",
+        label="gravity load",
+    )
+
+
+def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
+    """The worst pressure under a strip over all combinations."""
+    area = given(
+        "A", strip.long * strip.wide, "ft^2", f"{strip.long:.1f} ft of footing, {12 * strip.wide:.1f} in. wide"
+    )
+    still = divide(_gravity(loads), area, symbol="q", unit="psf", label="pressure under gravity")
+    worst = _Pressed(still, "gravity governs")
+    if float(strip.E_8) <= 0:
+        return worst
+    arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom")
+    E_v = vertical_effect(forces.S_DS, loads.most)
+    combinations = (
+        ("combination 8", asd_down(loads.most, E_v, 0.0), strip.E_8),
+        ("combination 9", asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0), strip.E_9),
+        ("combination 10", asd_up(loads.least, vertical_effect(forces.S_DS, loads.least), 0.0), strip.E_8),
+    )
+    for name, P, V in combinations:
+        M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
+        e = float(M) / float(P) if P > 0 else float("inf")
+        if e >= strip.long / 2:
+            where = f"the resultant stands {e:.1f} ft from its middle" if P > 0 else "nothing holds it down"
+            return _Pressed(None, f"{name}: the {strip.long:.1f} ft of footing turn over, {where}")
+        found = pressure_under(float(P), float(M), strip.long, strip.wide)
+        statics = f"statics: e = M/P = {e:.2f} ft on {strip.long:.1f} ft of footing, {name}"
+        q = given("q_E", found.greatest, "psf", statics, marks_of((P, M)))
+        if worst.psf is None or float(q) > float(worst.psf):
+            worst = _Pressed(q, f"with the earthquake along the line, {name}")
+    return worst
+
+
+def _too_much(found: _Pressed, allowed: float) -> bool:
+    return found.psf is None or float(found.psf) > float(allowed)
+
+
+def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, allowed: float, unknown: str) -> Link:
+    """The link: what fails fails whatever is unknown; what would pass cannot be checked while load is unknown."""
+    if unknown and not _too_much(found, allowed):
+        return cannot(address, title, scope, id, clause=_CLAUSE, reason=unknown)
+    link = checked(
+        address,
+        title,
+        scope,
+        id,
+        level="allowable",
+        unit="psf",
+        demand=found.psf,
+        capacity=allowed,
+        clause=_CLAUSE,
+        reason=found.words,
+    )
+    if found.psf is not None:
+        return link
+    return replace(link, status="fails", verdict="fails")  # it turns over: no pressure to divide by
+
+
+# ---- Pads -----------------------------------------------------------------------------------------------------------
+
+
+def pads_chain(reading: Reading, forces: Forces) -> Chain | None:
+    """Bearing under the pads of posts, a chain of their own; None where there are no posts."""
+    posts = in_order(reading.house.survey.underfloor.posts)
+    if not posts:
+        return None
+    links = tuple(_pad_link(reading, forces, id, post) for id, post in posts)
+    stage = Stage("bearing", "Bearing on the soil, pad by pad", "every link must pass", links)
+    return Chain("pads", "Pads", "posts and pads", "body", "both", True, "", 0.0, (stage,))
+
+
+def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
+    address, mark = f"body/pads/bearing/{id}/both", post.mark or id
+    title = f"bearing under post {mark}" if post.pad == "none" else f"bearing under the pad of post {mark}"
+    load = forces.gravity.posts[id]
+    path, side, name = (
+        (f"survey.underfloor.posts.{id}.size_in", post.size_in, "foot of the post, which stands on no pad")
+        if post.pad == "none"
+        else (f"survey.underfloor.posts.{id}.pad_side_in", post.pad_side_in, f"pad ({post.pad})")
+    )
+    if load.dead + load.live + load.snow <= 0:
+        reason = "the survey brings no load to it" + ("" if post.girder else ": no girder is named that it holds up")
+        return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
+    if side.value is None or not _has_value(reading):
+        what = f"the side of the {name}" if side.value is None else "the kind of soil"
+        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known")
+    with section(address):
+        allowed = _allowed(reading)
+        loads = _loads(reading, forces, load, 1.0, f"post {mark}")
+        reading.number(path, side, "b", "in", f"side of the {name}")
+        area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))
+        E_v = vertical_effect(forces.S_DS, loads.most)
+        P = greatest(
+            _gravity(loads),
+            asd_down(loads.most, E_v, 0.0),
+            asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0),
+            symbol="P",
+            label="with the vertical effect of the earthquake",
+        )
+        q = divide(P, area, symbol="q", unit="psf", label="pressure under the post")
+    return _told(address, title, "body", id, _Pressed(q, "without the pad's own weight"), allowed, loads.unknown)

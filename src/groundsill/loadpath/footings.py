@@ -1,0 +1,229 @@
+"""Foundation bodies: stretches that hang together, what they weigh, how high they stand and how deep they reach.
+
+Foundation stretches that touch, along a line or round a corner, are one body unless a gap, a full-depth crack or a cold
+joint parts them. Heights are measured from the soil outside, above it and below it, and never mix the two sides.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from groundsill.forces.levels import base_z_in
+from groundsill.forces.reading import XY, Reading, line_ends
+from groundsill.house.foundation import FoundationSegment
+from groundsill.house.survey import in_order
+from groundsill.loadpath.stem import height_of
+from groundsill.mechanics.plan import length
+from groundsill.standards.common_practice import table_other_densities
+from groundsill.working.steps import add, given, multiply, note
+
+__all__ = [
+    "DEEPEST_FT",
+    "Body",
+    "Part",
+    "bodies_of",
+    "drop_ft",
+    "height_known",
+    "inside_depth_in",
+    "least_weight",
+    "most_weight",
+]
+
+# how far a footing of unknown depth may reach below the base: deeper than any looked for under a house without a
+# basement; chosen here, from memory
+DEEPEST_FT = 8.0
+_CUTTING = ("full-depth crack", "cold joint", "gap")
+_TOUCH_IN = 12.0
+_WEIGHS = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "brick masonry"}  # at least so much
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of a foundation segment between breaks: stations in inches."""
+
+    segment_id: str
+    segment: FoundationSegment
+    from_in: float
+    to_in: float
+    start: XY
+    end: XY
+
+    @property
+    def length_ft(self) -> float:
+        """Length along its line, feet."""
+        return (self.to_in - self.from_in) / 12
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """Foundation that moves as one piece."""
+
+    id: str
+    mark: str
+    parts: tuple[Part, ...]
+
+    def lines(self) -> dict[str, tuple[Part, ...]]:
+        """Its parts line by line."""
+        found: dict[str, tuple[Part, ...]] = {}
+        for part in self.parts:
+            found[part.segment.line] = (*found.get(part.segment.line, ()), part)
+        return found
+
+
+def bodies_of(reading: Reading) -> tuple[Body, ...]:
+    """The foundation bodies of a house, in order of size."""
+    parts = _parts(reading)
+    parents = list(range(len(parts)))
+
+    def root(i: int) -> int:
+        while parents[i] != i:
+            i = parents[i]
+        return i
+
+    for i, a in enumerate(parts):
+        for j in range(i):
+            if root(i) != root(j) and _touch(reading, a, parts[j]):
+                parents[root(i)] = root(j)
+    groups: dict[int, list[Part]] = {}
+    for i, part in enumerate(parts):
+        groups.setdefault(root(i), []).append(part)
+    ordered = sorted(
+        groups.values(), key=lambda g: (-sum(p.length_ft for p in g), min((p.segment_id, p.from_in) for p in g))
+    )
+    found = []
+    for n, group in enumerate(ordered, start=1):
+        first = min(group, key=lambda p: (p.segment_id, p.from_in))
+        id = first.segment_id if first.from_in == first.segment.from_in else f"{first.segment_id}.{first.from_in:g}"
+        found.append(Body(id, f"B{n}", tuple(group)))
+    return tuple(found)
+
+
+def _parts(reading: Reading) -> list[Part]:
+    survey = reading.house.survey
+    found = []
+    for id, segment in in_order(survey.foundation.segments):
+        if segment.material in ("none", "not seen"):
+            continue
+        a, b = line_ends(reading.house, survey.underfloor.lines[segment.line])
+        whole = length(a, b)
+        cuts = [
+            c.station_in for _, c in in_order(survey.foundation.breaks) if c.line == segment.line and c.kind in _CUTTING
+        ]
+        stops = [segment.from_in, *sorted(c for c in cuts if segment.from_in < c < segment.to_in), segment.to_in]
+        for low, high in zip(stops, stops[1:], strict=False):
+            ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
+            found.append(Part(id, segment, low, high, ends[0], ends[1]))
+    return found
+
+
+def _touch(reading: Reading, a: Part, b: Part) -> bool:
+    """Two parts hang together when they meet on a line with no break there, or at a corner or a crossing of lines."""
+    if a.segment.line == b.segment.line:
+        joint = a.from_in if abs(a.from_in - b.to_in) < 1 else a.to_in if abs(a.to_in - b.from_in) < 1 else None
+        if joint is None:
+            return False
+        cuts = reading.house.survey.foundation.breaks.values()
+        return not any(c.line == a.segment.line and c.kind in _CUTTING and abs(c.station_in - joint) < 1 for c in cuts)
+    for axis in (0, 1):  # far apart: most pairs are
+        low, high = sorted((a.start[axis], a.end[axis]))
+        if b.start[axis] > high + _TOUCH_IN < b.end[axis] or b.start[axis] < low - _TOUCH_IN > b.end[axis]:
+            return False
+    return any(_reaches(end, b) for end in (a.start, a.end)) or any(_reaches(end, a) for end in (b.start, b.end))
+
+
+def _reaches(point: XY, part: Part) -> bool:
+    whole = length(part.start, part.end)
+    if whole == 0:
+        return False
+    (x1, y1), (x2, y2) = part.start, part.end
+    along = ((point[0] - x1) * (x2 - x1) + (point[1] - y1) * (y2 - y1)) / whole
+    held = min(max(along, 0.0), whole)
+    return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole)) <= _TOUCH_IN
+
+
+# ---- Height and weight ----------------------------------------------------------------------------------------------
+
+
+def height_known(segment: FoundationSegment) -> bool:
+    """Whether the whole height is known: above the soil outside, and below that same soil."""
+    outside, below = segment.above_outside_soil_in.value, segment.depth_in.value
+    return outside is not None and below is not None and outside + below > 0
+
+
+def inside_depth_in(segment: FoundationSegment) -> float | None:
+    """How far the footing's bottom lies below the soil inside, inches; None when it is not known."""
+    inside, whole = segment.above_inside_soil_in.value, height_of(segment)
+    if inside is None or whole is None or not height_known(segment):
+        return None
+    return max(whole - inside, 0.0)
+
+
+def drop_ft(reading: Reading, parts: Iterable[Part], deepest: bool = False) -> float:
+    """How far the lowest bottom of these parts lies below the base, ft; what nobody measured counts as seen.
+
+    Args:
+        reading: the house.
+        parts: stretches of foundation.
+        deepest: take a bottom nobody knows to lie as deep as any is looked for.
+    """
+    base, drops = base_z_in(reading), []
+    for part in parts:
+        top = part.segment.top_z_in.value
+        height = height_of(part.segment) or 0.0
+        drop = (base - (base if top is None else top) + height) / 12
+        drops.append(max(drop, height / 12, DEEPEST_FT if deepest and not height_known(part.segment) else 0.0))
+    return max(drops, default=0.0)
+
+
+def least_weight(parts: Iterable[Part], label: str) -> float | None:
+    """What these parts of the foundation weigh at least, lb, by what is known of their section; None for nothing."""
+    volumes: dict[str, float] = {}
+    for part in parts:
+        s, height = part.segment, height_of(part.segment)
+        top, wide, thick = s.top_width_in.value, s.footing_width_in.value, s.footing_thickness_in.value
+        if top is None or height is None or s.material not in _WEIGHS:
+            continue
+        square_in = top * height + (max(wide - top, 0.0) * min(thick, height) if wide and thick else 0.0)
+        material = _WEIGHS[s.material]
+        volumes[material] = volumes.get(material, 0.0) + part.length_ft * square_in / 144
+    return _weigh(volumes, f"{label}, as far as its section is known")
+
+
+def most_weight(parts: Iterable[Part], label: str) -> float:
+    """What these parts may weigh at most, lb, where the footing's width is known.
+
+    A width of the stem that nobody measured is the footing's, a thickness of the footing goes up to the soil.
+    """
+    volumes: dict[str, float] = {}
+    for part in parts:
+        s = part.segment
+        height = (height_of(s) or 0.0) if height_known(s) else 12 * DEEPEST_FT
+        wide = s.footing_width_in.value or 0.0
+        top = wide if s.top_width_in.value is None else s.top_width_in.value
+        up = s.footing_thickness_in.value
+        if up is None:
+            up = s.depth_in.value if height_known(s) and s.depth_in.value is not None else height
+        square_in = top * height + max(wide - top, 0.0) * min(up, height)
+        material = "brick masonry" if s.material == "brick" else "concrete"
+        volumes[material] = volumes.get(material, 0.0) + part.length_ft * square_in / 144
+    found = _weigh(volumes, f"{label}, at most")
+    return 0.0 if found is None else found
+
+
+def _weigh(volumes: dict[str, float], label: str) -> float | None:
+    terms = [
+        multiply(
+            table_other_densities().read(material, symbol="γ_c"),
+            given("V_c", volume, "ft^3", f"{label}: volume of {material}"),
+            symbol="D_c",
+            unit="lb",
+            label=label,
+        )
+        for material, volume in sorted(volumes.items())
+        if volume > 0
+    ]
+    if not terms:
+        note(f"{label}: nothing is counted, its section is not known")
+        return None
+    return terms[0] if len(terms) == 1 else add(*terms, symbol="D_c", label=label)

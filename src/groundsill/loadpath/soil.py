@@ -1,0 +1,238 @@
+"""A foundation body against the soil: sliding along each direction, and overturning about its far edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from groundsill.forces.levels import outline_of
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import Forces
+from groundsill.forces.share import Direction
+from groundsill.loadpath.case import cannot, checked
+from groundsill.loadpath.chain import Link
+from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
+from groundsill.mechanics.plan import inside
+from groundsill.standards.asce7_16.effects import (
+    asd_dead_factor_10,
+    asd_earthquake,
+    horizontal_effect,
+    overturning_factor,
+)
+from groundsill.standards.ibc_2021.soils import (
+    combined_resistance,
+    lateral_resistance,
+    lateral_resultant,
+    table_1806_2,
+)
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.sheet import section
+from groundsill.working.steps import add, given, least, multiply, note, scale
+from groundsill.working.value import marks_of
+
+__all__ = ["force_of", "overturning", "resultant_ft", "sliding", "soil_class"]
+
+_SOILS = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand": "4", "clay": "5"}
+_LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
+_MOST_FT = 15.0  # beyond this depth the table's pressure no longer grows
+_PROBE_IN = 12.0
+
+Way = Literal["+", "-"]
+
+
+def soil_class(reading: Reading) -> str | None:
+    """The class of Table 1806.2 of the ground; None when it is not known or has no presumptive value."""
+    kind = reading.house.survey.site.soil.kind.value
+    return _SOILS.get(kind) if kind else None
+
+
+def force_of(forces: Forces, body: Body, direction: Direction) -> float:
+    """Strength-level force that comes into the body along a direction."""
+    total = 0.0
+    for id, parts in body.lines().items():
+        line = forces.lines[id]
+        if line.direction == direction:
+            total += float(line.force_lb) * min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
+    return total
+
+
+def resultant_ft(forces: Forces, line: str | None = None) -> float:
+    """Height above the base at which the earthquake forces of the house, or of one line, act together, ft."""
+    parts = [1.0] * len(forces.levels) if line is None else forces.lines[line].shares
+    pushes = [part * float(level.force_lb) for part, level in zip(parts, forces.levels, strict=True)]
+    whole = sum(pushes)
+    if whole == 0:
+        return 0.0
+    height = sum(push * level.height_ft for push, level in zip(pushes, forces.levels, strict=True)) / whole
+    # where an overhang pulls some level the other way the levels work against each other: take the house's own height
+    return resultant_ft(forces) if line is not None and min(p * whole for p in pushes) < 0 else height
+
+
+def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
+    """The force that comes into a body along a direction at allowable-stress level, recorded."""
+    marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].direction == direction)
+    label = f"forces of the body's lines along {direction}, strength level"
+    Q_E = given("Q_E", force_of(forces, body, direction), "lb", label, marks)
+    return asd_earthquake(horizontal_effect(forces.rho, Q_E))
+
+
+def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float) -> Link:
+    """Friction or cohesion under the body, and the soil against its cross footings, toward the weaker side."""
+    address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
+    soil = soil_class(reading)
+    if soil is None:
+        reason = "the kind of soil is not known, or has no presumptive value"
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason=reason)
+    widths = [p.segment.footing_width_in.value for p in body.parts]
+    if soil == "5" and any(w is None for w in widths):
+        reason = "on clay the width of the footing is needed; it is not known"
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason=reason)
+    contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
+    pushed: dict[Way, _Pushed] = {
+        "+": _against_soil(reading, forces, body, direction, 1),
+        "-": _against_soil(reading, forces, body, direction, -1),
+    }
+    try:
+        with section(address):
+            demand = _pushing(forces, body, direction)
+            counted = scale(
+                dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there"
+            )
+            under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area"))
+            both = {way: _with_faces(soil, under.total, side, f"{way}{direction}") for way, side in pushed.items()}
+            held = least(*both.values(), symbol="R", label="toward the weaker side")
+    except OutsideLimits as refused:
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused))
+    weaker: Way = "+" if both["+"] <= both["-"] else "-"
+    return checked(
+        address,
+        title,
+        "body",
+        body.id,
+        level="allowable",
+        unit="lb",
+        demand=demand,
+        capacity=held,
+        clause="IBC 2021 1806.3",
+        reason=f"{under.rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}",
+        working=(f"body/{body.id}/weight",),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Pushed:
+    """Faces of cross footings pushed against soil: feet of them by depth of their bottom and top not counted, ft."""
+
+    faces: tuple[tuple[float, float, float], ...]
+    unknown_ft: float
+
+    def words(self, toward: str) -> str:
+        """What of the cross footings was counted, and what was not, for the reason of the link."""
+        counted = sum(feet for feet, _, _ in self.faces)
+        found = f" and {counted:.0f} ft of cross footings against the soil, toward {toward}" if counted else ""
+        if self.unknown_ft:
+            found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
+        return found
+
+
+def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:
+    """The cross footings of a body pushed along a direction, each by the soil on the side it is pushed against."""
+    feet_by: dict[tuple[float, float], float] = {}
+    unknown = 0.0
+    for part in body.parts:
+        if forces.lines[part.segment.line].direction in (direction, None):
+            continue
+        face = _face(part, _outward(reading, part, direction) * sign)
+        if face is None:
+            unknown += part.length_ft
+        elif face[0] > face[1]:
+            feet_by[face] = feet_by.get(face, 0.0) + part.length_ft
+    return _Pushed(tuple((feet, *face) for face, feet in sorted(feet_by.items())), unknown)
+
+
+def _face(part: Part, way: int) -> tuple[float, float] | None:
+    """Depth of a face's bottom, and of the soil above it that is not counted, ft; None when the depth is not known.
+
+    ``way`` is 1 for a push outward, against the soil outside, -1 inward, 0 where no side is outside: then the lesser.
+    """
+    s = part.segment
+    outside = (s.depth_in.value, s.above_outside_soil_in.value)
+    within = (inside_depth_in(s), s.above_inside_soil_in.value)
+    found = []
+    for depth, above in (outside,) if way > 0 else (within,) if way < 0 else (outside, within):
+        if depth is None:
+            return None
+        loose = max(_LOOSE_FT, -above / 12 if above is not None else 0.0)
+        found.append((min(depth / 12, _MOST_FT), loose))
+    return min(found, key=lambda face: face[0] - face[1])
+
+
+def _outward(reading: Reading, part: Part, direction: Direction) -> int:
+    """Which way along a direction is out of the house at a cross footing: 1, -1, or 0 when both sides are alike."""
+    survey = reading.house.survey
+    storey = survey.building.storeys[survey.underfloor.lines[part.segment.line].storey]
+    outline = outline_of(reading, storey.outline)
+    x, y = (part.start[0] + part.end[0]) / 2, (part.start[1] + part.end[1]) / 2
+    dx, dy = (_PROBE_IN, 0.0) if direction == "x" else (0.0, _PROBE_IN)
+    return int(inside((x - dx, y - dy), outline)) - int(inside((x + dx, y + dy), outline))
+
+
+def _with_faces(soil: str, under: float, pushed: _Pushed, toward: str) -> float:
+    """What holds a body pushed one way: under it, and on the faces of its cross footings."""
+    if not pushed.faces:
+        note(f"toward {toward} no embedded face is counted")
+        return under
+    table = table_1806_2()
+    row = next(key for key in table.rows if key.split()[0] == soil)
+    S_L = table.read(row, "lateral", "S_L")
+    found = [
+        lateral_resultant(
+            S_L,
+            given("b", feet, "ft", f"cross footings pushed toward {toward} against soil"),
+            given("d", depth, "ft", "depth of their bottom in that soil"),
+            given("d_0", loose, "ft", "disturbed soil, or none, at the top: not counted"),
+        )
+        for feet, depth, loose in pushed.faces
+    ]
+    faces = found[0] if len(found) == 1 else add(*found, symbol="R_L", label=f"all faces pushed toward {toward}")
+    return combined_resistance(under, faces)
+
+
+def overturning(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float) -> Link:
+    """The body and all that stands on it, about its far edge."""
+    address, title = f"body/{body.id}/overturning/{body.id}/{direction}", f"overturning along {direction}"
+    axis = 0 if direction == "x" else 1
+    places = [end[axis] for p in body.parts for end in (p.start, p.end)]
+    extent = (max(places) - min(places)) / 12
+    if extent <= 0:
+        reason = f"the body has no length along {direction}"
+        return cannot(address, title, "body", body.id, clause="statics", applies=False, reason=reason)
+    known = all(height_known(p.segment) for p in body.parts)
+    up, seen, most = resultant_ft(forces), drop_ft(reading, body.parts), drop_ft(reading, body.parts, deepest=True)
+    with section(address):
+        demand = _pushing(forces, body, direction)
+        turning = scale(demand, overturning_factor(True), symbol="V'", label="overturning at the soil")
+        counted = scale(dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there")
+        half = given("B/2", extent / 2, "ft", "half the body's length")
+        holding = multiply(counted, half, symbol="M_r", unit="lb-ft", label="moment that holds it")
+        turns_over = float(turning) * (up + seen) > float(holding)  # whatever the depth
+        drop = seen if turns_over else most
+        h = given("h", up + drop, "ft", f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it")
+        moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
+    reason = "" if known else f"the footing's depth is not known: taken {drop:.1f} ft below the base"
+    if not known and not turns_over and moment > holding:
+        reason = f"how deep the footing goes is not known, and it matters: {drop:.1f} ft below the base it turns over"
+        return cannot(address, title, "body", body.id, clause="ASCE 7-16 12.13.4 and 2.4.5", reason=reason)
+    return checked(
+        address,
+        title,
+        "body",
+        body.id,
+        level="allowable",
+        unit="lb-ft",
+        demand=moment,
+        capacity=holding,
+        clause="ASCE 7-16 12.13.4 and 2.4.5",
+        reason=reason,
+        working=(f"body/{body.id}/weight",),
+    )
