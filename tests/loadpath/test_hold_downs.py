@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -37,6 +38,13 @@ def anchor(house: House) -> Link:
     return links(house, "line2", work=True)[ADDRESS]
 
 
+def relied_on(house: House, line: str) -> House:
+    """The house with a line relied on by the surveyor's word, whatever stands under it."""
+    under = house.survey.underfloor
+    lines = {**under.lines, line: replace(under.lines[line], relied_on=True, relied_reason="by decision")}
+    return replace(house, survey=replace(house.survey, underfloor=replace(under, lines=lines)))
+
+
 def test_an_anchor_set_in_old_concrete_is_only_indicated() -> None:
     link = anchor(held(anchor_embedment_in=10.0))
     assert link.demand is not None
@@ -59,7 +67,7 @@ def test_a_plain_crack_does_not_take_it_away() -> None:
 
 def test_the_end_of_the_concrete_cuts_the_cone() -> None:
     whole = anchor(held())
-    ended = with_stem(held(), "fs2", from_in=98.0)
+    ended = relied_on(with_stem(held(), "fs2", from_in=98.0), "line2")
     cut = anchor(ended)
     assert cut.capacity is not None
     assert whole.capacity is not None

@@ -13,10 +13,9 @@ from dataclasses import dataclass, replace
 from groundsill.forces.cautions import cautions, irregular
 from groundsill.forces.gravity import TakeDown, take_down
 from groundsill.forces.levels import base_words, base_z_in, level_names, levels_of, ordered_storeys
-from groundsill.forces.reading import Reading, line_length_in
-from groundsill.forces.share import Direction, LineShare, direction_of, distinct_places, line_shares, reliance
+from groundsill.forces.lines import LineForce, MissingLine, line_forces
+from groundsill.forces.reading import Reading
 from groundsill.forces.weights import BASE, WeightItem, weight_items
-from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area
 from groundsill.standards.asce7_16.elf import (
     approximate_period,
@@ -46,29 +45,6 @@ class LevelForces:
     weight_lb: float
     C_vx: float
     force_lb: float
-
-
-@dataclass(frozen=True, slots=True)
-class LineForce:
-    """The force of one line along itself, at strength level, with the share of each level it comes from."""
-
-    line: str
-    mark: str
-    direction: Direction | None
-    relied_on: bool
-    reason: str
-    shares: tuple[float, ...]
-    collected: tuple[float, ...]
-    force_lb: float
-    length_ft: float
-
-
-@dataclass(frozen=True, slots=True)
-class MissingLine:
-    """A direction in which the lines cannot hold the house in equilibrium, in words: a line is missing."""
-
-    direction: Direction
-    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +112,7 @@ def work_out(reading: Reading) -> Forces:
     levels = tuple(
         LevelForces(name, d.h_x, w, d.C_vx, d.F_x) for name, w, d in zip(names, weights, distribution, strict=True)
     )
-    lines, missing = _lines(reading, items, levels)
+    lines, missing = line_forces(reading, items, levels)
     return Forces(
         site,
         category,
@@ -301,49 +277,3 @@ def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float],
         else:
             weights.append(given(f"w_{level}", 0.0, "lb", f"nothing in the survey weighs at the {name}"))
     return weights, [max(h, 0.0) for h in heights]
-
-
-def _lines(
-    reading: Reading, items: Sequence[WeightItem], levels: Sequence[LevelForces]
-) -> tuple[dict[str, LineForce], tuple[MissingLine, ...]]:
-    by_line: dict[str, LineShare] = {}
-    missing = []
-    directions: tuple[Direction, ...] = ("x", "y")
-    for direction in directions:
-        shares = line_shares(reading, items, direction)
-        by_line |= shares
-        places = distinct_places(reading, shares, direction)
-        if places < 2:
-            found = (
-                "no line" if not shares else "only one line" if len(shares) == 1 else "nothing but lines in one line"
-            )
-            missing.append(MissingLine(direction, f"{found} is relied on along {direction}: a line is missing there"))
-    found_lines = {}
-    for id, line in in_order(reading.house.survey.underfloor.lines):
-        with section(f"line/{id}/force"):
-            relied = reliance(reading, id)
-            share = by_line.get(id)
-            parts, fractions, collected = [], [], []
-            for place, level in enumerate(levels):
-                fraction = share.fraction.get(place, 0.0) if share else 0.0
-                fractions.append(fraction)
-                collected.append(share.collected.get(place, 0.0) if share else 0.0)
-                if share:
-                    label = f"{line.mark}: share of the {level.name}, by the floor and roof area it holds"
-                    part = given("α", fraction, "1", label)
-                    parts.append(scale(level.force_lb, part, symbol=f"F_{place}", label=label))
-            force = add(*parts, symbol="V_line", label=f"force of line {line.mark}, strength level") if parts else 0.0
-            if force < 0:  # the floor's overhang pulls the line the other way; the earthquake comes both ways
-                force = scale(force, -1.0, symbol="V_line", label="its size: the force comes both ways")
-        found_lines[id] = LineForce(
-            id,
-            line.mark,
-            direction_of(reading, line),
-            relied.relied_on,
-            relied.reason,
-            tuple(fractions),
-            tuple(collected),
-            force,
-            line_length_in(reading.house, line) / 12,
-        )
-    return found_lines, tuple(missing)

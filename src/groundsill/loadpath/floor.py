@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from groundsill.forces.reading import line_ends
 from groundsill.forces.weights import outline_of
 from groundsill.house.survey import in_order
@@ -9,7 +11,7 @@ from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.floor_ties import tie_links
-from groundsill.mechanics.plan import inside
+from groundsill.mechanics.plan import inside, rotate
 from groundsill.standards.sdpws_2015.diaphragms import lumber_diaphragm_shear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
@@ -18,6 +20,7 @@ from groundsill.working.steps import convert, given, note
 
 __all__ = ["floor_stages", "joists_beside"]
 
+_BESIDE = 0.6  # a line within 31 degrees of parallel bounds the floor beside this one
 _ROWS = {
     "straight boards": "straight lumber sheathing, 1x",
     "diagonal boards": "diagonal lumber sheathing, 1x",
@@ -105,18 +108,18 @@ def _boards(case: LineCase) -> Link:
 
 def _span_ft(case: LineCase) -> float | None:
     """How far the floor spans from this line to the next one relied on, the longer side, feet."""
-    house, along = case.reading.house, case.force.direction
-    across = 1 if along == "x" else 0
-    mine = line_ends(house, case.line)
+    house = case.reading.house
+    (x1, y1), (x2, y2) = line_ends(house, case.line)
+    turn = -math.degrees(math.atan2(y2 - y1, x2 - x1))
+    (start, mine), (end, _) = rotate((x1, y1), turn), rotate((x2, y2), turn)
     spans: dict[bool, float] = {}
     for id, other in case.forces.lines.items():
-        if id == case.id or not other.relied_on or other.direction != along:
+        if id == case.id or not other.relied_on:
             continue
-        ends = line_ends(house, house.survey.underfloor.lines[id])
-        low, high = sorted(e[1 - across] for e in ends)
-        start, end = sorted(e[1 - across] for e in mine)
-        gap = ends[0][across] - mine[0][across]
-        if min(high, end) - max(low, start) > 1 and abs(gap) > 1:
+        (u1, v1), (u2, v2) = (rotate(point, turn) for point in line_ends(house, house.survey.underfloor.lines[id]))
+        gap = (v1 + v2) / 2 - mine
+        overlaps = min(max(u1, u2), end) - max(min(u1, u2), start) > 1
+        if abs(v2 - v1) < _BESIDE * abs(u2 - u1) and overlaps and abs(gap) > 1:
             side = gap > 0
             spans[side] = min(spans.get(side, float("inf")), abs(gap) / 12)
     return max(spans.values()) if spans else None

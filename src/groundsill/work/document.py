@@ -40,6 +40,12 @@ class Choices:
     force_reason: str = about("Why this share", default="")
     redundancy: float = about("Redundancy factor", least=1, most=1.3, default=1.3)
     redundancy_reason: str = about("Why this redundancy factor", default="")
+    floor: Literal["as the rule says", "flexible", "envelope"] = about(
+        "Floor taken as",
+        help="envelope: flexible and rigid, every line the worse; the rule asks for it where heights differ much",
+        default="as the rule says",
+    )
+    floor_reason: str = about("Why", default="")
     short_period_cap: bool = about("Use the cap on short-period force", default=False)
     anchor_basis: Literal["overstrength", "sill exception", "wood yields first"] = about(
         "Concrete at sill bolts is checked by", default="overstrength"

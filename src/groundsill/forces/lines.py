@@ -1,0 +1,149 @@
+"""The force of each line along itself, at strength level: its shares of every level's force, by a flexible floor.
+
+Where the heights of a line, or of opposite lines, differ much, the floor is also taken as rigid (shares by the lines'
+stiffness, torsion included) and each line takes the worse of the two: :func:`with_rigid`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+from groundsill.forces.reading import Reading, line_length_in
+from groundsill.forces.share import Direction, LineShare, Sharing, direction_of, flexible_shares, reliance, rigid_shares
+from groundsill.forces.weights import WeightItem
+from groundsill.house.survey import in_order
+from groundsill.working.sheet import section
+from groundsill.working.steps import add, given, greatest, scale
+
+__all__ = ["LineForce", "MissingLine", "line_forces", "with_rigid"]
+
+DIRECTIONS: tuple[Direction, ...] = ("x", "y")
+FLEXIBLE, RIGID = "flexible floor", "rigid floor"
+
+
+class Level(Protocol):
+    """What is needed of a level: its name and its force."""
+
+    @property
+    def name(self) -> str: ...
+
+    @property
+    def force_lb(self) -> float: ...
+
+
+@dataclass(frozen=True, slots=True)
+class LineForce:
+    """The force of one line along itself, at strength level, with the share of each level it comes from.
+
+    ``direction`` is the line's own (None for a skewed one). ``shares`` belong to the direction of earthquake that gives
+    the line its greatest force, ``force_lb``; ``other_lb`` is its force when the earthquake comes along the other. A
+    share is negative where the floor's overhang pulls the line the other way. ``floor`` says how the floor was taken.
+    """
+
+    line: str
+    mark: str
+    direction: Direction | None
+    relied_on: bool
+    reason: str
+    shares: tuple[float, ...]
+    collected: tuple[float, ...]
+    force_lb: float
+    length_ft: float
+    other_lb: float = 0.0
+    floor: str = FLEXIBLE
+
+
+@dataclass(frozen=True, slots=True)
+class MissingLine:
+    """A direction in which the lines cannot hold the house in equilibrium, in words: a line is missing."""
+
+    direction: Direction
+    reason: str
+
+
+def line_forces(
+    reading: Reading, items: Sequence[WeightItem], levels: Sequence[Level]
+) -> tuple[dict[str, LineForce], tuple[MissingLine, ...]]:
+    """Every line's force by a flexible floor, and the directions in which a line is missing."""
+    by_direction = {direction: flexible_shares(reading, items, direction) for direction in DIRECTIONS}
+    missing = tuple(MissingLine(d, sharing.missing) for d, sharing in by_direction.items() if sharing.missing)
+    found = {}
+    for id, line in in_order(reading.house.survey.underfloor.lines):
+        relied = reliance(reading, id)
+        blank = LineForce(
+            id, line.mark, direction_of(reading, line), relied.relied_on, relied.reason, (0.0,) * len(levels),
+            (0.0,) * len(levels), 0.0, line_length_in(reading.house, line) / 12,
+        )  # fmt: skip
+        with section(f"line/{id}/force"):
+            found[id] = _greatest(blank, by_direction, levels, FLEXIBLE) if relied.relied_on else blank
+    return found, missing
+
+
+def with_rigid(
+    reading: Reading,
+    items: Sequence[WeightItem],
+    levels: Sequence[Level],
+    lines: Mapping[str, LineForce],
+    stiffness: Mapping[str, float],
+) -> dict[str, LineForce]:
+    """The same lines, each with the worse of what it has and what a rigid floor gives it by these stiffnesses.
+
+    A line whose stiffness is not known (nothing braces it) keeps what it has.
+    """
+    by_direction = {d: rigid_shares(reading, items, d, stiffness) for d in DIRECTIONS}
+    found = {}
+    for id, line in lines.items():
+        if not line.relied_on or not stiffness.get(id):
+            found[id] = line
+            continue
+        with section(f"line/{id}/force"):
+            rigid = _greatest(line, by_direction, levels, RIGID)
+            worse = greatest(
+                line.force_lb, rigid.force_lb, symbol="V_line", label="the worse of flexible and rigid floor"
+            )
+            chosen = rigid if rigid.force_lb > line.force_lb else line
+            other = max(float(line.other_lb), float(rigid.other_lb))
+            found[id] = replace(chosen, force_lb=worse, other_lb=other)
+    return found
+
+
+def _greatest(
+    line: LineForce, by_direction: Mapping[Direction, Sharing], levels: Sequence[Level], floor: str
+) -> LineForce:
+    """The line with the greater of its forces from the two directions of earthquake."""
+    forces = []
+    for direction in _own_first(line.direction):
+        share = by_direction[direction].shares.get(line.line)
+        if share is not None and any(abs(f) > 1e-9 for f in share.fraction.values()):
+            forces.append((_force(line.mark, share, levels, floor), share))
+    if not forces:
+        return replace(line, floor=floor)
+    force, share = max(forces, key=lambda pair: float(pair[0]))
+    other = min((float(f) for f, _ in forces), default=0.0) if len(forces) > 1 else 0.0
+    return replace(
+        line,
+        shares=tuple(share.fraction.get(n, 0.0) for n in range(len(levels))),
+        collected=tuple(share.collected.get(n, 0.0) for n in range(len(levels))),
+        force_lb=force,
+        other_lb=other,
+        floor=floor,
+    )
+
+
+def _own_first(direction: Direction | None) -> Iterator[Direction]:
+    yield from DIRECTIONS if direction != "y" else reversed(DIRECTIONS)
+
+
+def _force(mark: str, share: LineShare, levels: Sequence[Level], floor: str) -> float:
+    """The size of a line's force for an earthquake along one direction, level by level."""
+    parts = []
+    for place, level in enumerate(levels):
+        fraction = share.fraction.get(place, 0.0)
+        label = f"{mark}: share of the {level.name}, earthquake along {share.direction}, {floor}"
+        parts.append(scale(level.force_lb, given("α", fraction, "1", label), symbol=f"F_{place}", label=label))
+    force = add(*parts, symbol="V_line", label=f"force of line {mark}, strength level, {floor}", unit="lb")
+    if force < 0:  # the floor's overhang pulls the line the other way; the earthquake comes both ways
+        force = scale(force, -1.0, symbol="V_line", label="its size: the force comes both ways")
+    return force
