@@ -19,7 +19,7 @@ from groundsill.loadpath.headline import concluded
 from groundsill.study import Study, run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, Piece, SillBlockingPiece, TiePiece
-from groundsill.working.errors import BadSurvey, OutsideLimits
+from groundsill.working.errors import GroundsillError
 from groundsill.working.table import Table, TableSource
 from groundsill.working.value import Mark
 from tests.loadpath.asking import HOUSES, badness, chain_named, chains_in, links_in, run_named, stage_of, study_of
@@ -405,8 +405,21 @@ def all_recalled() -> tuple[dict[tuple[str, str], Link], dict[str, Any]]:
         return links_in(run(house, ranges=False)), {key: working(house, key) for key in STATES}
 
 
-# Figures of weights and forces reach the soil links, and bolts the joints of the sill, by way of plain numbers.
-MARKS_GO_MISSING = ("sliding", "overturning", "bearing", "sill-joints")
+def moved_by(table: Table, row: str, place: int, patch: pytest.MonkeyPatch) -> dict[tuple[str, str], Link]:
+    """The links with the cell two hundredths less, or more where a factor can be no less."""
+    whole = table.rows[row]
+    for times in (0.98, 1.02):
+        figures = tuple(float(figure) * times if n == place else figure for n, figure in enumerate(whole))
+        patch.setitem(table.rows, row, figures)
+        try:
+            return links_in(run(lean_house(), ranges=False))
+        except GroundsillError:
+            continue
+    pytest.fail("the house can be worked out with the printed figure only")
+
+
+# What passes a joint of the sill is worked out in plain numbers, and so is what its own bolts hold.
+MARKS_GO_MISSING = ("sill-joints",)
 
 
 @pytest.mark.parametrize("cell", cells_read(), ids=lambda cell: f"{cell[0].split(',')[0]}: {cell[1]}, {cell[2]}")
@@ -417,13 +430,7 @@ def test_a_recalled_cell_marks_every_link_that_its_figure_moves(
 ) -> None:
     table, (_, row, place) = cells_read()[cell], cell
     mark, here, (recalled, sheets) = mark_of(table, row, place), links_in(study_of("known")), all_recalled
-    figures = list(table.rows[row])
-    figures[place] = float(figures[place]) * 0.98
-    monkeypatch.setitem(table.rows, row, tuple(figures))
-    try:
-        now = links_in(run(lean_house(), ranges=False))
-    except (OutsideLimits, BadSurvey):  # two hundredths less may be outside what a factor can be
-        now = here
+    now = moved_by(table, row, place, monkeypatch)
     for key in here.keys() & now.keys():
         if (here[key].demand, here[key].capacity) != (now[key].demand, now[key].capacity):
             assert mark in recalled[key].marks or stage_of(here[key]) in MARKS_GO_MISSING, key
