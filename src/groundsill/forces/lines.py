@@ -6,14 +6,16 @@ stiffness, torsion included) and each line takes the worse of the two: :func:`wi
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from groundsill.forces.reading import Reading, line_length_in
+from groundsill.forces.reading import Reading, line_ends, line_length_in
 from groundsill.forces.share import Direction, LineShare, Sharing, direction_of, flexible_shares, reliance, rigid_shares
 from groundsill.forces.weights import WeightItem
 from groundsill.house.survey import in_order
+from groundsill.house.underfloor import Line
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, greatest, scale
 
@@ -39,7 +41,8 @@ class LineForce:
 
     ``direction`` is the line's own (None for a skewed one). ``shares`` belong to the direction of earthquake that gives
     the line its greatest force, ``force_lb``; ``other_lb`` is its force when the earthquake comes along the other. A
-    share is negative where the floor's overhang pulls the line the other way. ``floor`` says how the floor was taken.
+    share is negative where the floor's overhang pulls the line the other way. ``floor`` says how the floor was taken,
+    ``angle_deg`` how the line lies on the plan.
     """
 
     line: str
@@ -53,6 +56,14 @@ class LineForce:
     length_ft: float
     other_lb: float = 0.0
     floor: str = FLEXIBLE
+    angle_deg: float = 0.0
+
+    def along(self, direction: Direction) -> float:
+        """What part of the line's force acts along a direction: all of it or none, or a skewed line's component."""
+        if self.direction is not None:
+            return 1.0 if self.direction == direction else 0.0
+        turned = math.radians(self.angle_deg)
+        return abs(math.cos(turned) if direction == "x" else math.sin(turned))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,11 +85,16 @@ def line_forces(
         relied = reliance(reading, id)
         blank = LineForce(
             id, line.mark, direction_of(reading, line), relied.relied_on, relied.reason, (0.0,) * len(levels),
-            (0.0,) * len(levels), 0.0, line_length_in(reading.house, line) / 12,
+            (0.0,) * len(levels), 0.0, line_length_in(reading.house, line) / 12, angle_deg=_angle(reading, line),
         )  # fmt: skip
         with section(f"line/{id}/force"):
             found[id] = _greatest(blank, by_direction, levels, FLEXIBLE) if relied.relied_on else blank
     return found, missing
+
+
+def _angle(reading: Reading, line: Line) -> float:
+    (x1, y1), (x2, y2) = line_ends(reading.house, line)
+    return math.degrees(math.atan2(y2 - y1, x2 - x1))
 
 
 def with_rigid(

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from groundsill.forces.reading import Reading
+from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.seismic import Forces, LineForce
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import in_order
@@ -19,7 +19,7 @@ from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
 from groundsill.standards.nds_2018.adjustment import DRY
-from groundsill.work.pieces import PanelPiece, Piece
+from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
 from groundsill.working.value import Mark, marks_of
 
@@ -29,12 +29,14 @@ __all__ = [
     "LineCase",
     "braces_of",
     "cannot",
+    "case_of",
     "checked",
     "demands",
     "expected_at",
     "foundation_at",
     "moisture_of",
     "part_length",
+    "pieces_on",
     "sill_at",
     "working_of",
 ]
@@ -112,6 +114,37 @@ class LineCase:
     def of_kind(self, kind: type) -> list[tuple[str, Piece]]:
         """The pieces of work of one kind on this line, in order."""
         return [(id, piece) for id, piece in self.pieces if isinstance(piece, kind)]
+
+
+def case_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]) -> LineCase:
+    """A line gathered for its checks, with those of the pieces that stand on it."""
+    underfloor = reading.house.survey.underfloor
+    line, own = underfloor.lines[id], pieces_on(reading, id, pieces)
+    sills = sorted(in_order(underfloor.sills), key=lambda pair: pair[1].from_in)
+    return LineCase(
+        reading,
+        forces,
+        id,
+        line,
+        forces.lines[id],
+        line_length_in(reading.house, line),
+        own,
+        braces_of(reading, id, own),
+        sills=tuple((key, sill) for key, sill in sills if sill.line == id),
+    )
+
+
+def pieces_on(reading: Reading, line_id: str, pieces: Sequence[tuple[str, Piece]]) -> tuple[tuple[str, Piece], ...]:
+    """The pieces of work that stand on a line, directly or on one of its wall segments."""
+    segments = reading.house.survey.underfloor.segments
+    found: list[tuple[str, Piece]] = []
+    for id, piece in pieces:
+        if isinstance(piece, (PanelPiece, SillBlockingPiece, HoldDownPiece)):
+            if segments[piece.segment].line == line_id:
+                found.append((id, piece))
+        elif getattr(piece, "line", None) == line_id:
+            found.append((id, piece))
+    return tuple(found)
 
 
 def demands(case: LineCase) -> LineCase:

@@ -51,8 +51,8 @@ def force_of(forces: Forces, body: Body, direction: Direction) -> float:
     total = 0.0
     for id, parts in body.lines().items():
         line = forces.lines[id]
-        if line.direction == direction:
-            total += float(line.force_lb) * min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
+        here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
+        total += float(line.force_lb) * line.along(direction) * here
     return total
 
 
@@ -70,7 +70,7 @@ def resultant_ft(forces: Forces, line: str | None = None) -> float:
 
 def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
     """The force that comes into a body along a direction at allowable-stress level, recorded."""
-    marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].direction == direction)
+    marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].along(direction) > 0)
     label = f"forces of the body's lines along {direction}, strength level"
     Q_E = given("Q_E", force_of(forces, body, direction), "lb", label, marks)
     return asd_earthquake(horizontal_effect(forces.rho, Q_E))

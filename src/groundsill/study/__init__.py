@@ -106,7 +106,19 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     uncounted = tuple(
         f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
     )
-    return Run(state.key, state.name, state.purpose, lines, bodies, state.laid.misplaced, uncounted, verdict, headline)
+    return Run(
+        state.key,
+        state.name,
+        state.purpose,
+        chains.floor,
+        _plain(dict(chains.forces)),
+        lines,
+        bodies,
+        state.laid.misplaced,
+        uncounted,
+        verdict,
+        headline,
+    )
 
 
 def _plain(thing: T) -> T:

@@ -15,7 +15,7 @@ from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Chain, Link, Verdict, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
-from groundsill.loadpath.path import chain_of, pieces_on
+from groundsill.loadpath.path import chain_of
 from groundsill.study.result import Move
 from groundsill.study.states import Chains, State, go
 from groundsill.work.document import House
@@ -120,16 +120,16 @@ class Ends:
         if any(line is None for line in lines):
             return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
         reading = Reading(settled.house, settled.marks)
-        bodies = body_chains(reading, self.forces) if any(p.startswith("survey.foundation.") for p in paths) else None
+        soil = any(path.startswith("survey.foundation.") for path in paths)
         found = []
         for state, best in zip(self.states, self.chains, strict=True):
+            forces = replace(self.forces, lines=dict(best.forces))
             changed = tuple(
-                chain_of(reading, self.forces, chain.id, pieces_on(reading, chain.id, state.laid.pieces))
-                if chain.id in lines
-                else chain
+                chain_of(reading, forces, chain.id, state.laid.pieces) if chain.id in lines else chain
                 for chain in best.lines
             )
-            found.append(Chains(changed, best.bodies if bodies is None else bodies).links())
+            bodies = body_chains(reading, forces) if soil else best.bodies
+            found.append(Chains(changed, bodies, best.forces, best.floor).links())
         return found
 
     def concluded(self, n: int, chain: Chain) -> Chain:
@@ -158,18 +158,21 @@ def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
 
 
 _REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
-_ON_A_LINE = ("segments", "splices", "sills", "bolts")
+_ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
 
 
 def _line_reached(house: House, path: str) -> str | None:
-    """The one line whose checks a fact can move, or None when it may move more (weights, forces, the floor)."""
+    """The one line whose checks a fact can move, or None when it may move more (weights, forces, the floor).
+
+    What braces a wall segment counts as more: by a rigid floor it moves the shares of every line.
+    """
     _, room, *rest = path.split(".")
     if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
         return None
     collection, id = rest[0], rest[1]
     if room == "underfloor" and collection == "lines":
         return id
-    if collection in _ON_A_LINE:
+    if (room, collection) in _ON_A_LINE:
         line: str = getattr(getattr(house.survey, room), collection)[id].line
         return line
     return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.chain import Chain, Verdict
 from groundsill.work.apply import Misplaced
@@ -46,12 +47,15 @@ class UncertainFact:
 class Run:
     """The load path of the house in one state: as found, or with one alternative laid on it.
 
+    ``line_forces`` are those its chains stand on; ``floor`` says why the floor was also taken as rigid, or is empty.
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet.
     """
 
     key: str
     name: str
     purpose: str
+    floor: str
+    line_forces: dict[str, LineForce]
     chains: tuple[Chain, ...]
     bodies: tuple[Chain, ...]
     misplaced: tuple[Misplaced, ...]

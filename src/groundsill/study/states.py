@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from groundsill.forces.lines import LineForce
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces, work_out
 from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Chain, Link
+from groundsill.loadpath.floor_rule import state_forces, why_both
 from groundsill.loadpath.path import chains_of
 from groundsill.study.result import AS_FOUND
 from groundsill.work.apply import Laid, apply
@@ -39,16 +41,22 @@ def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[Sta
     """Forces once, then every state's chains and the foundation bodies under them."""
     reading = Reading(house, marks)
     forces = work_out(reading)
-    bodies = body_chains(reading, forces)
-    return forces, [Chains(chains_of(reading, forces, state.laid.pieces), bodies) for state in states]
+    return forces, [_chains(reading, state_forces(reading, forces, state.laid.pieces), state) for state in states]
+
+
+def _chains(reading: Reading, forces: Forces, state: State) -> Chains:
+    lines, bodies = chains_of(reading, forces, state.laid.pieces), body_chains(reading, forces)
+    return Chains(lines, bodies, forces.lines, why_both(reading, forces))
 
 
 @dataclass(frozen=True, slots=True)
 class Chains:
-    """The chains of one state in one run."""
+    """The chains of one state in one run, and the line forces they stand on."""
 
     lines: tuple[Chain, ...]
     bodies: tuple[Chain, ...]
+    forces: Mapping[str, LineForce]
+    floor: str
 
     def links(self) -> dict[str, Link]:
         """Every link by its address."""

@@ -19,7 +19,7 @@ from groundsill.working.value import Mark, Value
 if TYPE_CHECKING:
     from groundsill.working.explain import Line
 
-__all__ = ["Sheet", "Step", "StepKind", "open_sheet", "section"]
+__all__ = ["Sheet", "Step", "StepKind", "open_sheet", "quiet", "section"]
 
 StepKind = Literal["equation", "procedure", "lookup", "given", "sum", "convert", "condition", "note"]
 
@@ -117,3 +117,13 @@ def section(address: str) -> Iterator[None]:
         yield
     finally:
         sheet.section = before
+
+
+@contextmanager
+def quiet() -> Iterator[None]:
+    """Work something out aside, without writing on the open sheet: a first look, taken again where it is recorded."""
+    token = _OPEN.set(None)
+    try:
+        yield
+    finally:
+        _OPEN.reset(token)
