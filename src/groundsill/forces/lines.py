@@ -29,10 +29,14 @@ class Level(Protocol):
     """What is needed of a level: its name and its force."""
 
     @property
-    def name(self) -> str: ...
+    def name(self) -> str:
+        """What it is called."""
+        ...
 
     @property
-    def force_lb(self) -> float: ...
+    def force_lb(self) -> float:
+        """Its force, strength level."""
+        ...
 
 
 @dataclass(frozen=True, slots=True)

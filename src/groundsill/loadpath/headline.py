@@ -30,11 +30,13 @@ def concluded(chain: Chain) -> Chain:
         percent=percent,
         governing=worst.address if worst else None,
         first_to_fail=first_to_fail(links),
-        headline=_words(percent, worst, nothing, links),
+        headline=_words(
+            percent, worst, nothing, links, "required force" if chain.kind == "line" else "load asked of it"
+        ),
     )
 
 
-def _words(percent: float | None, worst: Link | None, nothing: list[Link], links: tuple[Link, ...]) -> str:
+def _words(percent: float | None, worst: Link | None, nothing: list[Link], links: tuple[Link, ...], asked: str) -> str:
     unknown = [link for link in links if link.status == "cannot be checked"]
     tail = _tail("cannot be checked", unknown)
     tail += _tail("only indicated, until tested or accepted", [link for link in links if link.verdict == "indicated"])
@@ -42,13 +44,13 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], links
     tail += f"; depends on: {'; '.join(depends)}" if depends else ""
     if nothing:
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
-        return f"carries none of the required force: {stops}{tail}"
+        return f"carries none of the {asked}: {stops}{tail}"
     if percent is None or worst is None:
         return "nothing could be checked" + tail if unknown else "no force comes to it"
     if percent < 100:
-        return f"carries {floor(percent)} % of the required force; then {worst.title} stops it{tail}"
+        return f"carries {floor(percent)} % of the {asked}; then {worst.title} stops it{tail}"
     near = f"{worst.title} at {100 / percent:.2f}"
-    return f"every link that could be checked carries the required force; the nearest to its limit is {near}{tail}"
+    return f"every link that could be checked carries the {asked}; the nearest to its limit is {near}{tail}"
 
 
 def _tail(words: str, links: list[Link]) -> str:

@@ -81,7 +81,8 @@ def _measures(
     d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
     middle = (brace.from_in + brace.to_in) / 2
     there = sum(1 for other in case.counted() if other.from_in <= middle <= other.to_in)
-    dead = max(case.forces.gravity.lines[case.id].dead / (case.length_in / 12), 0.0) / max(there, 1)
+    load = case.forces.gravity.lines[case.id]
+    dead = max((load.dead - load.on_foundation) / (case.length_in / 12), 0.0) / max(there, 1)
     w_D = given("w_D", dead, "plf", "dead load on the line from the gravity take-down, spread evenly")
     return convert(h_in, "in", "ft"), b, d, w_D
 
