@@ -10,7 +10,7 @@ import pytest
 
 from groundsill.forces.reading import Reading
 from groundsill.house.underfloor import VentOpening
-from groundsill.loadpath.path import pieces_on
+from groundsill.loadpath.case import pieces_on
 from groundsill.study import run
 from groundsill.work.apply import apply
 from groundsill.work.document import House
