@@ -107,7 +107,8 @@ def _entries_in(module: ModuleType, document: str) -> Iterable[Entry]:
 def find(name: str, basis: Basis | None = None) -> Entry:
     """One formula or table by its id, its trade alias, or words that fit only one.
 
-    An alias (``nds.sill-bolt``) belongs to a rule, not to an edition: the basis says which edition's rule is meant.
+    An alias (``nds.sill-bolt``) belongs to a rule, not to an edition: the basis says which edition's rule is meant, and
+    likewise for words that fit it in several editions. Without a basis the program's default building code decides.
 
     Raises:
         UnknownFormula: when nothing or more than one thing is meant; the message names the nearest.
@@ -126,12 +127,30 @@ def find(name: str, basis: Basis | None = None) -> Entry:
     if aliased:
         return _by_basis(name, aliased, basis)
     matches = search(name)
-    if len(matches) == 1:
-        return matches[0]
+    meant = _of_one_edition(matches, basis or Basis())
+    if len(meant) == 1:
+        return meant[0]
     raise UnknownFormula(_not_found(name, matches, everything))
 
 
+def _of_one_edition(found: tuple[Entry, ...], basis: Basis) -> tuple[Entry, ...]:
+    """Where words fit several editions of one document, only what stands in the edition the building code goes by."""
+    editions: dict[str, set[str]] = {}
+    for entry in found:
+        editions.setdefault(family_of(entry.document), set()).add(entry.document)
+    chosen = {family: basis.edition(family) for family in editions}
+    return tuple(
+        entry
+        for entry in found
+        if entry.document == chosen[family_of(entry.document)]
+        or chosen[family_of(entry.document)] not in editions[family_of(entry.document)]
+    )
+
+
 def _by_basis(alias: str, aliased: list[Entry], basis: Basis | None) -> Entry:
+    if basis is None and len(aliased) > 1:  # a name alone means the edition of the program's own default code
+        meant = _of_one_edition(tuple(aliased), Basis())
+        aliased = list(meant)
     if basis is not None:
         for entry in aliased:
             if basis.edition(family_of(entry.document)) == entry.document:
@@ -159,7 +178,10 @@ def _not_found(name: str, matches: tuple[Entry, ...], everything: tuple[Entry, .
 
 
 def search(text: str) -> tuple[Entry, ...]:
-    """Every entry whose id, alias, title or citation holds all the words, those with the words in their title first."""
+    """Every entry whose id, alias, title or citation holds all the words, those with the words in their title first.
+
+    Among equals the editions of the default building code come before older and newer ones.
+    """
     words = text.lower().split()
     if not words:
         return entries()
@@ -168,8 +190,16 @@ def search(text: str) -> tuple[Entry, ...]:
         title = entry.title.lower()
         whole = f"{entry.id} {entry.alias} {title} {entry.cite}".lower()
         if all(word in whole for word in words):
-            found.append((sum(word not in title for word in words), entry))
-    return tuple(entry for _, entry in sorted(found, key=lambda pair: pair[0]))
+            found.append((sum(word not in title for word in words), entry.document in _other_editions(), entry))
+    return tuple(entry for _, _, entry in sorted(found, key=lambda each: each[:2]))
+
+
+@lru_cache(maxsize=1)
+def _other_editions() -> frozenset[str]:
+    """Documents of which the program holds the edition that the default building code goes by, too."""
+    usual = Basis()
+    chosen = {document: usual.edition(family_of(document)) for document in documents()}
+    return frozenset(d for d, edition in chosen.items() if edition != d and edition in documents())
 
 
 @lru_cache(maxsize=64)

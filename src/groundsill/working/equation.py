@@ -137,6 +137,34 @@ class Equation(Generic[P]):
             marks.add(Mark("unverified", f"{self.cite}: no published value to check it by"))
         return frozenset(marks)
 
+    def restated(
+        self,
+        id: str,
+        *,
+        clause: str,
+        source: Source,
+        module: str,
+        why: str,
+        how: How = "from memory",
+        witness: str | None = None,
+    ) -> Equation[P]:
+        """The same equation as another edition prints it: this very body under that edition's id, clause and source.
+
+        Args:
+            id: permanent id in the other edition.
+            clause: its place there.
+            source: the other edition.
+            module: the module that holds it (``__name__``), under the name of the body.
+            why: how it is known that the edition says the same; stands first in the specification.
+            how: whether that was read in a public source or recalled.
+            witness: a value printed by the other edition's readers, or None.
+        """
+        other = Equation(self.body, id, self.title, clause, source, how, witness, self.constants)
+        other.__module__ = module
+        said = f"The formula of {self.cite}, unchanged: {why}"
+        other.__doc__ = f"{said}\n\nOf {self.source.short}: {inspect.cleandoc(self.__doc__ or '')}"
+        return other
+
     def __reduce__(self) -> str:
         """Copied and pickled by name, as the function it is."""
         return self.body.__qualname__
