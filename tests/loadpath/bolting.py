@@ -18,7 +18,8 @@ from groundsill.house.foundation import FoundationBreak, FoundationTest
 from groundsill.house.settle import prepare
 from groundsill.house.underfloor import Bolt
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.path import chain_of, pieces_on
+from groundsill.loadpath.case import pieces_on
+from groundsill.loadpath.path import chain_of
 from groundsill.work.apply import apply
 from groundsill.work.document import Acceptance, Alternative, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, Piece, SplicePiece

@@ -99,9 +99,16 @@ def test_markup_in_anybodys_words_stays_words(text: str) -> None:
 
 
 def letters() -> st.SearchStrategy[str]:
-    """Any text at all but the few scripts that PDFium hands back in another order than they were typed."""
+    """Any text at all but the few scripts that PDFium hands back in another order than they were typed.
+
+    Nor text that ends in a hyphen: PDFium takes one at the end of a line for a word broken there, and drops it.
+    """
     turned = ("R", "AL", "AN", "NSM")
-    return st.text(max_size=30).filter(lambda t: not any(unicodedata.bidirectional(c) in turned for c in t))
+
+    def comes_back(text: str) -> bool:
+        return not text.rstrip().endswith("-") and not any(unicodedata.bidirectional(c) in turned for c in text)
+
+    return st.text(max_size=30).filter(comes_back)
 
 
 @given(letters())

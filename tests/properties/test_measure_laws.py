@@ -133,6 +133,7 @@ def test_nothing_may_trail_a_whole_measure(n, style, trailing):
 )
 def test_nothing_may_trail_any_other_kind_either(n, kind_and_unit, trailing):
     kind, unit = kind_and_unit
+    assume((unit, trailing) != ("ft", " 3"))  # 7 ft 3 is seven feet three
     read(f"{n} {unit}", kind, unit)
     with pytest.raises(MeasureError):
         read(f"{n} {unit}{trailing}", kind, unit)

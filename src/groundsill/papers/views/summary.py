@@ -7,7 +7,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import cast
 
 from groundsill.loadpath.chain import Chain, Link, Verdict
 from groundsill.papers.document import (
@@ -73,7 +72,7 @@ def _verdicts(study: Study) -> Iterator[Block]:
         yield Paragraph(
             (
                 strong(f"{sentence(run_words(run))} "),
-                verdict(cast(Verdict, run.verdict)),
+                verdict(run.verdict),
                 f".{lines} {sentence(run.headline)}",
             )
         )
