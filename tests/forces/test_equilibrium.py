@@ -144,7 +144,7 @@ def test_a_thousand_old_houses_are_held_in_equilibrium_and_have_a_study():
         assert check_house(house) == ()
         count.houses += 1
         count.lines += len(house.survey.underfloor.lines)
-        run(house, ranges=False)  # nothing in these surveys gives a reason to refuse them
+        run(house, ranges=count.houses % 20 == 0)  # nothing in these surveys gives a reason to refuse them
         forces = forces_of(house)
         placed, weight = brought_down(forces.gravity), weighed(house, forces)
         count.worst = max(count.worst, worst_miss(house, about), abs(placed.dead - weight.dead) / weight.dead)
@@ -154,6 +154,7 @@ def test_a_thousand_old_houses_are_held_in_equilibrium_and_have_a_study():
     assert count.houses >= 1000
     proof.record(
         "equilibrium of houses",
-        f"{count.houses:,} invented houses, {count.lines:,} lines: every one has a study, none is refused; "
+        f"{count.houses:,} invented houses, {count.lines:,} lines: every one has a study, one in 20 over "
+        "both ends of every doubt; "
         f"force, moment and gravity missed by {count.worst:.1e} at the most (limit {NEAR:.0e})",
     )
