@@ -17,8 +17,8 @@ from groundsill.house.fact import measured
 from groundsill.house.foundation import FoundationBreak, FoundationTest
 from groundsill.house.settle import prepare
 from groundsill.house.underfloor import Bolt
-from groundsill.loadpath.chain import Link
 from groundsill.loadpath.case import pieces_on
+from groundsill.loadpath.chain import Link
 from groundsill.loadpath.path import chain_of
 from groundsill.work.apply import apply
 from groundsill.work.document import Acceptance, Alternative, House

@@ -32,9 +32,7 @@ def pressure_under(load: float, moment: float, width: float, length: float) -> P
         OutsideLimits: when the resultant leaves the footing (it overturns) or nothing presses on it.
     """
     if not (0 < load < inf and 0 < width < inf and 0 < length < inf and -inf < moment < inf):
-        raise OutsideLimits(
-            f"a footing {width:g} by {length:g} under {load:g} has no pressure to work out"
-        )
+        raise OutsideLimits(f"a footing {width:g} by {length:g} under {load:g} has no pressure to work out")
     e = abs(moment) / load
     mean = load / (width * length)
     if e <= width / 6:
