@@ -11,7 +11,7 @@ from groundsill.working.version import VERSION
 
 __all__ = ["COMMANDS", "app"]
 
-COMMANDS: Final = ("demo", "new", "check", "forces", "loadpath", "papers", "formula")
+COMMANDS: Final = ("demo", "new", "check", "hazard", "forces", "loadpath", "compare-editions", "papers", "formula")
 
 app = typer.Typer(
     name="groundsill",
@@ -29,6 +29,7 @@ House = Annotated[Path, typer.Argument(metavar="FILE", help="A house file: .json
 Json = Annotated[bool, typer.Option("--json", help="Give the answer as JSON on stdout.")]
 # Typer reads these at run time, in Python 3.11's own words.
 OptionalText = Optional[str]  # noqa: UP045
+OptionalNumber = Optional[float]  # noqa: UP045
 
 
 def _version(asked: bool) -> None:
@@ -81,6 +82,37 @@ def _check(file: House, json: Json = False) -> int:
     return check(file, json)
 
 
+@app.command(name="hazard", short_help="The ground motion in the file; looked up only when told to.")
+def _hazard(
+    file: House,
+    look_up: Annotated[
+        bool, typer.Option("--look-up", help="Ask the public design-value service; nothing is asked without it.")
+    ] = False,
+    write: Annotated[
+        bool, typer.Option("--write", help="Put what was found into the file, with date and source.")
+    ] = False,
+    edition: Annotated[
+        OptionalText,
+        typer.Option("--edition", metavar="EDITION", help="asce7-16 or asce7-22; else the one the house goes by."),
+    ] = None,
+    service: Annotated[
+        OptionalText, typer.Option("--service", metavar="URL", help="Another address of the service to ask.")
+    ] = None,
+    timeout: Annotated[
+        OptionalNumber, typer.Option("--timeout", metavar="SECONDS", help="How long to wait for it (20).")
+    ] = None,
+    json: Json = False,
+) -> int:
+    """The ground motion a house file holds and where it came from.
+
+    With --look-up: what the public seismic design service of the U.S. Geological Survey answers for the latitude,
+    longitude, risk category and site class in the file (nothing else is sent), and what that would change.
+    """
+    from groundsill.cli.hazard import Wanted, hazard
+
+    return hazard(file, Wanted(look_up, service, edition, timeout, write), json)
+
+
 @app.command(name="forces", short_help="Weights, base shear, and the force of every line.")
 def _forces(file: House, json: Json = False) -> int:
     """The code's earthquake force: weights, base shear, and the share of every line."""
@@ -115,6 +147,14 @@ def _loadpath(
     from groundsill.cli.loadpath import Asked, loadpath
 
     return loadpath(file, Asked(line, with_, as_found, working, full), json)
+
+
+@app.command(name="compare-editions", short_help="The same house by other editions and choices.")
+def _compare(file: House, json: Json = False) -> int:
+    """The same house by ASCE 7-16 and 7-22, by full and reduced force, and by other bracing systems, in one table."""
+    from groundsill.cli.compare import compare
+
+    return compare(file, json)
 
 
 @app.command(name="papers", short_help="Write the calculation package as a PDF.")

@@ -260,11 +260,13 @@ def faults_answer(refused: GroundsillError) -> Faults:
 # What each answer is called in its ``answer`` field, by its class; those about a house live in ``house_answers``.
 KINDS: Final[dict[str, str]] = {
     "Checked": "checked",
+    "Comparison": "comparison",
     "Faults": "faults",
     "ForcesTold": "forces",
     "FormulaCard": "formula",
     "FormulaList": "formulas",
     "FormulaWorked": "formula worked",
+    "HazardTold": "hazard",
     "Study": "study",
     "Summary": "summary",
     "WorkingTold": "working",

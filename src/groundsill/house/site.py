@@ -7,7 +7,7 @@ from typing import Literal
 
 from groundsill.house.fact import Fact, about, unknown
 
-__all__ = ["Hazard", "Site", "SiteFlag", "Soil"]
+__all__ = ["DesignValues", "Hazard", "Site", "SiteFlag", "Soil"]
 
 SiteClass = Literal["A", "B", "B-estimated", "C", "D", "D-default", "E"]
 SoilClass = Literal["crystalline rock", "sedimentary rock", "gravel", "sand", "clay", "none presumed"]
@@ -30,6 +30,19 @@ class Hazard:
     )
     site_class: SiteClass = about("Site class", help="D-default when no soil study was made", default="D-default")
     source: str = about("Where the values came from", help="service or map, edition, date", default="")
+    when: str = about("Date of the values", default="")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DesignValues:
+    """Design ground motion by another edition than the house is checked by, kept to compare."""
+
+    order: float = 0
+    mark: str = ""
+    edition: str = about("Edition", help="asce7-22")
+    S_DS: float = about("SDS", unit="g", least=0.01, most=4)
+    S_D1: float | None = about("SD1", unit="g", least=0, most=4, default=None)
+    source: str = about("Where the values came from", default="")
     when: str = about("Date of the values", default="")
 
 
@@ -73,6 +86,7 @@ class Site:
     latitude: float | None = about("Latitude", unit="deg", least=-90, most=90, default=None)
     longitude: float | None = about("Longitude", unit="deg", least=-180, most=180, default=None)
     hazard: Hazard | None = about("Ground motion", default=None)
+    design_values: dict[str, DesignValues] = about("Design values by other editions", factory=dict)
     risk_category: Literal["I", "II", "III", "IV"] = about("Risk category", default="II")
     soil: Soil = about("Soil", factory=Soil)
     slope_rise_per_run: Fact[float] = about(

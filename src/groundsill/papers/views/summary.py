@@ -25,7 +25,7 @@ from groundsill.papers.document import (
 from groundsill.papers.views.forces_view import doubts_note
 from groundsill.papers.views.strip_view import Row as StripRow
 from groundsill.papers.views.strip_view import strip_figure
-from groundsill.papers.views.words import DASH, counted, listed, ratio, sentence, verdict
+from groundsill.papers.views.words import DASH, carried, counted, listed, ratio, sentence, verdict
 from groundsill.study import Run, Study
 
 __all__ = ["run_words", "strips_blocks", "summary_blocks", "summary_terminal", "unchecked_table"]
@@ -143,15 +143,8 @@ def _states(found: Iterable[tuple[Run, Chain | None]]) -> Iterator[Row]:
         else:
             same.append(run_words(run))
     for chain, names in alike:
-        carried, stops = (_carried(chain), _stops(chain)) if chain.relied_on else (DASH, sentence(chain.headline))
-        yield (listed(names), carried, stops, verdict(chain.verdict))
-
-
-def _carried(chain: Chain) -> str:
-    """The share of the required force, cut down to whole per cent; all of it is all of it."""
-    if chain.percent is None:
-        return DASH
-    return "100 %" if chain.percent >= 100 else f"{int(chain.percent)} %"
+        part, stops = (carried(chain.percent), _stops(chain)) if chain.relied_on else (DASH, sentence(chain.headline))
+        yield (listed(names), part, stops, verdict(chain.verdict))
 
 
 def _stops(chain: Chain) -> str:

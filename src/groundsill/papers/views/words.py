@@ -22,6 +22,7 @@ __all__ = [
     "DASH",
     "NOT_WORKED_OUT",
     "Units",
+    "carried",
     "counted",
     "fact_value",
     "fact_words",
@@ -98,6 +99,13 @@ def ratio(number: float | None) -> str:
         return text
     closer = figure(number)
     return closer if closer != "1" else f"just {'over' if number > 1 else 'under'} 1"
+
+
+def carried(percent: float | None) -> str:
+    """The share of the required force, cut down to whole per cent; all of it is all of it."""
+    if percent is None:
+        return DASH
+    return "100 %" if percent >= 100 else f"{int(percent)} %"
 
 
 def share(part: float) -> str:

@@ -1,0 +1,64 @@
+"""The same house by other choices: what must move, and by how much."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from groundsill.doors.decode import decode
+from groundsill.house.site import DesignValues
+from groundsill.study.compare import Variant, compare_editions
+from groundsill.work.document import House
+
+FILE = Path(__file__).parents[2] / "samples" / "larch-street" / "house.json"
+
+
+@pytest.fixture(scope="module")
+def house() -> House:
+    return decode(FILE.read_text(encoding="utf-8"))
+
+
+def by_name(house: House) -> dict[str, Variant]:
+    return {variant.name: variant for variant in compare_editions(house).variants}
+
+
+def test_reduced_force_is_three_quarters_of_the_full_one(house: House) -> None:
+    found = by_name(house)
+    full, reduced = found["full force"], found["75% of the force"]
+    assert full.base_shear_lb is not None
+    assert reduced.base_shear_lb == pytest.approx(0.75 * full.base_shear_lb)
+    assert (full.factor, reduced.factor) == (1.0, 0.75)
+
+
+def test_boards_as_the_system_ask_for_three_and_a_quarter_times_the_force(house: House) -> None:
+    found = by_name(house)
+    panels, boards = found["full force"], found["full force, system A.17 (R 2)"]
+    assert panels.base_shear_lb is not None
+    assert boards.base_shear_lb == pytest.approx(6.5 / 2 * panels.base_shear_lb)
+
+
+def test_the_newer_edition_says_what_it_lacks_until_its_values_are_entered(house: House) -> None:
+    missing = by_name(house)["by asce7-22"]
+    assert missing.base_shear_lb is None
+    assert missing.lacks.startswith("its design values must be entered (survey.site.design_values)")
+
+
+def test_entered_values_of_the_newer_edition_are_used_as_they_are(house: House) -> None:
+    values = {"dv1": DesignValues(edition="asce7-22", S_DS=1.25, S_D1=0.8, source="invented for this test")}
+    site = replace(house.survey.site, design_values=values)
+    found = by_name(replace(house, survey=replace(house.survey, site=site)))
+    newer, older = found["by asce7-22, full force"], found["full force"]
+    assert newer.S_DS == 1.25
+    assert older.S_DS is not None
+    assert older.base_shear_lb is not None
+    assert newer.base_shear_lb == pytest.approx(older.base_shear_lb * 1.25 / older.S_DS)
+    assert "by asce7-22" not in found
+
+
+def test_every_variant_names_the_weakest_line_of_every_state(house: House) -> None:
+    for variant in compare_editions(house).variants:
+        if not variant.lacks:
+            assert [w.state for w in variant.weakest] == ["as found", "Brace and bolt"]
+            assert all(w.line for w in variant.weakest)
