@@ -1,4 +1,7 @@
-"""A house file is untrusted input and the program works offline: what the code below the app never imports or calls."""
+"""A house file is untrusted input and the program works offline: what the code below the app never imports or calls.
+
+One module may ask a public service, and only where a person told it to; it is imported by its one command alone.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +17,7 @@ from tests.architecture.reading import Module, hold, imports_of, module_from, pa
 RUNS_WHAT_IT_READS = {"pickle", "marshal", "shelve", "dill"}
 REACHES_OUT = {"socket", "ssl", "http", "urllib", "ftplib", "smtplib", "socketserver", "requests", "httpx", "aiohttp"}
 SERVES = ("groundsill.app",)
+ASKS_WHEN_TOLD = {"groundsill.doors.hazard_service": ("groundsill.cli.hazard",)}
 # These run parts of the program's own formula bodies; nothing that was read from a file reaches them.
 OWN_CODE_ONLY = {
     "groundsill.working.equation": "writes out a flat limit check from an equation's signature",
@@ -27,7 +31,7 @@ def risky(module: Module) -> Iterator[str]:
         top = found.target.split(".")[0]
         if top in RUNS_WHAT_IT_READS:
             yield f"{module.path}:{found.line}: {top} runs what it reads; files are untrusted"
-        if top in REACHES_OUT and not module.name.startswith(SERVES):
+        if top in REACHES_OUT and not module.name.startswith(SERVES) and module.name not in ASKS_WHEN_TOLD:
             yield f"{module.path}:{found.line}: {top} reaches out; the program works offline"
     for node in ast.walk(module.tree):
         called = node.func.id if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) else ""
@@ -37,6 +41,29 @@ def risky(module: Module) -> Iterator[str]:
 
 def test_the_code_stays_offline_and_runs_nothing_it_reads() -> None:
     hold(fault for module in package_modules() for fault in risky(module))
+
+
+def astray(module: Module) -> Iterator[str]:
+    """Whoever could ask the service besides the command that is told to."""
+    known = frozenset(m.name for m in package_modules())
+    for found in imports_of(module, known):
+        allowed = ASKS_WHEN_TOLD.get(found.target)
+        if allowed is not None and module.name not in allowed:
+            yield f"{module.path}:{found.line}: {found.target} reaches out, and is for {', '.join(allowed)} alone"
+
+
+def test_only_the_command_that_is_told_to_can_ask_the_service() -> None:
+    hold(fault for module in package_modules() for fault in astray(module))
+    named = {m.name for m in package_modules()}
+    assert named >= {*ASKS_WHEN_TOLD, *(name for names in ASKS_WHEN_TOLD.values() for name in names)}
+
+
+def test_another_that_could_ask_is_named_with_its_line() -> None:
+    text = '"""Room."""\n\ndef run():\n    from groundsill.doors.hazard_service import look_up\n'
+    service = "groundsill.doors.hazard_service"
+    assert list(astray(module_from(text))) == [
+        f"src/groundsill/sample.py:4: {service} reaches out, and is for groundsill.cli.hazard alone"
+    ]
 
 
 def test_each_risk_is_named_with_its_line() -> None:
