@@ -150,19 +150,33 @@ def test_a_house_by_7_22_keeps_the_design_values_themselves(ask: Asker, tmp_path
     assert (hazard.S_DS, hazard.S_D1) == (1.22, 1.02)
 
 
-def test_another_edition_is_shown_and_never_written_over_the_houses_own(
+def test_values_by_another_edition_stand_beside_the_houses_own_to_compare(
     ask: Asker, file: Path, service: StandIn
 ) -> None:
-    asked = ("--look-up", "--service", service.url, "--edition", "asce7-22")
-    assert "Found for asce7-22" in ask("hazard", file, *asked).flat
-    before = file.read_bytes()
-    said = ask("hazard", file, *asked, "--write")
-    assert said.code == 2
-    assert said.faults == [
-        "1. --edition: asce7-22 with --write is not allowed; the house goes by asce7-16 (ibc-2021), so values by "
-        "another edition are only shown; to design by them set the basis first"
-    ]
-    assert file.read_bytes() == before
+    asked = ("--look-up", "--service", service.url, "--edition", "asce7-22", "--write")
+    said = ask("hazard", file, *asked)
+    assert said.code == 0
+    assert "The house goes by asce7-16: values by asce7-22 stand beside its own, to compare." in said.flat
+    assert "- SDS: 1.22 g before: nothing" in said.flat
+    house = read_house(file)
+    (kept,) = house.survey.site.design_values.values()
+    assert (kept.edition, kept.S_DS, kept.S_D1) == ("asce7-22", 1.22, 1.02)
+    assert service.url in kept.source
+    assert house.survey.site.hazard == placed().survey.site.hazard
+    service.data = {"sds": 1.23, "sms": 1.845}
+    assert "- SDS: 1.23 g before: 1.22 g" in ask("hazard", file, *asked).flat
+    (again,) = read_house(file).survey.site.design_values.values()
+    assert again.S_DS == 1.23
+    assert read_house(file).survey.site.design_values.keys() == house.survey.site.design_values.keys()
+    assert "The file holds these values already." in ask("hazard", file, *asked).flat
+    assert "Beside it, to compare: asce7-22 S_DS 1.23 g S_D1 1.02 g Source design-value service" in (
+        ask("hazard", file).flat
+    )
+    assert [v["S_DS"] for v in ask("hazard", file, "--json").json["beside"]] == [1.23]
+    variants = ask("compare-editions", file, "--json").json["variants"]
+    by_22 = [v for v in variants if v["edition"] == "asce7-22"]
+    assert by_22
+    assert {v["S_DS"] for v in by_22} == {1.23}
 
 
 def test_options_that_go_with_a_look_up_are_refused_without_it(ask: Asker, file: Path) -> None:

@@ -27,7 +27,7 @@ from groundsill.doors.hazard_service import (
     question_of,
     with_found,
 )
-from groundsill.house.site import Hazard
+from groundsill.house.site import DesignValues, Hazard
 from groundsill.work.document import EditionOverride, House
 from groundsill.working.errors import BadSurvey
 from tests.fixtures.small_house import small_house
@@ -96,8 +96,7 @@ def test_where_no_ground_motion_is_held_the_unknown_ground_is_asked_about() -> N
 
 
 def test_the_edition_is_that_of_the_house_unless_another_is_named() -> None:
-    reason = {"asce7": EditionOverride(edition="asce7-22", reason="the town asks for it")}
-    newer = replace(placed(), basis=replace(placed().basis, overrides={**placed().basis.overrides, **reason}))
+    newer = by_22(placed())
     assert question_of(placed()).edition == "asce7-16"
     assert question_of(newer).edition == "asce7-22"
     assert question_of(newer, "asce7-16").edition == "asce7-16"
@@ -144,13 +143,41 @@ def test_by_7_16_the_mapped_values_are_kept_and_the_design_values_left_to_the_ta
     assert (hazard.when, hazard.site_class) == ("2026-11-25", "D-default")
 
 
-def test_by_7_22_the_design_values_are_kept_as_entered(service: StandIn) -> None:
+def by_22(house: House) -> House:
+    """The house going by ASCE 7-22."""
+    reason = {"asce7": EditionOverride(edition="asce7-22", reason="the town asks for it")}
+    return replace(house, basis=replace(house.basis, overrides={**house.basis.overrides, **reason}))
+
+
+def test_a_house_by_7_22_keeps_the_design_values_as_entered(service: StandIn) -> None:
     found = look_up(BY_22, TODAY, service.url)
-    hazard = with_found(placed(), found).survey.site.hazard
+    hazard = with_found(by_22(placed()), found).survey.site.hazard
     assert hazard is not None
     assert (hazard.S_S, hazard.S_1, hazard.S_DS, hazard.S_D1) == (1.5, 0.5, 1.22, 1.02)
     assert hazard.site_class == "D-default"  # the survey's own word for ground that is not known stays
     assert (found.category, found.S_MS, found.S_M1, found.remarks) == ("D", 1.83, 1.53, ())
+
+
+def test_by_another_edition_the_design_values_stand_beside_the_houses_own(service: StandIn) -> None:
+    house = placed()
+    found = look_up(BY_22, TODAY, service.url)
+    after = with_found(house, found).survey.site
+    ((id, kept),) = after.design_values.items()
+    assert (kept.edition, kept.S_DS, kept.S_D1, kept.when) == ("asce7-22", 1.22, 1.02, "2026-11-25")
+    assert after.hazard == house.survey.site.hazard
+    assert [c.path for c in changes_of(house, found)] == [
+        f"survey.site.design_values.{id}.{name}" for name in ("edition", "S_DS", "S_D1", "source", "when")
+    ]
+    taken = replace(house.survey.site, design_values={id: DesignValues(edition="asce7-41", S_DS=1.0)})
+    both = with_found(replace(house, survey=replace(house.survey, site=taken)), found).survey.site.design_values
+    assert [(key == id, kept.edition) for key, kept in both.items()] == [(True, "asce7-41"), (False, "asce7-22")]
+
+
+def test_another_edition_without_a_design_value_is_nothing_to_compare_by(service: StandIn) -> None:
+    service.data = {"sds": None}
+    found = look_up(HERE, TODAY, service.url)
+    with pytest.raises(NoAnswer, match="gave no S_DS by asce7-16, so there is nothing to compare by"):
+        with_found(by_22(placed()), found)
 
 
 def test_every_other_fact_of_the_house_stays(service: StandIn) -> None:

@@ -18,6 +18,7 @@ from groundsill.doors.hazard_service import (
     SERVICE,
     TIMEOUT_S,
     address_of,
+    beside,
     changes_of,
     edition_of,
     held_by,
@@ -58,12 +59,12 @@ def hazard(file: Path, wanted: Wanted, as_json: bool) -> int:
     """
     house = open_house(file)
     goes_by = edition_of(house)
-    _must_fit(wanted, house, goes_by)
+    _must_fit(wanted)
     edition = wanted.edition or goes_by
     site = house.survey.site
     told = HazardTold(
         str(file), house.survey.name, edition, site.latitude, site.longitude, site.risk_category, held_by(house),
-        None, (), False,
+        beside(house), None, (), False,
     )  # fmt: skip
     if wanted.look_up:
         found = _ask(house, wanted)
@@ -78,7 +79,7 @@ def hazard(file: Path, wanted: Wanted, as_json: bool) -> int:
     return DONE
 
 
-def _must_fit(wanted: Wanted, house: House, goes_by: str) -> None:
+def _must_fit(wanted: Wanted) -> None:
     faults = []
     if not wanted.look_up:
         given = {
@@ -92,12 +93,6 @@ def _must_fit(wanted: Wanted, house: House, goes_by: str) -> None:
             for name, value in given.items()
             if value is not None
         ]
-    elif wanted.write and wanted.edition and wanted.edition != goes_by:
-        allowed = (
-            f"the house goes by {goes_by} ({house.basis.code}), so values by another edition are only shown; to design "
-            "by them set the basis first"
-        )
-        faults.append(Fault("--edition", f"{wanted.edition} with --write", allowed))
     if wanted.timeout_s is not None and not 0 < wanted.timeout_s <= 600:
         faults.append(Fault("--timeout", f"{wanted.timeout_s:g}", "seconds, above 0 and at most 600"))
     if faults:
@@ -136,12 +131,23 @@ def _page(told: HazardTold, goes_by: str) -> Iterator[RenderableType]:
         yield words("No ground motion yet: no earthquake force can be worked out.")
     else:
         yield facts(_held_rows(told.held))
+    for kept in told.beside:
+        yield ""
+        yield strong(f"Beside it, to compare: {kept.edition}")
+        yield facts(
+            (
+                ("S_DS", _g(kept.S_DS), ""),
+                ("S_D1", _g(kept.S_D1), ""),
+                ("Source", kept.source or "not said", ""),
+                ("Date", kept.when or "not said", ""),
+            )
+        )
     if told.found is None:
         yield ""
         yield faint("With --look-up the public service is asked; without it nothing is.")
         return
     yield ""
-    yield from _found_page(told.found, told)
+    yield from _found_page(told.found, told, goes_by)
 
 
 def _held_rows(held: HazardHeld) -> Iterator[tuple[str, str, str]]:
@@ -163,7 +169,7 @@ def _g(value: float | None) -> str:
     return "" if value is None else f"{figure(value)} g"
 
 
-def _found_page(found: HazardFound, told: HazardTold) -> Iterator[RenderableType]:
+def _found_page(found: HazardFound, told: HazardTold, goes_by: str) -> Iterator[RenderableType]:
     yield strong(f"Found for {found.edition}, site class {found.site_class}, risk category {found.risk_category}")
     yield facts(
         (
@@ -184,6 +190,8 @@ def _found_page(found: HazardFound, told: HazardTold) -> Iterator[RenderableType
     if not told.changes:
         yield words("The file holds these values already.")
         return
+    if found.edition != goes_by:
+        yield words(f"The house goes by {goes_by}: values by {found.edition} stand beside its own, to compare.")
     yield strong("Written to the file" if told.written else "It would change in the file")
     yield lines(_change(change) for change in told.changes)
     if not told.written:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["HazardChange", "HazardFound", "HazardHeld", "HazardTold"]
+__all__ = ["HazardBeside", "HazardChange", "HazardFound", "HazardHeld", "HazardTold"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +17,17 @@ class HazardHeld:
     S_DS: float | None
     S_D1: float | None
     site_class: str
+    source: str
+    when: str
+
+
+@dataclass(frozen=True, slots=True)
+class HazardBeside:
+    """Design values by another edition, kept with the house to compare; ``g``."""
+
+    edition: str
+    S_DS: float
+    S_D1: float | None
     source: str
     when: str
 
@@ -50,7 +61,7 @@ class HazardFound:
 
 @dataclass(frozen=True, slots=True)
 class HazardChange:
-    """One field of the site's ground motion: what stands there, and what the answer would put in its place."""
+    """One field of the site: what stands there, and what the answer would put in its place."""
 
     path: str
     label: str
@@ -70,6 +81,7 @@ class HazardTold:
     longitude: float | None
     risk_category: str
     held: HazardHeld | None
+    beside: tuple[HazardBeside, ...]
     found: HazardFound | None
     changes: tuple[HazardChange, ...]
     written: bool

@@ -8,6 +8,7 @@ the house, with its date and source; every other fact stays. What goes wrong is 
 
 from __future__ import annotations
 
+import hashlib
 import http.client
 import json
 import time
@@ -20,10 +21,11 @@ from datetime import date
 from types import MappingProxyType
 from typing import Any, Final
 
-from groundsill.doors.hazard_answers import HazardChange, HazardFound, HazardHeld
+from groundsill.doors.hazard_answers import HazardBeside, HazardChange, HazardFound, HazardHeld
 from groundsill.doors.text import shorten
 from groundsill.house.model import member
-from groundsill.house.site import Hazard
+from groundsill.house.site import DesignValues, Hazard, Site
+from groundsill.house.survey import in_order
 from groundsill.standards.asce7_16.ground_motion import site_values
 from groundsill.standards.asce7_22.site_class import CLASSES as CLASSES_22
 from groundsill.standards.basis import Basis
@@ -38,6 +40,7 @@ __all__ = [
     "NoAnswer",
     "Question",
     "address_of",
+    "beside",
     "changes_of",
     "edition_of",
     "held_by",
@@ -370,12 +373,45 @@ def held_by(house: House) -> HazardHeld | None:
     )
 
 
-def with_found(house: House, found: HazardFound) -> House:
-    """A copy of the house with the answer as its ground motion; the site class and all else stay as they are.
+def beside(house: House) -> tuple[HazardBeside, ...]:
+    """The design values by other editions that a house holds."""
+    kept = in_order(house.survey.site.design_values)
+    return tuple(HazardBeside(v.edition, v.S_DS, v.S_D1, v.source, v.when) for _, v in kept)
 
-    By ASCE 7-22 the design values are kept as entered. By ASCE 7-16 they follow from S_S and S_1, so none is kept: a
-    value entered before belonged to other ground motion.
+
+def with_found(house: House, found: HazardFound) -> House:
+    """A copy of the house with the answer in it; the site class and all else stay as they are.
+
+    Values by the edition the house goes by become its ground motion; by another edition they stand beside it, among the
+    design values kept to compare. By ASCE 7-22 the design values are kept as entered. By ASCE 7-16 they follow from S_S
+    and S_1, so none is kept: a value entered before belonged to other ground motion.
+
+    Raises:
+        NoAnswer: when another edition's answer holds no design value to compare by.
     """
+    site = house.survey.site
+    if found.edition == edition_of(house):
+        return _with_site(house, replace(site, hazard=_motion(site.hazard, found)))
+    if found.S_DS is None:
+        who = urllib.parse.urlsplit(found.url).netloc
+        raise _refused(who, f"gave no S_DS by {found.edition}, so there is nothing to compare by")
+    values = {
+        "edition": found.edition,
+        "S_DS": found.S_DS,
+        "S_D1": found.S_D1,
+        "source": found.source,
+        "when": found.when,
+    }
+    id, before = _kept(house, found.edition)
+    now = DesignValues(**values) if before is None else replace(before, **values)  # type: ignore[arg-type]
+    return _with_site(house, replace(site, design_values={**site.design_values, id: now}))
+
+
+def _with_site(house: House, site: Site) -> House:
+    return replace(house, survey=replace(house.survey, site=site))
+
+
+def _motion(before: Hazard | None, found: HazardFound) -> Hazard:
     direct = found.edition == "asce7-22"
     new = {
         "S_S": found.S_S,
@@ -385,19 +421,38 @@ def with_found(house: House, found: HazardFound) -> House:
         "source": found.source,
         "when": found.when,
     } | ({} if found.T_L is None else {"T_L": found.T_L})
-    site = house.survey.site
-    hazard = Hazard(**new) if site.hazard is None else replace(site.hazard, **new)  # type: ignore[arg-type]
-    return replace(house, survey=replace(house.survey, site=replace(site, hazard=hazard)))
+    return Hazard(**new) if before is None else replace(before, **new)  # type: ignore[arg-type]
+
+
+def _kept(house: House, edition: str) -> tuple[str, DesignValues | None]:
+    """Where design values by an edition stand in the house, or the id under which they will."""
+    values = house.survey.site.design_values
+    for id, kept in in_order(values):
+        if kept.edition == edition:
+            return id, kept
+    digest = hashlib.sha256(edition.encode()).hexdigest()
+    return next(id for n in range(1, 40) if (id := f"d{digest[: 7 + n]}") not in values), None
+
+
+_MOTION: Final = ("S_S", "S_1", "T_L", "S_DS", "S_D1", "site_class", "source", "when")
+_DESIGN: Final = ("edition", "S_DS", "S_D1", "source", "when")
 
 
 def changes_of(house: House, found: HazardFound) -> tuple[HazardChange, ...]:
-    """Every field of the ground motion that the answer would change, as it is and as it would be."""
-    before, after = house.survey.site.hazard, with_found(house, found).survey.site.hazard
-    changes = []
-    for name in ("S_S", "S_1", "T_L", "S_DS", "S_D1", "site_class", "source", "when"):
-        facts = member(Hazard, name)
+    """Every field that the answer would change, as it is and as it would be."""
+    after = with_found(house, found).survey.site
+    site = house.survey.site
+    if found.edition == edition_of(house):
+        return tuple(_changed("survey.site.hazard", Hazard, _MOTION, site.hazard, after.hazard))
+    id, before = _kept(house, found.edition)
+    path = f"survey.site.design_values.{id}"
+    return tuple(_changed(path, DesignValues, _DESIGN, before, after.design_values[id]))
+
+
+def _changed(path: str, cls: type, names: tuple[str, ...], before: object, after: object) -> Iterator[HazardChange]:
+    for name in names:
+        facts = member(cls, name)
         assert facts is not None
-        old, new = (getattr(hazard, name) if hazard is not None else None for hazard in (before, after))
+        old, new = (getattr(side, name) if side is not None else None for side in (before, after))
         if old != new:
-            changes.append(HazardChange(f"survey.site.hazard.{name}", facts.label, facts.unit, old, new))
-    return tuple(changes)
+            yield HazardChange(f"{path}.{name}", facts.label, facts.unit, old, new)
