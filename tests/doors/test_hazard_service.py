@@ -69,6 +69,7 @@ def why_not(service: StandIn, question: Question = HERE, timeout_s: float = 5.0)
 
 def test_place_risk_and_ground_are_sent_and_nothing_else_of_the_house(service: StandIn) -> None:
     house = placed(latitude=47.606249, longitude=-122.0)
+    assert question_of(house).latitude == 47.6062
     look_up(question_of(house), TODAY, service.url)
     assert service.asked == [
         "/ws/designmaps/asce7-16.json?latitude=47.6062&longitude=-122&riskCategory=II&siteClass=D-default&title=house"

@@ -144,6 +144,27 @@ def test_the_category_goes_by_the_same_breaks_in_every_edition(S_DS: float, S_D1
 
 
 @pytest.mark.parametrize("motion", [motion_05, motion_10, motion_22])
+@pytest.mark.parametrize(
+    ("S_DS", "S_D1", "S_1", "letter"),
+    [
+        (0.167, 0.0, 0.0, "B"),
+        (0.33, 0.0, 0.0, "C"),
+        (0.5, 0.0, 0.0, "D"),
+        (0.0, 0.067, 0.0, "B"),
+        (0.0, 0.133, 0.0, "C"),
+        (0.0, 0.2, 0.0, "D"),
+        (0.0, 0.0, 0.75, "E"),
+        (0.0, 0.0, 0.749, "A"),
+    ],
+)
+def test_a_category_begins_at_its_printed_value(
+    motion: object, S_DS: float, S_D1: float, S_1: float, letter: str
+) -> None:
+    assert motion.design_category(S_DS, S_D1, S_1) == letter  # type: ignore[attr-defined]
+    assert motion.design_category(0.0, 0.0, 0.75, "IV") == "F"  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("motion", [motion_05, motion_10, motion_22])
 def test_an_unknown_risk_category_is_refused_and_without_s_d1_category_d_is_taken(motion: object) -> None:
     with pytest.raises(OutsideLimits, match=r"Table 11\.6-1: no row 'V' \(risk category\); it has I, II, III, IV"):
         motion.design_category(1.0, 0.5, 0.5, "V")  # type: ignore[attr-defined]
