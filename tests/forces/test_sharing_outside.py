@@ -1,8 +1,8 @@
 """Sharing held against others' programs: tributary areas against Shapely, the rigid floor against a frame library.
 
 Shapely cuts the plan into thin slices across the lines and each slice, bay by bay, into polygons that act at their own
-centroids on the two lines beside them. PyNite solves the rigid floor as a frame: a stiff star of arms from a hub to
-every line, each line a spring along itself to the ground. Neither knows anything of a strip or of a pivot.
+centroids on the two lines beside them. PyNite solves the rigid floor as a frame: stiff arms from the mass to every
+line, each line a spring along itself to the ground. Neither knows anything of a strip or of a pivot.
 """
 
 from __future__ import annotations
@@ -36,7 +36,7 @@ SLICES = 1200
 CLOSE = 1e-6  # of the load
 # of the plan: over lines that are not parallel three points a stretch are near, not exact (over parallel ones they are)
 SKEWED, SAMPLE, EXTREME = 1e-5, 1e-7, 2e-3
-STIFF = 1e8  # lb, the arms' stiffness; then ten times it, and carried on from both to arms that give nothing at all
+STIFF = 3e8  # lb, the arms' stiffness; then ten times it, and carried on from both to arms that give nothing at all
 UNIT = 100.0  # inches: the frame's own measure, so that its figures are of one size
 
 # ---- Tributary areas by Shapely --------------------------------------------------------------------------------------
@@ -232,22 +232,20 @@ def frame(
     model = FEModel3D()
     model.add_material("stiff", 1.0, 1.0, 0.3, 0.0)
     model.add_section("arm", stiff, 10 * stiff, 10 * stiff, 10 * stiff)
-    hub = (min(n.x for n in lines) - UNIT, min(n.y for n in lines) - UNIT)  # clear of every line: no arm is very short
     model.add_node("hub", 0.0, 0.0, 0.0)
-    for n in lines:
-        x, y = (n.x - hub[0]) / UNIT, (n.y - hub[1]) / UNIT
-        model.add_node(n.id, x, y, 0.0)
-        model.add_node(f"ground {n.id}", x + n.ux, y + n.uy, 0.0)
+    model.def_support("hub", support_DZ=True, support_RX=True, support_RY=True)
+    for height, n in enumerate(lines, start=1):  # each in a plane of its own, so that no arm meets another line
+        x, y = (n.x - at[0]) / UNIT, (n.y - at[1]) / UNIT
+        model.add_node(n.id, x, y, height / 10)
+        model.add_node(f"ground {n.id}", x + n.ux, y + n.uy, height / 10)
         model.add_member(f"arm {n.id}", "hub", n.id, "stiff", "arm")
         model.add_spring(n.id, n.id, f"ground {n.id}", k[n.id])
         model.def_support(f"ground {n.id}", *[True] * 6)
-        model.def_support(n.id, support_DZ=True)
     for name, (x, y, turning) in cases.items():
         model.add_load_combo(name, {name: 1.0})
         model.add_node_load("hub", "FX", x, case=name)
         model.add_node_load("hub", "FY", y, case=name)
-        about = turning + (at[0] - hub[0]) * y - (at[1] - hub[1]) * x
-        model.add_node_load("hub", "MZ", about / UNIT, case=name)
+        model.add_node_load("hub", "MZ", turning / UNIT, case=name)
     model.analyze_linear(sparse=False, check_stability=False)
     return {name: {n.id: float(model.springs[n.id].axial(name)) for n in lines} for name in cases}
 
