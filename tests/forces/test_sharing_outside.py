@@ -236,8 +236,8 @@ def frame(
     model.def_support("hub", support_DZ=True, support_RX=True, support_RY=True)
     for height, n in enumerate(lines, start=1):  # each in a plane of its own, so that no arm meets another line
         x, y = (n.x - at[0]) / UNIT, (n.y - at[1]) / UNIT
-        model.add_node(n.id, x, y, height / 10)
-        model.add_node(f"ground {n.id}", x + n.ux, y + n.uy, height / 10)
+        model.add_node(n.id, x, y, 1 + height / 10)
+        model.add_node(f"ground {n.id}", x + n.ux, y + n.uy, 1 + height / 10)
         model.add_member(f"arm {n.id}", "hub", n.id, "stiff", "arm")
         model.add_spring(n.id, n.id, f"ground {n.id}", k[n.id])
         model.def_support(f"ground {n.id}", *[True] * 6)
