@@ -1,7 +1,8 @@
-"""Write the pages under docs/reference that are made from the code, so that they cannot drift from it.
+"""Write the pages that are made from the code, and the answers on the written ones, so that they cannot drift from it.
 
 ``make docs`` runs this; a test fails when a page differs from what this would write. A new page is one function that
-returns the page's text, and one entry in ``PAGES``.
+returns the page's text, and one entry in ``PAGES``. On the pages written by hand only the answers under the commands
+are written anew (see ``running``).
 """
 
 from __future__ import annotations
@@ -9,12 +10,17 @@ from __future__ import annotations
 import ast
 import contextlib
 import io
+import json
 import os
+import sys
+import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
 PACKAGE = HERE.parent / "src" / "groundsill"
+# The house of the tutorial as it stands at its end: the how-to pages begin with it.
+EXAMPLE = HERE / "examples" / "net-loft-lane.json"
 NOTE = "<!-- Made by `make docs` from the code. Change the code, not this page. -->\n"
 
 
@@ -65,17 +71,64 @@ def _help(*words: str) -> str:
     return f"\n```text\n{said.getvalue().strip()}\n```\n"
 
 
-PAGES: dict[str, Callable[[], str]] = {"reference/rooms.md": rooms, "reference/commands.md": commands}
+def house_file() -> str:
+    """Every object and field of a house file."""
+    from docs.house_file_page import house_file as page
+
+    return NOTE + page()
+
+
+def words() -> str:
+    """The words of a house file that are looked up in tables."""
+    from docs.words_page import words as page
+
+    return NOTE + page()
+
+
+def formulas() -> str:
+    """Every formula and table, and how each is known."""
+    from docs.formulas_page import formulas as page
+
+    return NOTE + page()
+
+
+def witnesses() -> str:
+    """Values printed by others beside the program's own."""
+    from docs.formulas_page import witnesses as page
+
+    return NOTE + page()
+
+
+PAGES: dict[str, Callable[[], str]] = {
+    "reference/rooms.md": rooms,
+    "reference/commands.md": commands,
+    "reference/house-file.md": house_file,
+    "reference/words.md": words,
+    "reference/formulas.md": formulas,
+    "validation/witnesses.md": witnesses,
+}
 
 
 def main() -> None:
-    """Write every page."""
+    """Write every page, then the answers on the pages written by hand."""
+    from docs.running import pages, play, with_answers
+
     for name, page in PAGES.items():
         path = HERE / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(page(), encoding="utf-8")
         print(f"docs/{name}")
+    for name, path in pages():
+        with tempfile.TemporaryDirectory() as folder:
+            text = path.read_text(encoding="utf-8")
+            played = play(name, text, Path(folder))
+            path.write_text(with_answers(text, played), encoding="utf-8")
+        if name == "tutorial.md":
+            EXAMPLE.parent.mkdir(exist_ok=True)
+            EXAMPLE.write_text(json.dumps(played.house, indent=2, ensure_ascii=False) + "\n", encoding="utf-8")
+        print(f"docs/{name}: answers")
 
 
 if __name__ == "__main__":
+    sys.path.insert(0, str(HERE.parent))
     main()
