@@ -1,0 +1,95 @@
+"""What the pages say in words beside the answers still holds: the tutorial's lessons and our own figures."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from docs.running import HERE
+from groundsill.doors.decode import decode
+from groundsill.loadpath import (
+    bolts_counted,
+    bracing,
+    case,
+    concrete,
+    footings,
+    overturning,
+    panel_nailing,
+    plate,
+    proof,
+    soil,
+    stem,
+)
+from groundsill.loadpath.chain import Chain, Link
+from groundsill.study import Run, Study, run
+
+EXAMPLE = HERE / "examples" / "net-loft-lane.json"
+
+
+@pytest.fixture(scope="module")
+def study() -> Study:
+    return run(decode(EXAMPLE.read_text("utf-8")))
+
+
+def links(run: Run, stage: str) -> list[Link]:
+    return [link for chain in run.chains for s in chain.stages if s.key == stage for link in s.links]
+
+
+def chain(run: Run, mark: str) -> Chain:
+    return next(c for c in (*run.chains, *run.bodies) if c.mark == mark)
+
+
+def test_as_found_the_tutorials_lines_stop_where_it_says(study: Study) -> None:
+    found = study.runs[0]
+    assert chain(found, "L3").percent == 0
+    assert {link.verdict for link in links(found, "sill-bolts") if link.capacity == 0} == {"fails"}
+    assert chain(found, "Pads").verdict == "fails"
+    assert chain(found, "B1").verdict == "passes"
+
+
+def test_the_tutorials_work_leaves_what_it_says(study: Study) -> None:
+    braced = study.runs[1]
+    for stage in ("floor-to-plate", "plate-splices", "nailing-top", "sheathing", "nailing-sill", "overturning"):
+        assert {link.verdict for link in links(braced, stage)} <= {"passes", "does not apply"}, stage
+    assert {link.verdict for link in links(braced, "floor-boards")} == {"fails"}
+    assert {link.verdict for link in links(braced, "sill-bolts")} == {"indicated", "does not apply"}
+    concrete_verdicts = {link.verdict for link in links(braced, "bolts-concrete")}
+    assert "depends" in concrete_verdicts
+    assert concrete_verdicts <= {"depends", "indicated"}
+    assert chain(braced, "Pads").verdict == "fails"
+
+
+CHOICES = {
+    "heights or materials that share by stiffness too, and ask for a rigid floor": (
+        case.MIXED_RATIO, "more than {:g} to 1"
+    ),
+    "bolts and hold-downs do not count near a break in the foundation": (stem.CLEAR_OF_BREAK_IN, "within {:g} in."),
+    "an end of the concrete may be what breaks out": (concrete._NEAR_END_IN, "nearer than {:g} in."),
+    "load of a test over what an old bolt is counted with": (bolts_counted.TEST_FACTOR, "{:g}"),
+    "a plate without a recorded joint is not believed beyond": (plate._LONGEST_PLATE_IN / 12, "{:g} ft"),
+    "a splice ties the joint nearest to it": (plate._NEAR_IN, "within {:g} in."),
+    "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
+    "from a segment's end to the middle of its end posts": (12 * overturning.END_POST_FT, "{:g} in."),
+    "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
+    "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
+    "expected strength of panels": (100 * (1 - bracing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
+}  # fmt: skip
+
+
+def test_our_own_figures_are_told_as_they_are() -> None:
+    text = (HERE / "engineering.md").read_text("utf-8")
+    told = dict(re.findall(r"^\| ([^|]+?) \| ([^|]+?) \|$", text, re.MULTILINE))
+    assert {what: told.get(what) for what in CHOICES} == {
+        what: words.format(figure) for what, (figure, words) in CHOICES.items()
+    }
+    tests = f"at least {proof.TESTS_AT_LEAST} anchors or {100 * proof.TESTS_SHARE:g} % of the line's"
+    assert told["tests that lift what is indicated"] == f"{tests}, moved at most {proof.MOST_MOVED_IN:.2f} in."
+
+
+def test_no_page_calls_a_house_safe() -> None:
+    for path in (*HERE.glob("*.md"), *HERE.glob("how-to/*.md"), HERE.parent / "README.md"):
+        text = " ".join(path.read_text("utf-8").split()).lower()
+        said = [m.start() for m in re.finditer(r"\bsafe(?:ly|ty|r)?\b", text)]
+        allowed = [m.start(1) for m in re.finditer(r"never says that a house is (safe)", text)]
+        assert said == allowed, f"{path.name}: {[text[n - 30 : n + 20] for n in said]}"
