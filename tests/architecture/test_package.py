@@ -62,7 +62,7 @@ def test_the_sdist_holds_what_is_listed_and_nothing_else(built: Path) -> None:
 def test_the_demo_runs_from_the_wheel_alone(built: Path, tmp_path: Path) -> None:
     with zipfile.ZipFile(only(built, "*.whl")) as wheel:
         wheel.extractall(tmp_path / "site")
-    command = [sys.executable, "-m", "groundsill", "demo", "--out", "made"]
+    command = [sys.executable, "-m", "groundsill", "demo", "larch-street", "--out", "made"]
     env = {"PYTHONPATH": str(tmp_path / "site")}
     done = subprocess.run(command, cwd=tmp_path, env=env, capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stderr

@@ -99,6 +99,14 @@ def test_the_demo_works_out_every_sample_and_is_done_whatever_its_verdict(ask: A
     assert "safe" not in said.flat.lower()
 
 
+def test_one_sample_is_worked_out_by_its_name_and_another_name_is_refused(ask: Asker, tmp_path: Path) -> None:
+    assert [sample.parent.name for sample in sampler.chosen("quarry-lane")] == ["quarry-lane"]
+    said = ask("demo", "elm-row", "--out", tmp_path / "demo")
+    assert said.code == 2
+    assert said.err == ("1. HOUSE: 'elm-row' is not allowed; the samples are ferry-hill, larch-street, quarry-lane\n")
+    assert not (tmp_path / "demo").exists()
+
+
 def test_a_demo_without_samples_says_so(ask: Asker, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setattr(sampler, "__file__", str(tmp_path / "a" / "b" / "c" / "d.py"))
     said = ask("demo", "--out", tmp_path / "demo")

@@ -47,17 +47,20 @@ def _whole(
     pass
 
 
-@app.command(name="demo", short_help="Work out the sample house and write its papers.")
+@app.command(name="demo", short_help="Work out the sample houses and write their papers.")
 def _demo(
+    only: Annotated[
+        OptionalText, typer.Argument(metavar="[HOUSE]", help="Only this sample, by its folder's name.")
+    ] = None,
     out: Annotated[Path, typer.Option("--out", metavar="FOLDER", help="Folder to write into; made if need be.")] = Path(
         "demo"
     ),
     json: Json = False,
 ) -> int:
-    """Work out the sample house and write its calculation package, to see what comes out."""
+    """Work out the sample houses and write their calculation packages, to see what comes out."""
     from groundsill.cli.demo import demo
 
-    return demo(out, json)
+    return demo(out, only, json)
 
 
 @app.command(name="new", short_help="Write a small house file to start from.")

@@ -9,7 +9,7 @@ from groundsill.cli.opening import house_and_study
 from groundsill.cli.papers import write_package, written_page, written_told
 from groundsill.cli.speech import say_json, show
 from groundsill.doors.answers import Written
-from groundsill.working.errors import CannotWrite
+from groundsill.working.errors import BadSurvey, CannotWrite, Fault
 
 __all__ = ["demo", "samples"]
 
@@ -28,15 +28,32 @@ def samples() -> tuple[Path, ...]:
     raise CannotWrite("the sample houses are not there: neither in the installed package nor beside a clone's src")
 
 
-def demo(out: Path, as_json: bool) -> int:
+def chosen(only: str | None) -> tuple[Path, ...]:
+    """All the samples, or the one that is asked for by the name of its folder.
+
+    Raises:
+        BadSurvey: when there is no sample of that name.
+    """
+    found = samples()
+    if only is None:
+        return found
+    named = tuple(sample for sample in found if sample.parent.name == only)
+    if not named:
+        names = ", ".join(sample.parent.name for sample in found)
+        raise BadSurvey((Fault("HOUSE", repr(only), f"the samples are {names}"),))
+    return named
+
+
+def demo(out: Path, only: str | None, as_json: bool) -> int:
     """Work out every sample and write its package; done when all was produced, whatever the houses' verdicts.
 
     Raises:
+        BadSurvey: when the one sample asked for is not there.
         CannotWrite: when a file cannot be written.
     """
     files: list[str] = []
     headlines: dict[str, str] = {}
-    for sample in samples():
+    for sample in chosen(only):
         house, study = house_and_study(sample)
         written = write_package(house, study, out / sample.parent.name)
         told = written_told(study, written)

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.exits import DONE, NOT_PASSED
 from groundsill.cli.layout import Head, facts, faint, heading, lines, strong, table, verdict, words
+from groundsill.cli.loadpath_notes import floor_line, notes_below
 from groundsill.cli.opening import house_and_study
 from groundsill.cli.speech import console, say_json, show
 from groundsill.doors.answers import step_told
@@ -128,6 +129,7 @@ def _page(house: House, study: Study, run: Run, chains: tuple[Chain, ...], asked
     yield heading(f"{study.name}, {state}", f"{study.manifest.code}; house {study.manifest.house_hash}")
     if asked.line is None:
         yield _beside(verdict(run.verdict), words(sentence(run.headline)))
+        yield from floor_line(run)
     for chain in chains:
         yield ""
         yield from _chain(study, chain, asked.full)
@@ -284,11 +286,8 @@ def _beside(left: RenderableType, right: RenderableType) -> Table:
 
 
 def _after(house: House, study: Study, run: Run, asked: Asked) -> Iterator[RenderableType]:
-    """What stands below the chains: work without a place, the other states, warnings."""
-    if run.misplaced:
-        yield strong("Work that has no place on the house as surveyed")
-        yield lines((f"{m.mark or m.id} ({m.kind}): {m.reason}" for m in run.misplaced), "!")
-        yield ""
+    """What stands below the chains: notes on this state, the other states, warnings."""
+    yield from notes_below(house, study, run, asked.full)
     others = [other for other in study.runs if other.key != run.key]
     if others:
         yield strong("Other states of the house")

@@ -1,0 +1,88 @@
+"""What stands below the chains on the terminal: work without a place or a check, proofs, and what to measure next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Final
+
+from groundsill.cli.layout import faint, lines, strong, words
+from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves
+from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
+from groundsill.papers.views.words import counted, listed, ratio, sentence
+from groundsill.study import Run, Study
+
+if TYPE_CHECKING:
+    from rich.console import RenderableType
+
+    from groundsill.study import Move
+    from groundsill.work.document import House
+
+__all__ = ["floor_line", "notes_below"]
+
+_SHOWN: Final = 5
+
+
+def floor_line(run: Run) -> Iterator[RenderableType]:
+    """Why the floor is taken as flexible and as rigid both, where it is."""
+    if run.floor:
+        yield words(f"Flexible and rigid floor both, every line by the worse of the two: {run.floor}.")
+
+
+def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
+    """Everything of one state that no chain tells."""
+    yield from _work(run)
+    yield from _proofs(house, study, run, full)
+    yield from _measure_next(study, full)
+
+
+def _work(run: Run) -> Iterator[RenderableType]:
+    if run.misplaced:
+        yield strong("Work that has no place on the house as surveyed")
+        yield lines((f"{m.mark or m.id} ({m.kind}): {m.reason}" for m in run.misplaced), "!")
+        yield ""
+    if run.uncounted:
+        yield strong("Work that no check counts yet; the verdicts stand without it")
+        yield lines(run.uncounted)
+        yield ""
+
+
+def _proofs(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
+    """Tests and decisions. Only tests of anchors can prove a link, so the others are told when all is asked for."""
+    every, shown = len(house.survey.foundation.tests), lines_of_tests(house, study.units, anchors=not full)
+    if every:
+        yield strong("Tests in place")
+        yield lines(shown)
+        titles = dict.fromkeys(f"{link.title} ({chain.mark})" for chain, link in proved_links(run, "passes by test"))
+        yield words(f"Pass by them here: {listed(titles)}." if titles else "No link passes by a test here.")
+        if every > len(shown):
+            yield faint(f"{counted(every - len(shown), 'other test')} (cores, probes, rebound): --full shows them.")
+        yield ""
+    if house.acceptances:
+        yield strong("Decisions of engineers")
+        yield lines(lines_of_decisions(house, study))
+        yield ""
+
+
+def _measure_next(study: Study, full: bool) -> Iterator[RenderableType]:
+    """The facts whose measuring would tell most, the most telling first."""
+    if not study.facts:
+        return
+    moves = telling_moves(study)
+    yield strong("Measure this next")
+    if not moves:
+        yield words("No fact, moved alone from end to end of its range, changes a verdict or a governing ratio.")
+        yield ""
+        return
+    shown = moves if full else moves[:_SHOWN]
+    for number, move in enumerate(shown, start=1):
+        yield lines((_move(move),), f"{number}.")
+    left = len(moves) - len(shown)
+    more = f" {counted(left, 'fact')} that move less: --full shows them." if left else ""
+    yield faint(f"{ONE_AT_A_TIME}{more}")
+    yield ""
+
+
+def _move(move: Move) -> str:
+    turns = f"turns the verdict of {listed(move.flips)}" if move.flips else ""
+    by = f"moves the ratio of {move.where} by {ratio(move.change)}" if move.change else ""
+    return sentence(f"{move.label}: {'; '.join(filter(None, (turns, by)))}")
