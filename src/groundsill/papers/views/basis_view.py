@@ -7,9 +7,9 @@ from groundsill.papers.views.cover import edition_short, edition_title
 from groundsill.papers.views.doubts import Doubts, doubt_blocks
 from groundsill.papers.views.forces_view import force_warnings
 from groundsill.papers.views.words import DASH, counted, fact_value, listed, ratio, sentence
-from groundsill.study import Study, UncertainFact
+from groundsill.study import Move, Study, UncertainFact
 
-__all__ = ["basis_blocks", "facts_table"]
+__all__ = ["ONE_AT_A_TIME", "basis_blocks", "facts_table", "telling_moves"]
 
 
 def basis_blocks(study: Study, doubts: Doubts) -> tuple[Block, ...]:
@@ -50,7 +50,8 @@ def _method() -> tuple[Block, ...]:
             (
                 "The earthquake force is found by the equivalent lateral force procedure and shared among the braced "
                 "lines that are relied on by a flexible floor: each line takes the floor, wall and roof that lie "
-                "nearer to it.",
+                "nearer to it. Where heights of walls differ much the floor is also taken as rigid, and every line "
+                "takes the worse of the two.",
                 "Line forces are given at strength level. Redundancy, the factor to allowable level and overstrength "
                 "come in where a link is checked, as steps of their own; the column “Load” says which a check uses.",
                 "Every check is made at the best value of every fact and again at both ends of each uncertain one, "
@@ -86,7 +87,7 @@ def facts_table(study: Study) -> tuple[Block, ...]:
 
 def _measure_next(study: Study) -> tuple[Block, ...]:
     """Which fact to measure next, by what it alone would change."""
-    moves = [move for move in study.measure_next if move.flips or move.change]
+    moves = telling_moves(study)
     if not moves:
         return (
             Paragraph("No fact, moved alone from end to end of its range, changes a verdict or a governing ratio."),
@@ -104,8 +105,15 @@ def _measure_next(study: Study) -> tuple[Block, ...]:
     )
     left = len(moves) - len(rows)
     more = f" {counted(left, 'fact')} that move less are not shown." if left > 0 else ""
-    note = f"One fact at a time, from end to end of its range, all others at their best value.{more}"
-    return (TableBlock(columns, rows, "Measure this next", (note,)),)
+    return (TableBlock(columns, rows, "Measure this next", (f"{ONE_AT_A_TIME}{more}",)),)
+
+
+def telling_moves(study: Study) -> tuple[Move, ...]:
+    """The facts that change anything when they alone move, the most telling first."""
+    return tuple(move for move in study.measure_next if move.flips or move.change)
+
+
+ONE_AT_A_TIME = "One fact at a time, from end to end of its range, all others at their best value."
 
 
 _MOST_SHOWN = 12

@@ -16,11 +16,14 @@ from groundsill.papers.views.cautions import limits_blocks, work_cautions
 from groundsill.papers.views.chains_section import Setting, chain_anchor, chains_blocks
 from groundsill.papers.views.cover import cover_blocks, criteria_table, field_conditions, seal_figure, stamp_lines
 from groundsill.papers.views.doubts import Doubts, numbered_doubts
-from groundsill.papers.views.forces_view import base_shear_table, level_table, missing_lines, sharing_tables
+from groundsill.papers.views.forces_view import base_shear_table, level_table, missing_lines
 from groundsill.papers.views.gravity_view import gravity_blocks
 from groundsill.papers.views.plan_view import found_plan, work_plan
 from groundsill.papers.views.plan_work import work_table
+from groundsill.papers.views.proofs_view import proof_blocks
+from groundsill.papers.views.sharing_view import sharing_blocks
 from groundsill.papers.views.summary import strips_blocks, summary_blocks
+from groundsill.papers.views.weights_picture import weights_picture_blocks
 from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
 from groundsill.papers.views.words import sentence
 from groundsill.papers.views.working_view import steps_of, working_blocks
@@ -31,6 +34,9 @@ from groundsill.working.sheet import Sheet
 __all__ = ["calculation_package"]
 
 _SITE, _SHEAR = "forces/site", "forces/base-shear"
+
+_LineDaggers = Mapping[str, Mapping[str, str]]
+"""The daggers of the lines' forces, by the state's key and then by ``line/<id>``."""
 
 
 def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet]) -> Document:
@@ -45,18 +51,21 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
     first = sheets.get(study.runs[0].key) or Sheet()
     doubts = _doubts(study, sheets)
     setting = Setting(doubts, study.units)
-    daggers = _daggers(first, study, doubts)
+    lines = {run.key: _line_daggers(sheets.get(run.key), study, doubts) for run in study.runs}
+    daggers = _daggers(first, doubts) | lines[study.runs[0].key]
     blocks = (
         *_front(house, study, daggers),
         *_summary(study, daggers),
         Heading("Basis", 1, "basis"),
         *basis_blocks(study, doubts),
-        *_plans(house, study, daggers),
-        *_forces(house, study, first, setting, daggers),
+        *_plans(house, study, daggers, lines),
+        *_forces(house, study, first, setting, daggers, lines),
         Heading("Gravity loads", 1, "gravity"),
         *gravity_blocks(house, study.forces.gravity, study.units, daggers.get("W", "")),
         *_chains(study, sheets, setting),
         PageBreak(),
+        Heading("Tests and decisions", 1, "proofs"),
+        *proof_blocks(house, study),
         Heading("Facts that may lie elsewhere", 1, "facts"),
         *facts_table(study),
     )
@@ -93,8 +102,8 @@ def _doubts(study: Study, sheets: Mapping[str, Sheet]) -> Doubts:
     return numbered_doubts(marks | {mark for sheet in sheets.values() for step in sheet.steps for mark in step.marks})
 
 
-def _daggers(sheet: Sheet, study: Study, doubts: Doubts) -> dict[str, str]:
-    """The dagger of every figure of force: by its symbol on the sheet, its level (``F_0``) or line (``line/<id>``)."""
+def _daggers(sheet: Sheet, doubts: Doubts) -> dict[str, str]:
+    """The dagger of every figure of force: by its symbol on the sheet or its level (``F_0``)."""
     found = {}
     levels = 0
     for step in steps_of(sheet, (_SITE, WEIGHTS, _SHEAR)):
@@ -103,10 +112,15 @@ def _daggers(sheet: Sheet, study: Study, doubts: Doubts) -> dict[str, str]:
             if value.symbol == "F_x":
                 found[f"F_{levels}"] = doubts.dagger(value.marks)
                 levels += 1
-    for id in study.forces.lines:
-        last = next(
-            (step.result for step in reversed(sheet.under(f"line/{id}/force")) if step.result is not None), None
-        )
+    return found
+
+
+def _line_daggers(sheet: Sheet | None, study: Study, doubts: Doubts) -> dict[str, str]:
+    """The dagger of every line's force in one state, by ``line/<id>``; none where the state has no sheet."""
+    found = {}
+    for id in study.forces.lines if sheet is not None else ():
+        steps = sheet.under(f"line/{id}/force") if sheet is not None else ()
+        last = next((step.result for step in reversed(steps) if step.result is not None), None)
         if last is not None:
             found[f"line/{id}"] = doubts.dagger(last.marks)
     return found
@@ -132,31 +146,40 @@ def _summary(study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
     yield from work_cautions()
 
 
-def _plans(house: House, study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
+def _plans(house: House, study: Study, daggers: Mapping[str, str], lines: _LineDaggers) -> Iterator[Block]:
     """What new work there is, then the sheets: as found, and with the work of each alternative."""
     drawn = [
-        (number, alternative)
+        (number, id, alternative)
         for number, (id, alternative) in enumerate(in_order(house.alternatives), start=2)
         if alternative.pieces and any(run.key == id for run in study.runs)
     ]
     yield Heading("Plans and new work", 1, "plans")
     yield Paragraph("The plans stand on sheets of their own, drawn to scale from the survey's own measures.")
-    for _, alternative in drawn:
+    for _, _, alternative in drawn:
         yield Heading(f"New work: {alternative.name}", 2)
         if alternative.purpose:
             yield Paragraph(sentence(alternative.purpose))
         yield work_table(house, alternative, study.units)
     yield found_plan(house, study, daggers)
-    for number, alternative in drawn:
-        yield work_plan(house, study, daggers, alternative, number)
+    for number, id, alternative in drawn:
+        yield work_plan(house, study, lines[id], alternative, number)
 
 
-def _forces(house: House, study: Study, sheet: Sheet, setting: Setting, daggers: Mapping[str, str]) -> Iterator[Block]:
+def _forces(
+    house: House,
+    study: Study,
+    sheet: Sheet,
+    setting: Setting,
+    daggers: Mapping[str, str],
+    lines: _LineDaggers,
+) -> Iterator[Block]:
     forces, units, doubts, printed = study.forces, study.units, setting.doubts, setting.printed
     yield PageBreak()
     yield Heading("Weights and earthquake force", 1, "forces")
     yield Heading("Weights", 2, WEIGHTS)
     yield from weight_blocks(house, forces, sheet, doubts, units)
+    yield Heading("Where the weight sits", 2, "weights/where")
+    yield from weights_picture_blocks(house, forces, units, daggers.get("W", ""))
     yield Heading("Base shear", 2)
     yield base_shear_table(forces, units, daggers)
     yield Heading("Ground motion, category and system, worked out", 3, _SITE)
@@ -165,12 +188,7 @@ def _forces(house: House, study: Study, sheet: Sheet, setting: Setting, daggers:
     yield from working_blocks(steps_of(sheet, (_SHEAR,)), _SHEAR, "base shear", printed, doubts)
     yield Heading("Force of each level and line", 2)
     yield level_table(forces, units, daggers)
-    yield Paragraph(
-        "The floor is taken to be flexible: it is cut into strips that run across the lines along the force, and "
-        "each strip spans as a simple beam from line to line. A line's share of a level is the part of that level's "
-        "weight that comes to it so."
-    )
-    yield from sharing_tables(forces, units, daggers)
+    yield from sharing_blocks(study, lines)
     yield from missing_lines(forces)
 
 

@@ -1,50 +1,44 @@
 """The earthquake force on paper and screen: from ground motion to base shear, level by level, line by line.
 
 :func:`forces_blocks` is the whole of it for the terminal; the calculation package sets the same tables between its
-working. The sums under the sharing table are the one addition made in this room: they are printed beside the figure
-they must come to, so that a reader sees the sharing close, and nothing else uses them.
+working. How the lines share it stands in :mod:`groundsill.papers.views.sharing_view`.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 
-from groundsill.forces.seismic import Forces, LineForce
-from groundsill.forces.share import Direction
+from groundsill.forces.mass import weight_map
+from groundsill.forces.seismic import Forces
 from groundsill.papers.document import Block, BulletList, Column, Inline, Remark, Row, TableBlock
+from groundsill.papers.views.sharing_view import sharing_blocks
+from groundsill.papers.views.weights_picture import centres_table
 from groundsill.papers.views.words import DASH, Units, counted, quantity, sentence, share, short, with_doubt
 from groundsill.study import Study
 
 __all__ = [
-    "along",
     "base_shear_table",
     "doubts_note",
     "force_warnings",
     "forces_blocks",
     "level_table",
     "missing_lines",
-    "sharing_tables",
 ]
 
 Daggers = Mapping[str, str]
 """The dagger that belongs to a figure, by the figure's symbol; missing where it carries no doubt."""
 
 
-def along(direction: Direction | None) -> str:
-    """Which way a line runs, in words."""
-    return {"x": "along x", "y": "along y", None: "skewed"}[direction]
-
-
 def forces_blocks(study: Study) -> tuple[Block, ...]:
     """Base shear, levels, and every line's share of them: what ``groundsill forces`` prints."""
-    units = study.units
+    units, forces = study.units, study.forces
     return (
-        base_shear_table(study.forces, units),
-        level_table(study.forces, units),
-        *sharing_tables(study.forces, units),
-        *missing_lines(study.forces),
-        *force_warnings((*study.forces.warnings, *study.warnings)),
+        base_shear_table(forces, units),
+        level_table(forces, units),
+        centres_table(weight_map(forces.items, [level.name for level in forces.levels]), units),
+        *sharing_blocks(study, {}),
+        *missing_lines(forces),
+        *force_warnings((*forces.warnings, *study.warnings)),
         *doubts_note(study),
     )
 
@@ -140,68 +134,13 @@ def level_table(forces: Forces, units: Units, daggers: Daggers | None = None) ->
         with_doubt(quantity(forces.base_shear_lb, "lb", units), own.get("V", "")),
     )
     columns = (
-        Column("Level", share=1.0),
-        Column("Height above the base", align="end"),
-        Column("Seismic weight", align="end"),
+        Column("Level", share=1.3),
+        Column("Height above the base", align="end", share=0.8),
+        Column("Seismic weight", align="end", share=1.2),
         Column("Share of V", align="end"),
-        Column("Force, strength", align="end"),
+        Column("Force, strength", align="end", share=1.2),
     )
     return TableBlock(columns, (*rows, total), "Force of each level", heavy=frozenset({len(rows)}))
-
-
-def sharing_tables(forces: Forces, units: Units, daggers: Daggers | None = None) -> tuple[TableBlock, ...]:
-    """Each line's share of every level and its force, direction by direction, with the sums that must close."""
-    directions: tuple[Direction | None, ...] = ("x", "y", None)
-    found = []
-    for direction in directions:
-        lines = [line for line in forces.lines.values() if line.direction == direction]
-        if lines:
-            found.append(_sharing(forces, direction, lines, units, daggers or {}))
-    return tuple(found)
-
-
-def _sharing(
-    forces: Forces, direction: Direction | None, lines: Sequence[LineForce], units: Units, own: Daggers
-) -> TableBlock:
-    places = range(len(forces.levels))
-    rows: list[Row] = [
-        (
-            line.mark,
-            quantity(line.length_ft, "ft", units),
-            *(share(line.shares[n]) if line.relied_on else DASH for n in places),
-            *([share(max(line.collected, default=0.0)) if line.relied_on else DASH]),
-            with_doubt(quantity(line.force_lb, "lb", units), own.get(f"line/{line.line}", ""))
-            if line.relied_on
-            else DASH,
-            "relied on" if line.relied_on else "not relied on",
-        )
-        for line in lines
-    ]
-    relied = [line for line in lines if line.relied_on]
-    if relied:
-        sums = [math.fsum(line.shares[n] for line in relied) for n in places]
-        force = math.fsum(line.force_lb for line in relied)
-        rows.append(("sum", "", *(share(s) for s in sums), "", quantity(force, "lb", units), ""))
-    columns = (
-        Column("Line"),
-        Column("Length", align="end"),
-        *(Column(f"Share: {level.name}", quantity(level.force_lb, "lb", units), "end", 1.0) for level in forces.levels),
-        Column("Brought by collectors", align="end", share=1.0),
-        Column("Force, strength", align="end"),
-        Column("State", share=1.2),
-    )
-    notes: list[Inline] = [f"{line.mark}: {line.reason}." for line in lines]
-    if relied:
-        notes.append(
-            "The shares of each level must come to 1.000, and the forces to the base shear, "
-            f"{quantity(forces.base_shear_lb, 'lb', units)}."
-        )
-    caption = (
-        f"Lines {along(direction)}: share of each level's force" if direction else "Lines skewed to both directions"
-    )
-    return TableBlock(
-        columns, tuple(rows), caption, tuple(notes), frozenset({len(rows) - 1}) if relied else frozenset()
-    )
 
 
 def missing_lines(forces: Forces) -> tuple[Block, ...]:

@@ -14,7 +14,7 @@ from groundsill.papers.views.plan_frame import box_of_points, lowest_outline
 from groundsill.papers.views.plan_labels import Labels
 from groundsill.papers.views.plan_work import work_marks
 from groundsill.papers.views.words import Units, counted, quantity
-from groundsill.study import Study
+from groundsill.study import Run, Study
 from groundsill.work.document import Alternative, House
 from groundsill.working.errors import CannotWrite
 
@@ -37,18 +37,21 @@ def found_plan(house: House, study: Study, daggers: Daggers) -> Figure:
     """The plan as found, with every line's force."""
 
     def drawn(scale: Scale) -> Drawing:
-        return Drawing("underfloor plan as found", tuple(found_marks(house, scale, _forces(study, daggers))))
+        return Drawing(
+            "underfloor plan as found", tuple(found_marks(house, scale, _forces(study.runs[0], study.units, daggers)))
+        )
 
     sheet = _sheet(house, study, drawn, "Underfloor plan as found", "C-1", _found_key)
     return Figure(sheet, "Underfloor plan as found", _found_alternative(house, study), anchor="plan/found")
 
 
 def work_plan(house: House, study: Study, daggers: Daggers, alternative: Alternative, number: int) -> Figure:
-    """The plan with the new work of one alternative."""
+    """The plan with the new work of one alternative, and the forces of the lines with it."""
+    run = next((r for r in study.runs if house.alternatives.get(r.key) is alternative), study.runs[0])
 
     def drawn(scale: Scale) -> Drawing:
         known, labels = frames(house, scale), Labels(scale.denominator)
-        tags = tuple(line_tags(house, known, _forces(study, daggers), labels))
+        tags = tuple(line_tags(house, known, _forces(run, study.units, daggers), labels))
         work = tuple(work_marks(house, alternative, known, labels))
         return Drawing(f"new work, {alternative.name}", (*ground_marks(house, known), *tags, *work))
 
@@ -59,14 +62,14 @@ def work_plan(house: House, study: Study, daggers: Daggers, alternative: Alterna
     return Figure(sheet, title, words, anchor=f"plan/{number}")
 
 
-def _forces(study: Study, daggers: Daggers) -> LineForces:
-    """What is written of each line's force, by its id; a bare dagger where the figure rests on one in doubt."""
+def _forces(run: Run, units: Units, daggers: Daggers) -> LineForces:
+    """What is written of each line's force in a state, by its id; a bare dagger where it rests on a figure in doubt."""
     found = {}
-    for id, force in study.forces.lines.items():
+    for id, force in run.line_forces.items():
         dagger = " †" if daggers.get(f"line/{id}") else ""
-        shown = f"{force.direction or 'skewed'}: {quantity(force.force_lb, 'lb', study.units)}{dagger}"
+        shown = f"{force.direction or 'skewed'}: {quantity(force.force_lb, 'lb', units)}{dagger}"
         found[id] = shown if force.relied_on else "not relied on"
-    return LineForces(found, study.units)
+    return LineForces(found, units)
 
 
 def _sheet(
@@ -239,7 +242,7 @@ def _found_alternative(house: House, study: Study) -> str:
     under, foundation = house.survey.underfloor, house.survey.foundation
     told = []
     for id, line in in_order(under.lines):
-        force = study.forces.lines.get(id)
+        force = study.runs[0].line_forces.get(id)
         carries = "not relied on"
         if force is not None and force.relied_on:
             carries = f"{quantity(force.force_lb, 'lb', study.units)} along {force.direction}"
