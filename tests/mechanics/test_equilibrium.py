@@ -124,3 +124,31 @@ def test_lines_without_weight_take_no_part_in_the_correction():
     )
     assert found.forces["rear"] == 100.0
     assert balanced({}, {}, BOX, Push(1.0, 2.0, 3.0)).left_over == Push(1.0, 2.0, 3.0)
+
+
+def test_a_guess_without_any_weight_is_kept_and_what_it_lacks_is_told():
+    """Nothing may change: the guess holds 900 lb of 1,000 at mid depth, and the rest is left over with its moment."""
+    guess = {"front": 450.0, "rear": 450.0}
+    load = Push(1000.0, 0.0, push_of(guess, BOX).moment)
+    found = balanced(guess, {}, BOX, load)
+    assert found.forces == guess | {line.id: 0.0 for line in BOX if line.id not in guess}
+    assert found.left_over == Push(100.0, 0.0, 0.0)
+    assert not found.holds(load)
+
+
+def test_a_guess_on_a_line_without_weight_counts_as_holding():
+    found = balanced({"rear": 400.0}, {"front": 1.0, "left": 1.0, "right": 1.0}, BOX, Push(1000.0, 0.0, 0.0))
+    assert found.forces["rear"] == 400.0
+    assert found.forces["front"] == pytest.approx(600.0)
+    assert push_of(found.forces, BOX).x == pytest.approx(1000.0)
+
+
+@pytest.mark.parametrize("away", [0.0, 5e4])
+def test_what_is_left_over_turns_about_the_origin_of_the_plan(away):
+    """Two lines along x hold no push along y: all of it is left, with the moment it has about the plan's own origin."""
+    row = [along_x("a", 100 + away), along_x("b", 340 + away)]
+    load = Push(0.0, 500.0, 500.0 * (away + 60))
+    found = balanced({}, {"a": 1.0, "b": 1.0}, row, load)
+    held = push_of(found.forces, row)
+    assert found.left_over.moment == pytest.approx(load.moment - held.moment, abs=1e-6 * abs(load.moment))
+    assert (found.left_over.x, found.left_over.y) == (pytest.approx(0.0, abs=1e-9), 500.0)

@@ -41,7 +41,10 @@ class Push:
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """Force of each line, positive along its direction, and the part of the load that no line can hold."""
+    """Force of each line, positive along its direction, and the part of the load that no line can hold.
+
+    ``left_over`` is what is lacking of the load, its moment about the plan's origin as the load's own.
+    """
 
     forces: dict[str, float]
     left_over: Push
@@ -72,36 +75,33 @@ def balanced(
     """The line forces nearest to ``guess`` that hold ``load``.
 
     Nearest is by the sum of squared changes, each over the line's weight: a line of twice the weight takes twice the
-    change. Moments are taken about the weighted middle of the lines, so that the answer is as exact for a plan drawn
-    far from its origin as for one drawn at it.
+    change, and one without weight keeps its guess. Inside, moments are taken about the weighted middle of the lines,
+    so that the answer is as exact for a plan drawn far from its origin as for one drawn at it.
     """
     chosen = [line for line in lines if weights.get(line.id, 0.0) > 0]
     total = sum(weights[line.id] for line in chosen)
     if total <= 0:
-        return Balance({line.id: 0.0 for line in lines}, load)
+        kept = {line.id: guess.get(line.id, 0.0) for line in lines}
+        held = push_of(kept, lines)
+        return Balance(kept, Push(load.x - held.x, load.y - held.y, load.moment - held.moment))
     cx = sum(weights[line.id] * line.x for line in chosen) / total
     cy = sum(weights[line.id] * line.y for line in chosen) / total
-    moved = [PlanLine(line.id, line.x - cx, line.y - cy, line.ux, line.uy) for line in chosen]
+    moved = [PlanLine(line.id, line.x - cx, line.y - cy, line.ux, line.uy) for line in lines]
     wanted = Push(load.x, load.y, load.moment - cx * load.y + cy * load.x)
     have = push_of(guess, moved)
     short = [wanted.x - have.x, wanted.y - have.y, wanted.moment - have.moment]
-    columns = [line.column for line in moved]
-    scale = (
-        max((abs(c[2]) for c in columns), default=0.0) or 1.0
-    )  # turning in units of its greatest lever, so pivots compare
-    scaled = [(a, b, c / scale) for a, b, c in columns]
-    matrix = [
-        [sum(weights[line.id] * col[i] * col[j] for line, col in zip(moved, scaled, strict=True)) for j in range(3)]
-        for i in range(3)
-    ]
+    heavy = [(line.id, weights[line.id], line.column) for line in moved if weights.get(line.id, 0.0) > 0]
+    # turning in units of its greatest lever, so pivots compare
+    scale = max(abs(column[2]) for _, _, column in heavy) or 1.0
+    scaled = [(id, weight, (a, b, c / scale)) for id, weight, (a, b, c) in heavy]
+    matrix = [[sum(weight * column[i] * column[j] for _, weight, column in scaled) for j in range(3)] for i in range(3)]
     answer = _solved(matrix, [short[0], short[1], short[2] / scale])
     forces = {line.id: guess.get(line.id, 0.0) for line in lines}
-    for line, column in zip(moved, scaled, strict=True):
-        forces[line.id] += weights[line.id] * sum(a * b for a, b in zip(column, answer, strict=True))
+    for id, weight, column in scaled:
+        forces[id] += weight * sum(a * b for a, b in zip(column, answer, strict=True))
     got = push_of(forces, moved)
-    left_moment = wanted.moment - got.moment
-    left = Push(wanted.x - got.x, wanted.y - got.y, left_moment)
-    return Balance(forces, Push(left.x, left.y, left.moment))
+    x, y = wanted.x - got.x, wanted.y - got.y
+    return Balance(forces, Push(x, y, wanted.moment - got.moment + cx * y - cy * x))
 
 
 def _solved(matrix: list[list[float]], right: list[float]) -> list[float]:
