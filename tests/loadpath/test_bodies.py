@@ -93,7 +93,7 @@ def test_height_is_measured_outside_with_outside() -> None:
     soils = {"above_outside_soil_in": measured(-6.0), "above_inside_soil_in": measured(12.0)}
     house = on(**soils, depth_in=measured(18.0), footing_thickness_in=unknown(), footing_width_in=unknown())
     (body,) = bodies_of(reading_of(house))
-    assert least_weight(body.parts, "") == pytest.approx(140 * 8 * 12 / 144 * 150)
+    assert least_weight(reading_of(house), body.parts, "") == pytest.approx(140 * 8 * 12 / 144 * 150)
     assert drop_ft(reading_of(house), body.parts) == pytest.approx(1.0)
     assert inside_depth_in(body.parts[0].segment) == 0.0
 
@@ -118,19 +118,20 @@ def test_depth_without_the_soil_outside_is_no_height() -> None:
 def test_what_a_foundation_weighs_at_least(material: str, pcf: float | None) -> None:
     """A stem 8 by 40 in. and 8 by 6 in. of footing beside it; hollow block nobody can weigh from outside."""
     house = on(material=material)
-    found = least_weight(bodies_of(reading_of(house))[0].parts, "")
+    found = least_weight(reading_of(house), bodies_of(reading_of(house))[0].parts, "")
     assert found == (None if pcf is None else pytest.approx(140 * (8 * 40 + 8 * 6) / 144 * pcf))
 
 
 def test_what_a_foundation_weighs_at_most_fills_in_what_nobody_measured() -> None:
-    parts = bodies_of(reading_of(on()))[0].parts
-    assert most_weight(parts, "") == pytest.approx(140 * (8 * 40 + 8 * 6) / 144 * 150)
+    reading = reading_of(on())
+    parts = bodies_of(reading)[0].parts
+    assert most_weight(reading, parts, "") == pytest.approx(140 * (8 * 40 + 8 * 6) / 144 * 150)
     thick = bodies_of(reading_of(on(footing_thickness_in=unknown())))[0].parts
-    assert most_weight(thick, "") == pytest.approx(140 * (8 * 40 + 8 * 30) / 144 * 150)  # up to the soil
+    assert most_weight(reading, thick, "") == pytest.approx(140 * (8 * 40 + 8 * 30) / 144 * 150)  # up to the soil
     wide = bodies_of(reading_of(on(top_width_in=unknown())))[0].parts
-    assert most_weight(wide, "") == pytest.approx(140 * 16 * 40 / 144 * 150)  # as wide as the footing
+    assert most_weight(reading, wide, "") == pytest.approx(140 * 16 * 40 / 144 * 150)  # as wide as the footing
     deep = bodies_of(reading_of(on(depth_in=unknown())))[0].parts
-    assert most_weight(deep, "") == pytest.approx(140 * (8 * 96 + 8 * 6) / 144 * 150)
+    assert most_weight(reading, deep, "") == pytest.approx(140 * (8 * 96 + 8 * 6) / 144 * 150)
 
 
 def test_a_stepped_foundation_drops_to_its_lowest_bottom() -> None:

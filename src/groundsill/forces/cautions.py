@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from groundsill.forces.levels import base_words, base_z_in, ordered_storeys, outline_of, split_levels
 from groundsill.forces.reading import XY, Reading
@@ -44,10 +44,16 @@ def cautions(reading: Reading, site: SiteValues, system: SystemFactors, relied_o
             f"hillside: the ground falls {slope:.2f} to 1, steeper than 1:3. Results are incomplete until the floor's "
             "anchorage to the uphill foundation and the tall downhill bents are checked, or an engineer signs off"
         )
-    for _, chimney in in_order(survey.building.chimneys):
-        if chimney.tied.value is None:
-            found.append(f"chimney {chimney.mark}: not known whether it is tied to the framing; its weight is counted")
-    return tuple(found)
+    return (*found, *_of_chimneys(reading))
+
+
+def _of_chimneys(reading: Reading) -> Iterator[str]:
+    """A chimney that nobody saw to be tied to the framing or free of it, where that decides about its weight."""
+    for id, chimney in in_order(reading.house.survey.building.chimneys):
+        taken = reading.marks.get(f"survey.building.chimneys.{id}.tied", ())
+        if chimney.base == "own footing" and (chimney.tied.value is None or taken):
+            counted = "its weight is left out" if chimney.tied.value is False else "its weight is counted"
+            yield f"chimney {chimney.mark or id}: not known for sure whether it is tied to the framing; {counted}"
 
 
 def _of_system(reading: Reading, system: SystemFactors, relied_on: Collection[str]) -> list[str]:

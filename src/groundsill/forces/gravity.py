@@ -13,11 +13,12 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 
 from groundsill.forces.levels import levels_of, outline_of, storeys_under
-from groundsill.forces.reading import XY, Reading, line_ends, line_length_in
+from groundsill.forces.reading import XY, Reading, doubted, line_ends, line_length_in
 from groundsill.forces.weights import WeightItem
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import JoistField
 from groundsill.mechanics.plan import Support, inside, length, rotate, strips, strips_of_line
+from groundsill.working.value import marks_of
 
 __all__ = ["Load", "TakeDown", "take_down"]
 
@@ -33,8 +34,9 @@ Supports = Callable[[float], list[Support]]
 class Load:
     """Dead, live and snow load on one support, pounds.
 
-    ``roof_ft2`` is the plan of roof it carries, whatever the snow, so that unknown snow can be seen to matter;
-    ``on_foundation`` is the part of ``dead`` that stands on the foundation itself and holds no wall down.
+    With a sheet open each carries the marks of all it is made of. ``roof_ft2`` is the plan of roof it carries, whatever
+    the snow, so that unknown snow can be seen to matter; ``on_foundation`` is the part of ``dead`` that stands on the
+    foundation itself and holds no wall down.
     """
 
     dead: float = 0.0
@@ -45,11 +47,18 @@ class Load:
 
     def take(self, other: Load, share: float = 1.0) -> None:
         """Add a share of another load."""
-        self.dead += other.dead * share
-        self.live += other.live * share
-        self.snow += other.snow * share
+        self.dead = _more(self.dead, other.dead, share)
+        self.live = _more(self.live, other.live, share)
+        self.snow = _more(self.snow, other.snow, share)
         self.roof_ft2 += other.roof_ft2 * share
-        self.on_foundation += other.on_foundation * share
+        self.on_foundation = _more(self.on_foundation, other.on_foundation, share)
+
+
+def _more(load: float, other: float, share: float) -> float:
+    """A load and a share of another, with the marks of both."""
+    if not share:
+        return load
+    return doubted(float(load) + float(other) * share, marks_of((load, other)), unit="lb", symbol="P")
 
 
 @dataclass(slots=True)
@@ -98,7 +107,7 @@ def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
 
 def _place(reading: Reading, done: TakeDown, item: WeightItem) -> None:
     survey = reading.house.survey
-    load = Load(dead=float(item.weight_lb))
+    load = Load(dead=item.weight_lb)
     if item.kind == "wall":
         done.walls[item.of].take(load)
     elif item.kind == "cripple wall":
@@ -183,7 +192,7 @@ def _place_floor(reading: Reading, done: TakeDown, item: WeightItem, live_psf: f
         for id, share in strips([rotate(p, turn) for p in points], supports(turn)).items():
             placed[id] = placed.get(id, 0.0) + share.amount / 144
     covered = sum(placed.values())
-    whole = Load(dead=float(item.weight_lb), live=size * live_psf)
+    whole = Load(dead=item.weight_lb, live=size * live_psf)
     for id, ft2 in placed.items():
         done.give(id, whole, ft2 / max(size, covered))
     if covered < size * (1 - _NOISE):
@@ -208,13 +217,14 @@ def _place_floor(reading: Reading, done: TakeDown, item: WeightItem, live_psf: f
 def _place_on_walls(reading: Reading, done: TakeDown, item: WeightItem) -> None:
     """A ceiling or roof on the walls of the storey that carries it."""
     building = reading.house.survey.building
-    load = Load(dead=float(item.weight_lb))
+    load = Load(dead=item.weight_lb)
     if item.kind == "roof":
         part = building.roof[item.of]
         carrier, span = part.storey, part.span_deg
         snow = reading.house.survey.site.snow_psf.value
         load.roof_ft2 = float(item.size) / math.sqrt(1 + part.slope_rise_per_run**2)
-        load.snow = load.roof_ft2 * (snow or 0.0)
+        known = reading.marked("survey.site.snow_psf")
+        load.snow = doubted(load.roof_ft2 * (snow or 0.0), known, unit="lb", symbol="S")
         if snow is None and (told := "roof snow load is not known: none is taken down") not in done.remarks:
             done.remarks.append(told)
     else:
@@ -309,12 +319,11 @@ def _walls_right_below(reading: Reading, a: XY, b: XY, level: int) -> list[tuple
             continue
         c, d = _wall_ends(reading, key)
         long = length(c, d)
-        slew = abs((d[0] - c[0]) * along[1] - (d[1] - c[1]) * along[0])
         stations = sorted((p[0] - a[0]) * along[0] + (p[1] - a[1]) * along[1] for p in (c, d))
         low, high = max(stations[0], 0.0), min(stations[1], whole)
         middle = ((c[0] + d[0]) / 2, (c[1] + d[1]) / 2)
         away = abs((middle[0] - a[0]) * along[1] - (middle[1] - a[1]) * along[0])
-        if slew <= _PARALLEL * long and away <= _NEAR_IN and high - low > _NOISE * whole:
+        if _slew((a, b), (c, d)) <= _PARALLEL * long and away <= _NEAR_IN and high - low > _NOISE * whole:
             found.append((low, high, key))
     return sorted(found)
 
@@ -330,7 +339,7 @@ def _hand_down_girder(reading: Reading, done: TakeDown, id: str) -> None:
         if post.girder == id:
             stops.append((_station(a, b, (post.at.x_in, post.at.y_in)), done.posts[key]))
     for end in (a, b):
-        line = _line_at(reading, end, _NEAR_IN)
+        line = _line_at(reading, end, _NEAR_IN, (a, b))
         if line is not None:
             stops.append((_station(a, b, end), done.lines[line]))
     load = done.girders[id]
@@ -349,15 +358,33 @@ def _station(a: XY, b: XY, point: XY) -> float:
     return ((point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])) / whole if whole else 0.0
 
 
-def _line_at(reading: Reading, point: XY, within_in: float) -> str | None:
-    """The line a girder's end or a chimney rests on: the nearest of those within a distance, the first where equal."""
-    nearest: tuple[float, str] | None = None
-    for id, line in in_order(reading.house.survey.underfloor.lines):
+def _line_at(reading: Reading, point: XY, within_in: float, girder: tuple[XY, XY] | None = None) -> str | None:
+    """The line a girder's end or a chimney rests on, of those within a distance.
+
+    One that crosses the girder comes before one that runs along under it, one on a foundation before one on none, the
+    nearer before the farther; the order of lists has no say.
+    """
+    found = []
+    foundation = reading.house.survey.foundation.segments.values()
+    for id, line in reading.house.survey.underfloor.lines.items():
         a, b = line_ends(reading.house, line)
         whole = length(a, b)
         station = min(max(_station(a, b, point), 0.0), whole)
         foot = (a[0] + (b[0] - a[0]) * station / whole, a[1] + (b[1] - a[1]) * station / whole)
         away = length(foot, point)
-        if away <= within_in and (nearest is None or away < nearest[0] - _NOISE):
-            nearest = (away, id)
-    return nearest[1] if nearest else None
+        if away > within_in:
+            continue
+        along = girder is not None and _slew(girder, (a, b)) <= _PARALLEL * whole
+        founded = any(
+            s.line == id and s.material != "none" and s.from_in <= station + 1 and station <= s.to_in + 1
+            for s in foundation
+        )
+        found.append((along, not founded, round(away, 6), id))
+    return min(found)[-1] if found else None
+
+
+def _slew(one: tuple[XY, XY], other: tuple[XY, XY]) -> float:
+    """How far, inches, a stretch runs off to the side of another's direction."""
+    (a, b), (c, d) = one, other
+    whole = length(a, b)
+    return abs((d[0] - c[0]) * (b[1] - a[1]) - (d[1] - c[1]) * (b[0] - a[0])) / whole if whole else length(c, d)

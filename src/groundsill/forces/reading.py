@@ -2,11 +2,16 @@
 
 The engine never sees a range. It is run again at each end (:mod:`groundsill.study`), and what it reads here is one
 figure, recorded on the open sheet with where it came from.
+
+A fact reaches a result in one of three ways, and its marks go with it in each: as a figure of its own
+(:meth:`Reading.number`); inside a figure made of several, which is then ``given`` with what :meth:`Reading.marked`
+says of them; or by choosing a rule, a row or a verdict: it is :meth:`Reading.noted`, and the figure so chosen
+:func:`doubted`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -17,9 +22,9 @@ from groundsill.mechanics.plan import length
 from groundsill.work.document import House
 from groundsill.working.sheet import open_sheet
 from groundsill.working.steps import given
-from groundsill.working.value import Mark
+from groundsill.working.value import Mark, Value, marks_of
 
-__all__ = ["Reading", "line_ends", "line_length_in"]
+__all__ = ["Reading", "doubted", "line_ends", "line_length_in"]
 
 XY = tuple[float, float]
 
@@ -46,9 +51,37 @@ class Reading:
         how = f" ({fact.state}: {fact.how})" if fact is not None and fact.how else ""
         return given(symbol, value, unit, f"survey: {label}{how}", self.marks.get(path, ()))
 
-    def marked(self, path: str) -> tuple[Mark, ...]:
-        """The marks of one fact, for figures that are not recorded as such."""
-        return tuple(self.marks.get(path, ()))
+    def noted(self, label: str, path: str, *names: str) -> frozenset[Mark]:
+        """The marks of facts that choose a rule or a verdict, with a line on the open sheet where they have any.
+
+        ``label`` says what they decide: ``the kind of soil``, ``whether bolt B7 counts``.
+        """
+        marks, sheet = self.marked(path, *names), open_sheet()
+        if marks and sheet is not None:
+            sheet.record("note", "", f"survey: {label}", "", (), None, None, marks)
+        return marks
+
+    def marked(self, path: str, *names: str) -> frozenset[Mark]:
+        """The marks of one fact, or of several of one object by their names; like values, none without a sheet."""
+        if open_sheet() is None:
+            return frozenset()
+        paths = [f"{path}.{name}" for name in names] if names else [path]
+        return frozenset(mark for each in paths for mark in self.marks.get(each, ()))
+
+
+def doubted(number: float, *doubts: Iterable[Mark], unit: str = "", symbol: str = "") -> float:
+    """A figure that also rests on what chose it: the same figure with these marks added, which is no step of its own.
+
+    ``unit`` and ``symbol`` are for a figure that was not recorded before.
+    """
+    if open_sheet() is None:
+        return number
+    marks = marks_of((number,)).union(*doubts)
+    if not marks:
+        return number
+    if isinstance(number, Value):
+        return Value(number, number.unit, number.symbol, number.step, marks)
+    return Value(number, unit, symbol, None, marks)
 
 
 def line_ends(house: House, line: Line) -> tuple[XY, XY]:

@@ -15,7 +15,7 @@ from typing import Literal
 
 from groundsill.forces.assemblies import assembly_psf, masonry_pcf, window_psf
 from groundsill.forces.levels import levels_of, ordered_storeys, outline_of
-from groundsill.forces.reading import XY, Reading, line_ends
+from groundsill.forces.reading import XY, Reading, doubted, line_ends
 from groundsill.house.building import Wall
 from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area, length
@@ -186,8 +186,16 @@ def _chimneys(reading: Reading) -> Iterator[WeightItem]:
         size = given("V_c", volume, "ft^3", f"{label}: outside volume")
         weight = multiply(pcf, size, symbol="W", unit="lb", label=label)
         # only one shown to stand free, on a footing of its own, leaves the framing alone
-        framed = chimney.tied.value is not False or chimney.base != "own footing"
-        share = 1.0 / (top + 1)
-        levels_shared = tuple((level, share) for level in range(top + 1)) if framed else ((BASE, 1.0),)
+        loose = chimney.base == "own footing"
+        framed = chimney.tied.value is not False or not loose
+        every = tuple((level, 1.0 / (top + 1)) for level in range(top + 1))
         where = ((chimney.at.x_in, chimney.at.y_in),)
-        yield WeightItem(label, id, "chimney", "point", where, weight, levels_shared, pcf, size, seismic=framed)
+        doubts = reading.marked(f"survey.building.chimneys.{id}.tied") if loose else frozenset()
+        if framed:
+            yield WeightItem(label, id, "chimney", "point", where, doubted(weight, doubts), every, pcf, size)
+            continue
+        yield WeightItem(label, id, "chimney", "point", where, weight, ((BASE, 1.0),), pcf, size, seismic=False)
+        if doubts:  # what is left out on somebody's guess is a doubt about every level
+            left_out = f"{label}, taken as not tied: none of it on the framing"
+            nothing = given("W", 0.0, "lb", left_out, doubts)
+            yield WeightItem(left_out, id, "chimney", "point", where, nothing, every, pcf, size)

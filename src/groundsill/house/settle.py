@@ -17,7 +17,7 @@ from typing import Any, Final, Generic, Literal, Protocol, TypeVar, cast
 from groundsill.house.fact import Fact
 from groundsill.house.model import FieldFacts, Shape, fields_of
 from groundsill.house.ranges import Assumed, Years, assumed_for
-from groundsill.house.survey import Survey
+from groundsill.house.survey import Survey, in_order
 from groundsill.working.value import Mark
 
 __all__ = ["Document", "End", "FactRef", "Settled", "Settling", "prepare", "settle", "uncertain_facts"]
@@ -91,7 +91,7 @@ class Settling(Generic[D]):
 
 
 def uncertain_facts(house: Document) -> tuple[FactRef, ...]:
-    """Every fact of a house that may lie elsewhere within a range, in the order of the file."""
+    """Every fact of a house that may lie elsewhere within a range, collection by collection in their order."""
     return prepare(house).facts
 
 
@@ -249,13 +249,13 @@ def _facts_in(
 
 
 def _objects(value: Any, shape: Shape) -> Iterable[tuple[str, Any]]:
-    """The objects a field holds, each with the step of the path that leads to it."""
+    """The objects a field holds, in order, each with the step of the path that leads to it."""
     if shape.kind == "object":
         return (("", value),)
     if shape.item is None or shape.item.kind != "object":
         return ()
     if shape.kind == "map":
-        return ((f".{key}", item) for key, item in value.items())
+        return ((f".{key}", item) for key, item in in_order(value))
     return ((f".{index}", item) for index, item in enumerate(value))
 
 

@@ -9,18 +9,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.bolts_counted import Anchor, anchors_in
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, part_length
+from groundsill.loadpath.bolts_counted import Counted, anchors_in
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.sill_bolts import Wood, wood_of
-from groundsill.loadpath.sill_joints import Tie, joint_links, passed_on, ties_between
+from groundsill.loadpath.sill_joints import Tie, joint_links, passed_on, row_of, ties_between
 from groundsill.loadpath.washers import washer_link
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, scale
-from groundsill.working.value import marks_of
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["anchor_stages", "share_of_sill"]
 
@@ -36,9 +37,8 @@ class _Piece:
 
     id: str
     sill: SillPiece
-    anchors: tuple[Anchor, ...]
-    left_out: tuple[str, ...]
-    share: float
+    bolts: Counted
+    share: Share
     force: float
     wood: Wood
 
@@ -53,7 +53,7 @@ class _Left:
     """What the bolts of a piece are left with, lb, once splices have passed on what they can, and in what words."""
 
     force: float
-    share: float
+    share: Share
     words: str = ""
 
 
@@ -65,19 +65,18 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     held = [piece.wood.allowable for piece in pieces]
     ties = ties_between(case, held)
     passing = passed_on([p.force for p in pieces], held, [tie.capacity for tie in ties])
-    of_line = [anchor for piece in pieces for anchor in piece.anchors]
+    of_line = [anchor for piece in pieces for anchor in piece.bolts.anchors]
     wood, concrete, left = [], [], []
     for n, piece in enumerate(pieces):
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
-        link, proof = concrete_link(
-            case, piece.id, piece.sill, piece.anchors, of_line, rest.share, piece.wood.expected or None
-        )
+        link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         concrete.append(link)
         wood.append(_wood_link(case, piece, rest, proof))
-        washers = washer_link(case, piece.id, piece.sill, piece.anchors)
+        washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
-    joints = joint_links(case, left, held, ties, passing)
+    doubts = [marks_of((force,)) | piece.wood.marks for force, piece in zip(left, pieces, strict=True)]
+    joints = joint_links(case, left, held, ties, passing, doubts)
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
@@ -91,23 +90,31 @@ def _no_sill(case: LineCase) -> Stage:
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
-def share_of_sill(case: LineCase, sill: SillPiece) -> float:
+def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
     """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
+    over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
+    # under a piece that holds every brace whole comes all of the force, however they share it
+    doubts = frozenset[Mark]() if over and min(over.values()) > 1 - 1e-9 else case.doubts
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
-        return (sill.to_in - sill.from_in) / case.length_in
-    return min(1.0, sum(b.share * part_length(b, sill.from_in, sill.to_in) / b.length_in for b in braces))
+        return Share((sill.to_in - sill.from_in) / case.length_in, doubts)
+    return Share(min(1.0, sum(b.share * over[b.id] for b in braces)), doubts)
 
 
 def _gathered(case: LineCase, id: str, sill: SillPiece) -> _Piece:
     share = share_of_sill(case, sill)
     with section(f"line/{case.id}/sill/{id}"):
-        anchors, left_out = anchors_in(case, sill)
-        part = given("σ", share, "1", f"share of the line's force that comes down on sill {sill.mark or id}")
+        bolts = anchors_in(case, sill)
+        label = f"share of the line's force that comes down on sill {sill.mark or id}"
+        part = given("σ", share.part, "1", label, share.marks)
         force = scale(case.allowable, part, symbol="V_s", label=f"force on sill {sill.mark or id}")
     with section(_address(case, id)):
-        wood = wood_of(case, id, sill, anchors)
-    return _Piece(id, sill, anchors, left_out, share, force, wood)
+        wood = wood_of(case, id, sill, bolts)
+    return _Piece(id, sill, bolts, share, force, wood)
+
+
+def _working(case: LineCase, id: str) -> tuple[str, str]:
+    return f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
 
 
 def _address(case: LineCase, id: str) -> str:
@@ -120,10 +127,10 @@ def _left_with(
     """The force that the bolts of a piece are left with, as a sum of what comes down on it and passes its joints."""
     piece = pieces[n]
     moved = [(0.0 if n == 0 else passing[n - 1], n - 1), (0.0 if n == len(passing) else -passing[n], n + 1)]
+    marks = _row_marked(pieces, n, ties)
     if not any(amount for amount, _ in moved):
-        return _Left(piece.force, piece.share)
+        return _Left(doubted(piece.force, marks), Share(piece.share.part, piece.share.marks | marks))
     terms, words = [piece.force], []
-    marks = marks_of(p.wood.allowable for p in pieces if p.wood.allowable is not None)
     with section(f"line/{case.id}/sill/{piece.id}"):
         for amount, other in moved:
             if not amount:
@@ -137,19 +144,31 @@ def _left_with(
     whole = float(case.allowable)
     rest = max(float(left), 0.0)
     if rest < 0.01:
-        left = 0.0
-    share = rest / whole if whole > 0 else 0.0
+        left = doubted(0.0, marks_of((left,)), unit="lb", symbol="V_b")
+    share = Share(rest / whole if whole > 0 else 0.0, piece.share.marks | marks)
     return _Left(left, share, "; ".join(words))
+
+
+def _row_marked(pieces: Sequence[_Piece], n: int, ties: Sequence[Tie]) -> frozenset[Mark]:
+    """The marks of what may pass to or from a piece: all of the pieces tied to it, and whether splices hold there."""
+    row = row_of(n, [tie.capacity for tie in ties])
+    beside = frozenset[Mark]().union(*(tie.marks for tie in ties[max(row.start - 1, 0) : row.stop]))
+    if len(row) == 1:
+        return beside
+    return beside.union(*(marks_of((pieces[m].force,)) | pieces[m].wood.marks for m in row))
 
 
 def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link:
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
     address, title = _address(case, piece.id), f"bolts in {piece.name}"
-    wood, count = piece.wood, len(piece.anchors)
+    wood, count = piece.wood, len(piece.bolts.anchors)
     if wood.allowable is None:
         clause = _CAST_IN if piece.sill.cast_in else _WOOD
-        return cannot(address, title, "sill", piece.id, clause=clause, reason=wood.why_not)
-    not_counted = "; ".join(f"not counted {text}" for text in piece.left_out)
+        return cannot(
+            address, title, "sill", piece.id, clause=clause, reason=wood.why_not, marks=wood.marks,
+            working=_working(case, piece.id),
+        )  # fmt: skip
+    not_counted = "; ".join(f"not counted {text}" for text in piece.bolts.left_out)
     if not count:
         counted = "no bolt counts in this piece" + (f" ({not_counted})" if not_counted else "")
         not_counted = ""
@@ -166,7 +185,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     )
     expected = expected_at(
         wood.expected or None,
-        left.share,
+        left.share.part,
         _SPREAD_BOLT,
         "ductile",
         "yield of every bolt in wood, 20 % less to 25 % more (common practice, no source)",
@@ -183,6 +202,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         clause=_WOOD,
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
-        working=(f"line/{case.id}/demand", f"line/{case.id}/sill/{piece.id}"),
+        marks=proof.marks if wood.extension else (),
+        working=_working(case, piece.id),
         expected=expected,
     )

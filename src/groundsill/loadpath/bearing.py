@@ -10,14 +10,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from groundsill.forces.gravity import Load
-from groundsill.forces.reading import Reading
+from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.soil import resultant_ft, soil_class
+from groundsill.loadpath.soil import SOIL, resultant_ft, soil_class
 from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7_16.effects import (
     asd_down,
@@ -32,31 +32,40 @@ from groundsill.standards.asce7_16.effects import (
 from groundsill.standards.ibc_2021.soils import presumptive_bearing
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
-from groundsill.working.value import marks_of
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["bearing_links", "pads_chain"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
+_NOTHING = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
 class _Loads:
-    """Dead load at most and at least, live and snow load on one footing, lb; what of them is not known, in words."""
+    """Dead load at most and at least, live and snow load on one footing, lb; what of them is not known, in words.
+
+    ``doubts`` are the marks of what says whether it is known.
+    """
 
     most: float
     least: float
     live: float
     snow: float
     unknown: str
+    doubts: frozenset[Mark]
 
 
 @dataclass(frozen=True, slots=True)
 class _Strip:
-    """A footing strip, feet, and the force along it at allowable-stress level with its arm above the bottom, ft."""
+    """A footing strip, feet, and the force along it at allowable-stress level with its arm above the bottom, ft.
+
+    ``measured`` are the marks of its width.
+    """
 
     long: float
     wide: float
+    measured: frozenset[Mark]
     E_8: float
     E_9: float
     arm: float
@@ -64,10 +73,14 @@ class _Strip:
 
 @dataclass(frozen=True, slots=True)
 class _Pressed:
-    """The greatest pressure and the combination it belongs to; None when the footing turns over."""
+    """The greatest pressure and the combination it belongs to; None when the footing turns over.
+
+    ``marks`` are those of every combination, since each of them might have governed.
+    """
 
     psf: float | None
     words: str
+    marks: frozenset[Mark]
 
 
 def bearing_links(reading: Reading, forces: Forces, body: Body) -> list[Link]:
@@ -76,14 +89,17 @@ def bearing_links(reading: Reading, forces: Forces, body: Body) -> list[Link]:
     lines = reading.house.survey.underfloor.lines
     for id, parts in body.lines().items():
         address, title = f"body/{body.id}/bearing/{id}/both", f"bearing under line {lines[id].mark}"
+        doubts = frozenset[Mark]()
         if any(p.segment.footing_width_in.value is None for p in parts):
             reason = "the width of the footing is not known"
         elif not _has_value(reading):
             reason = "the kind of soil is not known, or has no presumptive value"
+            with section(address):
+                doubts = reading.noted("the kind of soil", SOIL)
         else:
             links.append(_line_link(reading, forces, address, title, id, parts))
             continue
-        links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason))
+        links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason, marks=doubts))
     return links
 
 
@@ -95,9 +111,10 @@ def _allowed(reading: Reading) -> float:
     """Allowable pressure, psf: from a soil report, else by the class of soil; one of them must be there."""
     report, soil = reading.house.survey.site.soil.bearing_psf.value, soil_class(reading)
     if report is not None:
-        return given("q_a", report, "psf", "bearing from a soil report")
+        known = reading.marked("survey.site.soil.bearing_psf")
+        return given("q_a", report, "psf", "bearing from a soil report", known)
     assert soil is not None
-    return presumptive_bearing(soil)
+    return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
 
 
 def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: str, parts: Sequence[Part]) -> Link:
@@ -106,6 +123,7 @@ def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: s
     long = sum(p.length_ft for p in parts)
     part = min(long / line.length_ft, 1.0)
     wide = min(p.segment.footing_width_in.value or 0.0 for p in parts) / 12
+    measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in parts))
     known = all(height_known(p.segment) for p in parts)
     load = forces.gravity.lines[id]
     with section(address):
@@ -118,36 +136,48 @@ def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: s
         E_8 = scale(asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil")
         E_9 = scale(asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil")
         up = resultant_ft(forces, id)
-        strip = _Strip(long, wide, E_8, E_9, up + drop_ft(reading, parts, deepest=True))
+        most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
+        arm = doubted(float(up) + float(most), marks_of((up, most)), unit="ft", symbol="h")
+        strip = _Strip(long, wide, measured, E_8, E_9, arm)
         found = _worst(forces, loads, strip)
         if not known and _too_much(found, allowed):
             note("with a footing no deeper than what was seen:")
-            seen = _worst(forces, replace(loads, most=loads.least), replace(strip, arm=up + drop_ft(reading, parts)))
-            if not _too_much(seen, allowed):
+            arm = doubted(float(up) + float(seen), marks_of((up, seen)), unit="ft", symbol="h")
+            shallow = _worst(forces, replace(loads, most=loads.least), replace(strip, arm=arm))
+            shallow = replace(shallow, marks=shallow.marks | found.marks)
+            if not _too_much(shallow, allowed):
                 reason = "how high and deep the foundation is is not known, and it matters for its weight and its arm"
-                return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason)
-            found = seen
-    return _told(address, title, "line", id, found, allowed, loads.unknown)
+                doubts = shallow.marks | marks_of((allowed,))
+                return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason, marks=doubts)
+            found = shallow
+    return _told(address, title, "line", id, found, allowed, loads)
 
 
 def _loads(reading: Reading, forces: Forces, load: Load, part: float, name: str, parts: Sequence[Part] = ()) -> _Loads:
     """What presses on a footing, its own weight at most and at least in it."""
-    doubts = marks_of(item.weight_lb for item in forces.items)  # the take-down rests on all the weights
-    line = given("D_l", max(load.dead * part, 0.0), "lb", f"dead load on {name} from the gravity take-down", doubts)
+    line = _part(load.dead, part, "D_l", f"dead load on {name} from the gravity take-down")
     most = least = line
     if parts:
-        most = add(line, most_weight(parts, "the foundation's own weight"), symbol="D", label="dead load, at most")
-        own = least_weight(parts, "the foundation's own weight")
+        label = "the foundation's own weight"
+        most = add(line, most_weight(reading, parts, label), symbol="D", label="dead load, at most")
+        own = least_weight(reading, parts, label)
         least = line if own is None else add(line, own, symbol="D_0", label="dead load, at least")
-    live = given("L", max(load.live * part, 0.0), "lb", f"floor live load on {name}")
-    snow = given("S", max(load.snow * part, 0.0), "lb", f"roof snow on {name}")
+    live = _part(load.live, part, "L", f"floor live load on {name}")
+    snow = _part(load.snow, part, "S", f"roof snow on {name}")
     unknown = []
     if reading.house.survey.site.snow_psf.value is None and load.roof_ft2 > 0.5:
         unknown.append(f"the roof snow on {load.roof_ft2 * part:.0f} sq ft of roof that it carries is not known")
     left, whole = forces.gravity.unplaced, sum(float(i.weight_lb) for i in forces.items)
-    if left.dead + left.live + left.snow > _LOST * whole:
+    lost = sum(float(lb) for lb in (left.dead, left.live, left.snow))
+    doubts = marks_of((left.dead, left.live, left.snow)) if lost > _NOTHING * whole else frozenset[Mark]()
+    if lost > _LOST * whole:
         unknown.append("part of the house's load reached no support in the take-down, and may stand here")
-    return _Loads(most, least, live, snow, "; ".join(unknown))
+    return _Loads(most, least, live, snow, "; ".join(unknown), doubts)
+
+
+def _part(load: float, part: float, symbol: str, label: str) -> float:
+    """A part of a load of the take-down, which pulls nothing up, recorded with its marks."""
+    return given(symbol, max(float(load) * part, 0.0), "lb", label, marks_of((load,)))
 
 
 def _gravity(loads: _Loads) -> float:
@@ -163,14 +193,13 @@ def _gravity(loads: _Loads) -> float:
 
 def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
     """The worst pressure under a strip over all combinations."""
-    area = given(
-        "A", strip.long * strip.wide, "ft^2", f"{strip.long:.1f} ft of footing, {12 * strip.wide:.1f} in. wide"
-    )
+    label = f"{strip.long:.1f} ft of footing, {12 * strip.wide:.1f} in. wide"
+    area = given("A", strip.long * strip.wide, "ft^2", label, strip.measured)
     still = divide(_gravity(loads), area, symbol="q", unit="psf", label="pressure under gravity")
-    worst = _Pressed(still, "gravity governs")
+    worst = _Pressed(still, "gravity governs", marks_of((still, strip.E_8)))
     if float(strip.E_8) <= 0:
         return worst
-    arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom")
+    arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom", marks_of((strip.arm,)))
     E_v = vertical_effect(forces.S_DS, loads.most)
     combinations = (
         ("combination 8", asd_down(loads.most, E_v, 0.0), strip.E_8),
@@ -179,15 +208,17 @@ def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
     )
     for name, P, V in combinations:
         M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
+        doubts = worst.marks | marks_of((P, M))
         e = float(M) / float(P) if P > 0 else float("inf")
         if e >= strip.long / 2:
             where = f"the resultant stands {e:.1f} ft from its middle" if P > 0 else "nothing holds it down"
-            return _Pressed(None, f"{name}: the {strip.long:.1f} ft of footing turn over, {where}")
+            return _Pressed(None, f"{name}: the {strip.long:.1f} ft of footing turn over, {where}", doubts)
         found = pressure_under(float(P), float(M), strip.long, strip.wide)
         statics = f"statics: e = M/P = {e:.2f} ft on {strip.long:.1f} ft of footing, {name}"
-        q = given("q_E", found.greatest, "psf", statics, marks_of((P, M)))
-        if worst.psf is None or float(q) > float(worst.psf):
-            worst = _Pressed(q, f"with the earthquake along the line, {name}")
+        q = given("q_E", found.greatest, "psf", statics, marks_of((P, M, area)))
+        governs = worst.psf is None or float(q) > float(worst.psf)
+        words = f"with the earthquake along the line, {name}" if governs else worst.words
+        worst = _Pressed(q if governs else worst.psf, words, doubts)
     return worst
 
 
@@ -195,10 +226,12 @@ def _too_much(found: _Pressed, allowed: float) -> bool:
     return found.psf is None or float(found.psf) > float(allowed)
 
 
-def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, allowed: float, unknown: str) -> Link:
+def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, allowed: float, loads: _Loads) -> Link:
     """The link: what fails fails whatever is unknown; what would pass cannot be checked while load is unknown."""
-    if unknown and not _too_much(found, allowed):
-        return cannot(address, title, scope, id, clause=_CLAUSE, reason=unknown)
+    doubts = found.marks | loads.doubts
+    if loads.unknown and not _too_much(found, allowed):
+        doubts |= marks_of((allowed,))
+        return cannot(address, title, scope, id, clause=_CLAUSE, reason=loads.unknown, marks=doubts)
     link = checked(
         address,
         title,
@@ -210,6 +243,7 @@ def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, 
         capacity=allowed,
         clause=_CLAUSE,
         reason=found.words,
+        marks=doubts,
     )
     if found.psf is not None:
         return link
@@ -238,12 +272,13 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
         if post.pad == "none"
         else (f"survey.underfloor.posts.{id}.pad_side_in", post.pad_side_in, f"pad ({post.pad})")
     )
-    if load.dead + load.live + load.snow <= 0:
+    if float(load.dead) + float(load.live) + float(load.snow) <= 0:
         reason = "the survey brings no load to it" + ("" if post.girder else ": no girder is named that it holds up")
         return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
     if side.value is None or not _has_value(reading):
         what = f"the side of the {name}" if side.value is None else "the kind of soil"
-        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known")
+        known = frozenset[Mark]() if side.value is None else reading.marked(SOIL)
+        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known", marks=known)
     with section(address):
         allowed = _allowed(reading)
         loads = _loads(reading, forces, load, 1.0, f"post {mark}")
@@ -258,4 +293,5 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
             label="with the vertical effect of the earthquake",
         )
         q = divide(P, area, symbol="q", unit="psf", label="pressure under the post")
-    return _told(address, title, "body", id, _Pressed(q, "without the pad's own weight"), allowed, loads.unknown)
+    pressed = _Pressed(q, "without the pad's own weight", marks_of((q,)))
+    return _told(address, title, "body", id, pressed, allowed, loads)

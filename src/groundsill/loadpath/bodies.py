@@ -46,14 +46,15 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
 
 def _holding(reading: Reading, forces: Forces, body: Body) -> float:
     """Dead load that surely stands on the soil under a body: what its lines bring and what it weighs itself."""
-    terms, doubts = [], marks_of(item.weight_lb for item in forces.items)  # a take-down rests on all the weights
+    terms = []
     lines = reading.house.survey.underfloor.lines
     for id, parts in body.lines().items():
         feet = sum(p.length_ft for p in parts)
-        dead = max(forces.gravity.lines[id].dead * min(feet / forces.lines[id].length_ft, 1.0), 0.0)
+        carried = forces.gravity.lines[id].dead
+        dead = max(float(carried) * min(feet / forces.lines[id].length_ft, 1.0), 0.0)
         label = f"gravity take-down to line {lines[id].mark}, {feet:.1f} ft of it"
-        terms.append(given("D", dead, "lb", label, doubts))
-    own = least_weight(body.parts, "the foundation's own weight")
+        terms.append(given("D", dead, "lb", label, marks_of((carried,))))
+    own = least_weight(reading, body.parts, "the foundation's own weight")
     if own is not None:
         terms.append(own)
     return add(*terms, symbol="D", label=f"dead load on the soil under body {body.mark}")

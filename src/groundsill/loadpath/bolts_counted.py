@@ -7,7 +7,8 @@ are not added to new ones without a stated stiffness rule.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Bolt, SillPiece
@@ -17,13 +18,14 @@ from groundsill.standards.nds_2018.geometry import table_12_5_1a
 from groundsill.work.pieces import BoltPiece
 from groundsill.working.value import Mark
 
-__all__ = ["TEST_FACTOR", "Anchor", "anchors_in"]
+__all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in"]
 
 TEST_FACTOR = 2.0  # test load over what an old bolt of unknown embedment is counted with; common practice, no source
 _FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
 _TAPE_IN = 0.01
 _TOWARD_END = "parallel, toward the end, softwood"
 _WEAK_PSI = 2500.0
+_FACTS = ("diameter_in", "embedment_in", "hole_in", "nut", "rust", "test_lb")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +33,8 @@ class Anchor:
     """A bolt that counts, in inches and lb; ``new`` when it is a piece of work.
 
     ``embedment_in`` is None only where ``test_lb``, the load it held, stands in for it. ``doubts`` are what was not
-    seen of it; ``marks`` those of its measures.
+    seen of it; ``marks`` those of the facts by which it counts and of its own measures, ``edge_marks`` those of its
+    distance from the face of the concrete.
     """
 
     id: str
@@ -47,7 +50,8 @@ class Anchor:
     to_sheathing_in: float | None = None
     test_lb: float | None = None
     doubts: tuple[str, ...] = ()
-    marks: tuple[Mark, ...] = ()
+    marks: frozenset[Mark] = frozenset()
+    edge_marks: frozenset[Mark] = frozenset()
 
     @property
     def name(self) -> str:
@@ -55,13 +59,28 @@ class Anchor:
         return self.mark or self.id
 
 
-def anchors_in(case: LineCase, sill: SillPiece) -> tuple[tuple[Anchor, ...], tuple[str, ...]]:
-    """The bolts that count in a sill piece, and the others, each with the reason why not."""
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """The bolts of a sill piece: those that count, and the others in words, each with the reason why not.
+
+    ``marks`` are those of every fact that says of a bolt whether it counts.
+    """
+
+    anchors: tuple[Anchor, ...]
+    left_out: tuple[str, ...]
+    marks: frozenset[Mark]
+
+
+def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
+    """The bolts that count in a sill piece, and the others."""
     diameters = float(table_12_5_1a().read(_TOWARD_END, "least", symbol="n_min"))
-    new, left_out = [], []
+    new: list[Anchor] = []
+    left_out: list[str] = []
+    doubts: frozenset[Mark] = frozenset()
     for id, piece in case.pieces:
         if isinstance(piece, BoltPiece) and sill.from_in <= piece.station_in <= sill.to_in:
-            anchor = _of_piece(id, piece)
+            anchor = replace(_of_piece(id, piece), marks=_strength_marked(case, piece))
+            doubts |= anchor.marks
             reason = _why_not_there(case, sill, anchor, diameters)
             if reason is None:
                 new.append(anchor)
@@ -71,6 +90,10 @@ def anchors_in(case: LineCase, sill: SillPiece) -> tuple[tuple[Anchor, ...], tup
     for id, bolt in in_order(case.reading.house.survey.underfloor.bolts):
         if bolt.line != case.id or not sill.from_in <= bolt.station_in <= sill.to_in:
             continue
+        if not new and not _never_counts(case, bolt):
+            doubts |= case.reading.noted(
+                f"whether bolt {bolt.mark or id} counts", f"survey.underfloor.bolts.{id}", *_FACTS
+            )
         found = _why_not_counted(bolt) or _of_bolt(case, id, bolt)
         reason = found if isinstance(found, str) else _why_not_there(case, sill, found, diameters)
         if reason is None and new:
@@ -79,7 +102,22 @@ def anchors_in(case: LineCase, sill: SillPiece) -> tuple[tuple[Anchor, ...], tup
             left_out.append(f"{bolt.mark or id}: {reason}")
         elif isinstance(found, Anchor):
             old.append(found)
-    return tuple(sorted(new or old, key=lambda a: (a.station_in, a.id))), tuple(left_out)
+    counted: Sequence[Anchor] = sorted(new or old, key=lambda a: (a.station_in, a.id))
+    return Counted(tuple(counted), tuple(left_out), doubts)
+
+
+def _strength_marked(case: LineCase, piece: BoltPiece) -> frozenset[Mark]:
+    """The marks of the concrete's strength where the bolt counts by it."""
+    under = foundation_at(case.reading, case.id, piece.station_in)
+    if piece.anchor != "expansion" or not piece.report or under is None:
+        return frozenset()
+    return case.reading.marked(f"survey.foundation.segments.{under[0]}.strength_psi")
+
+
+def _never_counts(case: LineCase, bolt: Bolt) -> bool:
+    """Whether an old bolt is left out for what it is or where it stands, whatever its facts turn out to be."""
+    plainly = bolt.kind in ("expansion", "screw") or bolt.washer not in ("cut", "plate")
+    return plainly or near_break(case, bolt.station_in) is not None
 
 
 def _of_piece(id: str, piece: BoltPiece) -> Anchor:
@@ -101,8 +139,6 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
 def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
     assert bolt.diameter_in.value is not None
     path = f"survey.underfloor.bolts.{id}"
-    names = ("diameter_in", "embedment_in", "edge_in", "hole_in", "nut", "rust", "test_lb")
-    marks = [mark for name in names for mark in case.reading.marked(f"{path}.{name}")]
     rust = () if bolt.rust.value is not None or bolt.rust.state == "absent" else ("its rust was not looked at",)
     return Anchor(
         id,
@@ -116,7 +152,8 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
         plate_washer=bolt.washer == "plate",
         test_lb=bolt.test_lb.value,
         doubts=rust,
-        marks=tuple(dict.fromkeys(marks)),
+        marks=case.reading.marked(path, *_FACTS),
+        edge_marks=case.reading.marked(path, "edge_in"),
     )
 
 

@@ -6,8 +6,10 @@ on a sill that stands out past the studs, that fastening being a link of its own
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.case import (
     MIXED_RATIO,
@@ -16,6 +18,7 @@ from groundsill.loadpath.case import (
     cannot,
     checked,
     expected_at,
+    height_path,
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
@@ -33,6 +36,7 @@ from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import convert, given, scale
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["bracing_stages", "with_strengths"]
 
@@ -48,7 +52,7 @@ def with_strengths(case: LineCase) -> LineCase:
         with section(f"line/{case.id}/strength/{brace.id}"):
             braces.append(_strength(case, brace))
     shared, words = _shares(tuple(braces))
-    return replace(case, braces=shared, sharing=words)
+    return replace(case, braces=shared, sharing=words, doubts=_doubts(case, braces))
 
 
 def _strength(case: LineCase, brace: Brace) -> Brace:
@@ -57,8 +61,7 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     height = brace.height_in
     if height is None:
         return replace(brace, why_not="its height is not known")
-    path = f"survey.underfloor.segments.{brace.segment_id}.height_in"
-    mark = brace.segment.mark or brace.segment_id
+    path, mark = height_path(brace.segment_id), brace.segment.mark or brace.segment_id
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {mark}")
     assert h_in is not None
     h = convert(h_in, "in", "ft")
@@ -66,9 +69,9 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     try:
         if brace.panel is not None:
             return _panel_strength(brace, h, b)
-        return _old_strength(brace, h, b)
+        return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
-        return replace(brace, why_not=str(refused))
+        return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
 
 
 def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
@@ -81,28 +84,39 @@ def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
     shear = panel_unit_shear(panel.panel, spacing, h, b, G)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
         other = panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
+        doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
+        shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
     stiff = table_4_3a_ga_plywood().read(panel.panel, spacing)
     return _with(brace, shear, stiff, h, b, "SDPWS 2015 Table 4.3A", panel.panel)
 
 
-def _old_strength(brace: Brace, h: float, b: float) -> Brace:
-    """Existing sheathing: the stronger face alone, since unlike faces do not simply add."""
-    found: list[tuple[SegmentShear, float, str, str]] = []
-    for face in (brace.segment.outside, brace.segment.inside):
-        if face.condition.value == "decayed":
+def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
+    """Existing sheathing: the stronger face alone, since unlike faces do not simply add.
+
+    Whether it is sound decides, and whether a decayed one is truly so; a sound face that is weaker decides nothing.
+    """
+    found: list[tuple[SegmentShear, float, str, str, frozenset[Mark]]] = []
+    chosen: frozenset[Mark] = frozenset()
+    for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
+        boards = face.material in table_4_3d().rows
+        if not boards and face.material not in table_4_3c().rows:
             continue
-        if face.material in table_4_3d().rows:
-            stiff = table_4_3d().read(face.material, "G_a")
-            found.append((lumber_unit_shear(face.material, h, b), stiff, "SDPWS 2015 Table 4.3D", face.material))
-        elif face.material in table_4_3c().rows:
-            stiff = table_4_3c().read(face.material, "G_a")
-            found.append((plaster_unit_shear(face.material, h, b), stiff, "SDPWS 2015 Table 4.3C", face.material))
+        mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
+        seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
+        if face.condition.value == "decayed":
+            chosen |= seen
+            continue
+        stiff = (table_4_3d() if boards else table_4_3c()).read(face.material, "G_a")
+        shear = lumber_unit_shear(face.material, h, b) if boards else plaster_unit_shear(face.material, h, b)
+        found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
     if not found:
         faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
-        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})")
-    shear, stiff, cite, material = max(found, key=lambda row: float(row[0].asd))
-    return _with(brace, shear, stiff, h, b, cite, material)
+        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
+    doubts = marks_of(shear.asd for shear, *_ in found)
+    shear, stiff, cite, material, seen = max(found, key=lambda row: float(row[0].asd))
+    shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
+    return _with(replace(brace, marks=chosen | seen), shear, stiff, h, b, cite, material)
 
 
 def _face(face: Sheathing) -> str:
@@ -114,9 +128,9 @@ def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cit
     stiffness = 1000.0 * float(G_a) * float(b) / float(h)
     return replace(
         brace,
-        capacity_plf=shear.asd,
-        nominal_plf=shear.adjusted,
-        stiffness_lb_in=stiffness,
+        capacity_plf=doubted(shear.asd, brace.marks),
+        nominal_plf=doubted(shear.adjusted, brace.marks),
+        stiffness_lb_in=doubted(stiffness, brace.marks, marks_of((G_a, b, h)), unit="lb/in", symbol="k"),
         cite=cite,
         material=material,
     )
@@ -129,7 +143,7 @@ def _shares(braces: tuple[Brace, ...]) -> tuple[tuple[Brace, ...], str]:
     if not counted and not direct:
         return braces, "nothing in this line can be counted"
     strength = {b.id: float(b.capacity_plf or 0) * b.length_in for b in counted}
-    stiffness = {b.id: b.stiffness_lb_in or 0.0 for b in counted}
+    stiffness = {b.id: float(b.stiffness_lb_in or 0.0) for b in counted}
     ways: list[dict[str, float]] = []
     words = "shared by strength, all parts alike"
     if counted:
@@ -151,6 +165,22 @@ def _shares(braces: tuple[Brace, ...]) -> tuple[tuple[Brace, ...], str]:
             "the worst counts"
         )
     return tuple(replace(b, share=max((way.get(b.id, 0.0) for way in ways), default=0.0)) for b in braces), words
+
+
+def _doubts(case: LineCase, braces: Sequence[Brace]) -> frozenset[Mark]:
+    """The marks of the shares: what would move one part's strength or stiffness against another's.
+
+    What all have in common (a panel's row, a factor) moves no share; the heights do, unless all parts are alike.
+    """
+    if len(braces) < 2:
+        return frozenset()
+    counted = [b for b in braces if b.capacity_plf is not None]
+    figures = [marks_of((b.capacity_plf, b.stiffness_lb_in)) for b in counted]
+    common = figures[0].intersection(*figures) if figures else frozenset[Mark]()
+    doubts = frozenset[Mark]().union(*figures) - common
+    if len({(b.segment_id, b.length_in) for b in counted}) > 1:
+        doubts = doubts.union(*(case.reading.marked(height_path(b.segment_id)) for b in counted))
+    return doubts.union(*(b.marks for b in braces))
 
 
 def _over(amounts: dict[str, float]) -> dict[str, float]:
@@ -216,7 +246,7 @@ def _none(case: LineCase, key: str, reason: str) -> tuple[Link, ...]:
 
 def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
     with section(f"line/{case.id}/strength/{brace.id}"):
-        part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}: {case.sharing}")
+        part = case.taken_by(brace, case.sharing)
         force = scale(case.allowable, part, symbol="V_i", label=f"force on {brace.name}")
         b = convert(given("b_s", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
         return unit_shear(force, b), force
@@ -265,6 +295,8 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             clause="SDPWS 2015 4.3",
             applies=False,
             reason=f"not counted: {brace.why_not}; other parts of the line take its share",
+            marks=frozenset[Mark]().union(*(other.marks for other in case.braces)),
+            working=tuple(f"line/{case.id}/strength/{other.id}" for other in case.braces),
         )
     if brace.why_not.startswith(_NOT_COUNTED):
         return checked(
@@ -278,8 +310,19 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             capacity=0.0,
             clause="SDPWS 2015 4.3",
             reason=brace.why_not,
+            marks=brace.marks,
+            working=working_of(case, brace),
         )
-    return cannot(address, title, "segment", brace.segment_id, clause="SDPWS 2015 4.3", reason=brace.why_not)
+    return cannot(
+        address,
+        title,
+        "segment",
+        brace.segment_id,
+        clause="SDPWS 2015 4.3",
+        reason=brace.why_not,
+        marks=brace.marks,
+        working=working_of(case, brace),
+    )
 
 
 def _no_bracing(case: LineCase) -> Link:
@@ -306,4 +349,5 @@ def _no_bracing(case: LineCase) -> Link:
         capacity=0.0,
         clause="SDPWS 2015 4.3",
         reason="the line has no sheathed wall",
+        working=(f"line/{case.id}/demand",),
     )

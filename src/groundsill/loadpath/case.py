@@ -21,12 +21,14 @@ from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_eff
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
+from groundsill.working.steps import given
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
     "MIXED_RATIO",
     "Brace",
     "LineCase",
+    "Share",
     "braces_of",
     "cannot",
     "case_of",
@@ -34,6 +36,7 @@ __all__ = [
     "demands",
     "expected_at",
     "foundation_at",
+    "height_path",
     "moisture_of",
     "part_length",
     "pieces_on",
@@ -52,7 +55,7 @@ class Brace:
 
     Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
     shear stiffness; all None when the part cannot be counted, and ``why_not`` says why. ``share`` is the greatest part
-    of the line's force that either way of sharing gives it.
+    of the line's force that either way of sharing gives it. ``marks`` are those of the facts by which it counts or not.
     """
 
     id: str
@@ -70,6 +73,7 @@ class Brace:
     why_not: str = ""
     share: float = 0.0
     part: int = 0
+    marks: frozenset[Mark] = frozenset()
 
     @property
     def name(self) -> str:
@@ -90,8 +94,19 @@ class Brace:
 
 
 @dataclass(frozen=True, slots=True)
+class Share:
+    """A part of the line's force, and the marks of how it is shared."""
+
+    part: float
+    marks: frozenset[Mark] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
 class LineCase:
-    """A line, its force, its braces and the work laid on it."""
+    """A line, its force, its braces and the work laid on it.
+
+    ``sharing`` says in words how the force is shared among the braces; ``doubts`` are the marks of their shares.
+    """
 
     reading: Reading
     forces: Forces
@@ -102,6 +117,7 @@ class LineCase:
     pieces: tuple[tuple[str, Piece], ...]
     braces: tuple[Brace, ...] = ()
     sharing: str = ""
+    doubts: frozenset[Mark] = frozenset()
     strength: float = 0.0
     allowable: float = 0.0
     overstrength: float = 0.0
@@ -110,6 +126,11 @@ class LineCase:
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""
         return tuple(b for b in self.braces if b.capacity_plf is not None)
+
+    def taken_by(self, brace: Brace, how: str = "") -> float:
+        """The share of the line's force that a brace takes, recorded with its marks; ``how`` it is shared, in words."""
+        label = f"share of the line's force taken by {brace.name}{f': {how}' if how else ''}"
+        return given("β", brace.share, "1", label, self.doubts)
 
     def of_kind(self, kind: type) -> list[tuple[str, Piece]]:
         """The pieces of work of one kind on this line, in order."""
@@ -224,6 +245,11 @@ def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, 
     return None
 
 
+def height_path(segment_id: str) -> str:
+    """Where the height of a wall segment stands in the survey."""
+    return f"survey.underfloor.segments.{segment_id}.height_in"
+
+
 def working_of(case: LineCase, brace: Brace) -> tuple[str, ...]:
     """Where the working of a brace's own strength, share and unit shear stands."""
     return (f"line/{case.id}/demand", f"line/{case.id}/strength/{brace.id}")
@@ -249,12 +275,15 @@ def checked(
     extension: str = "",
     direction: Literal["+", "-", "both"] = "both",
     expected: Expected | None = None,
-    marks: Sequence[Mark] = (),
+    marks: Iterable[Mark] = (),
     working: tuple[str, ...] = (),
 ) -> Link:
-    """A link with a figure: its status, ratio and marks follow from demand and capacity."""
+    """A link with a figure: its status, ratio and marks follow from demand and capacity.
+
+    ``marks`` are those of what chose the check and stands in neither figure.
+    """
     status, ratio = status_of(demand, capacity, extension)
-    doubts = tuple(sorted(marks_of((demand, capacity)) | frozenset(marks)))
+    doubts = tuple(sorted(marks_of((demand, capacity)).union(marks)))
     return Link(
         address,
         title,
@@ -279,13 +308,28 @@ def checked(
 
 
 def cannot(
-    address: str, title: str, scope: ScopeKind, scope_id: str, *, clause: str, reason: str, applies: bool = True
+    address: str,
+    title: str,
+    scope: ScopeKind,
+    scope_id: str,
+    *,
+    clause: str,
+    reason: str,
+    applies: bool = True,
+    direction: Literal["+", "-", "both"] = "both",
+    marks: Iterable[Mark] = (),
+    working: tuple[str, ...] = (),
 ) -> Link:
-    """A link that cannot be checked, with the clause that is missing its facts (or one that does not apply)."""
+    """A link that cannot be checked, with the clause that is missing its facts (or one that does not apply).
+
+    ``marks`` are those of the facts or figures by which it stands so, ``working`` where those were worked out.
+    """
     status: Status = "cannot be checked" if applies else "does not apply"
+    doubts = tuple(sorted(marks))
     return Link(
-        address, title, scope, scope_id, "both", "allowable", "", status, reason=reason, clause=clause, verdict=status
-    )
+        address, title, scope, scope_id, direction, "allowable", "", status,
+        reason=reason, clause=clause, marks=doubts, verdict=status, working=working,
+    )  # fmt: skip
 
 
 def expected_at(

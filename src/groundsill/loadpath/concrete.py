@@ -8,19 +8,21 @@ anchors set afterwards, a result is only *indicated* until tests in place or an 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import sqrt
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, foundation_at
+from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
-from groundsill.loadpath.sill_bolts import CAST_IN
+from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
-from groundsill.loadpath.stem import cored_strength, height_of, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -33,6 +35,7 @@ from groundsill.standards.common_practice import table_bolts
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, note, scale
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link"]
 
@@ -55,36 +58,38 @@ class _Concrete:
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """One sill piece as its concrete link needs it: its address and title, its bolts, and all bolts of the line."""
+    """One sill piece as its concrete link needs it: its address and title, and its bolts."""
 
     id: str
     sill: SillPiece
     address: str
     title: str
-    anchors: Sequence[Anchor]
-    of_line: Sequence[Anchor]
+    bolts: Counted
+    working: tuple[str, str]
 
 
 def concrete_link(
     case: LineCase,
     id: str,
     sill: SillPiece,
-    anchors: Sequence[Anchor],
+    bolts: Counted,
     of_line: Sequence[Anchor],
-    share: float,
-    wood_expected: float | None,
+    share: Share,
+    wood: Wood,
 ) -> tuple[Link, Proof]:
     """The weakest bolt of a sill piece in the foundation under it, and what tests in place prove of the bolts.
 
-    ``share`` is the part of the line's force that the bolts of the piece take, ``of_line`` all bolts that count on it.
+    ``share`` is the part of the line's force that the bolts of the piece take, ``of_line`` all bolts that count on it,
+    ``wood`` what the bolts of the piece hold in wood.
     """
-    title = f"bolts of sill {sill.mark or id} in the foundation"
-    piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, anchors, of_line)
+    title, anchors = f"bolts of sill {sill.mark or id} in the foundation", bolts.anchors
+    working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
+    piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in:
         return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
         reason = "no bolt counts in this piece"
-        return cannot(piece.address, title, "sill", id, clause=_CLAUSE, reason=reason, applies=False), NO_TEST
+        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
     refused = _cannot_be_concrete(case, anchors)
     if refused is not None:
         return _cannot(piece, *refused), NO_TEST
@@ -93,10 +98,10 @@ def concrete_link(
             every = [_in_concrete(case, anchor, of_line) for anchor in anchors]
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
-            demand, words = _demand(case, anchors, share, wood_expected)
+            demand, words = _demand(case, bolts, share, wood)
             asked = None
             if case.reading.house.choices.anchor_basis == "sill exception":
-                asked = ask(case, sill, anchors)
+                asked = ask(case, id, sill, anchors)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
     proof = by_tests(case, anchors, float(demand), len(of_line))
@@ -112,18 +117,22 @@ def concrete_link(
         level="strength",
         unit="lb a bolt",
         demand=demand,
-        capacity=weakest.design,
+        capacity=doubted(weakest.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=_expected(weakest, len(anchors), share),
-        working=(f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"),
+        expected=_expected(weakest, len(anchors), share.part),
+        marks=asked.marks if asked is not None else (),
+        working=piece.working,
     )
     return link, proof
 
 
-def _cannot(piece: _Piece, clause: str, reason: str) -> Link:
-    return cannot(piece.address, piece.title, "sill", piece.id, clause=clause, reason=reason)
+def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:
+    return cannot(
+        piece.address, piece.title, "sill", piece.id, clause=clause, reason=reason, applies=applies,
+        marks=piece.bolts.marks.union(marks), working=piece.working,
+    )  # fmt: skip
 
 
 def _expected(weakest: _Concrete, count: int, share: float) -> Expected | None:
@@ -170,13 +179,16 @@ def _in_concrete(case: LineCase, anchor: Anchor, of_line: Sequence[Anchor]) -> _
     id, segment = under
     f_c, height = strength_of(case, id, segment), height_of(segment)
     assert f_c is not None and height is not None and anchor.edge_in is not None
-    found = _breakouts(case, anchor, of_line, f_c, height)
-    steel = _steel(anchor.diameter_in)
+    marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
+    h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
+    found = _breakouts(case, anchor, of_line, f_c, h_a)
+    steel = _steel(anchor)
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
     h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
-    prise = pryout_of(h_ef, f_c, to_end(case, anchor.station_in), c_near=anchor.edge_in, anchor=installed)
+    c_near = doubted(anchor.edge_in, anchor.edge_marks, unit="in", symbol="c_near")
+    prise = pryout_of(h_ef, f_c, to_end(case, anchor.station_in), c_near=c_near, anchor=installed)
     found["pryout"] = (prise.design, prise.nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
@@ -192,23 +204,25 @@ def _by_test_load(anchor: Anchor) -> _Concrete:
     held = given("P_t", anchor.test_lb, "lb", f"load that {anchor.name} held in a test", anchor.marks)
     factor = given("n_t", TEST_FACTOR, "1", "test load over the load counted: common practice, no source")
     counted = divide(held, factor, symbol="φV_n", unit="lb", label="what the test stands for")
-    steel = _steel(anchor.diameter_in)
-    if steel is not None and float(steel[0]) < float(counted):
-        return _Concrete(steel[0], steel[1], "steel", f"embedment not known; {_BY_TEST_LOAD}")
-    return _Concrete(counted, held, _BY_TEST_LOAD, f"embedment not known; {_BY_TEST_LOAD}")
+    steel = _steel(anchor)
+    if steel is None:
+        return _Concrete(counted, held, _BY_TEST_LOAD, f"embedment not known; {_BY_TEST_LOAD}")
+    doubts = marks_of((counted, steel[0]))
+    if float(steel[0]) < float(counted):
+        return _Concrete(doubted(steel[0], doubts), steel[1], "steel", f"embedment not known; {_BY_TEST_LOAD}")
+    return _Concrete(doubted(counted, doubts), held, _BY_TEST_LOAD, f"embedment not known; {_BY_TEST_LOAD}")
 
 
 def _breakouts(
-    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, height: float
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float
 ) -> dict[str, tuple[float, float]]:
     """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
     assert anchor.edge_in is not None and anchor.embedment_in is not None
     d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
     h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
-    h_a = given("h_a", height, "in", "height of the concrete, top to footing")
     side = to_end(case, anchor.station_in)
     count, spacing, edge = close_group(anchor, of_line)
-    c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", anchor.marks)
+    c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", _group_marked(anchor, of_line))
     along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing)
     found = {"breakout beside the bolt": (along.design, along.nominal)}
     if count > 1:
@@ -218,7 +232,8 @@ def _breakouts(
         found = {f"breakout of {count} close bolts": (each[0], each[1])}
     if side < _NEAR_END_IN:
         to_side = given("c_a1", side, "in", "bolt to the end of the concrete")
-        toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=anchor.edge_in)
+        c_a2 = doubted(anchor.edge_in, anchor.edge_marks, unit="in", symbol="c_a2")
+        toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=c_a2)
         found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
     return found
 
@@ -249,42 +264,58 @@ def close_group(anchor: Anchor, of_line: Sequence[Anchor]) -> tuple[int, float, 
     return found
 
 
+def _group_marked(anchor: Anchor, of_line: Sequence[Anchor]) -> frozenset[Mark]:
+    """The marks of the bolts that break out with one, and of those on either side that might."""
+    row = sorted((a for a in of_line if a.edge_in is not None), key=lambda a: a.station_in)
+    at = next(n for n, a in enumerate(row) if a.id == anchor.id)
+    doubts = set(anchor.edge_marks)
+    for way in (row[at::-1], row[at:]):
+        for near, far in pairwise(way):
+            # the edge distance of the nearer one alone may keep them apart, whatever that of the farther
+            if abs(far.station_in - near.station_in) >= 3 * (near.edge_in or 0.0):
+                doubts |= near.edge_marks
+                break
+            doubts |= far.marks | far.edge_marks
+    return frozenset(doubts)
+
+
 def _close(one: Anchor, other: Anchor) -> bool:
     """Whether two neighbours stand closer than three edge distances."""
     return other.station_in - one.station_in < 3 * min(one.edge_in or 0.0, other.edge_in or 0.0)
 
 
-def _steel(diameter: float) -> tuple[float, float] | None:
+def _steel(anchor: Anchor) -> tuple[float, float] | None:
     """Design and nominal strength of the bolt's own steel in shear; its steel is taken as mild until tested."""
-    row = str(Fraction(diameter).limit_denominator(16))
+    row = str(Fraction(anchor.diameter_in).limit_denominator(16))
     if row not in table_bolts().rows:
         return None
     threads = table_bolts().read(row, "threads per inch", symbol="n_t")
     counted = steel_strength_counted(
         table_bolts().read(row, "ultimate stress", symbol="f_u"), table_bolts().read(row, "yield stress", symbol="f_ya")
     )
-    nominal = steel_shear(stress_area(given("d_a", diameter, "in", "bolt diameter"), threads), counted)
+    d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
+    nominal = steel_shear(stress_area(d_a, threads), counted)
     return design_strength(table_17_5_3().read("steel, ductile", "shear"), nominal), nominal
 
 
-def _demand(case: LineCase, anchors: Sequence[Anchor], share: float, wood_expected: float | None) -> tuple[float, str]:
+def _demand(case: LineCase, bolts: Counted, share: Share, wood: Wood) -> tuple[float, str]:
     """The force one bolt's concrete must hold, on the basis that was picked, and that basis in words."""
-    choices, category = case.reading.house.choices, case.forces.category
-    each = given("1/n", 1 / len(anchors), "1", f"{len(anchors)} bolts share alike")
+    choices, category, count = case.reading.house.choices, case.forces.category, len(bolts.anchors)
+    each = given("1/n", 1 / count, "1", f"{count} bolts share alike", bolts.marks)
     yielding = choices.anchor_basis == "wood yields first"
-    if yielding and wood_expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
+    if yielding and wood.expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
         note(f"basis: {choices.anchor_reason}")
-        yields = given("P_y", wood_expected, "lb", "expected yield of all bolts of the piece in wood")
+        yields = given("P_y", wood.expected, "lb", "expected yield of all bolts of the piece in wood", wood.marks)
         force = scale(yields, each, symbol="V_ua", label="force on one bolt when the wood yields")
         return force, f"for the force at which the wood yields (17.10.6.3): {choices.anchor_reason}"
-    part = given("σ", share, "1", "share of the line's force that the bolts of this sill piece take")
+    part = given("σ", share.part, "1", "share of the line's force that the bolts of this sill piece take", share.marks)
     if category in PLAIN_FORCE:
         whole = horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {category} (17.10.1)"
     else:
         whole, words = case.overstrength, "for the overstrength force (17.10.6)"
         if yielding:
-            lacking = "no reason is given" if wood_expected else "what the wood yields at is not known"
+            lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
             words += f", for {lacking} to take the force at which the wood yields"
     force = scale(whole, part, symbol="V_ua", label="force on the sill piece's bolts")
     return scale(force, each, symbol="V_ua", label="force on one bolt"), words
@@ -294,9 +325,7 @@ def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
     """The exception holds, or an engineer must say whether it does."""
     if asked.applies:
         reason = f"the sill exception applies to every bolt, so the wood value stands alone; {asked.words}"
-        return cannot(
-            piece.address, piece.title, "sill", piece.id, clause=EXCEPTION_CLAUSE, applies=False, reason=reason
-        )
+        return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks, applies=False)
     reason = f"outside the sill exception's evidence, an engineer decides: {asked.words}. "
     reason += f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt"
-    return _cannot(piece, EXCEPTION_CLAUSE, reason)
+    return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks | marks_of((weakest.design,)))

@@ -7,20 +7,21 @@ that state, and every line takes the worse.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from groundsill.forces.lines import with_rigid
-from groundsill.forces.reading import Reading
+from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.house.survey import in_order
 from groundsill.loadpath.bracing import with_strengths
-from groundsill.loadpath.case import MIXED_RATIO, case_of
+from groundsill.loadpath.case import MIXED_RATIO, Brace, case_of, height_path
 from groundsill.work.pieces import Piece
-from groundsill.working.sheet import quiet, section
+from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import note
+from groundsill.working.value import Mark, marks_of
 
-__all__ = ["line_stiffness", "state_forces", "why_both"]
+__all__ = ["state_forces", "why_both"]
 
 
 def why_both(reading: Reading, forces: Forces) -> str:
@@ -44,25 +45,55 @@ def why_both(reading: Reading, forces: Forces) -> str:
     return ""
 
 
-def line_stiffness(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, float]:
-    """Shear stiffness of what braces each relied-on line, lb/in; lines that nothing braces are left out."""
-    found = {}
-    for id, line in forces.lines.items():
-        if line.relied_on:
-            with quiet():  # the strengths are worked out again, and written down, when the line is checked
-                braces = with_strengths(case_of(reading, forces, id, pieces)).counted()
-            total = sum(brace.stiffness_lb_in or 0.0 for brace in braces)
-            if total > 0:
-                found[id] = total
-    return found
-
-
 def state_forces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> Forces:
-    """The forces of one state of the house: by a flexible floor, or the worse of flexible and rigid."""
-    why = why_both(reading, forces)
-    if not why:
-        return forces
-    with section("forces/floor"):
-        note(f"flexible and rigid floor both: {why}")
-    stiffness = line_stiffness(reading, forces, pieces)
-    return replace(forces, lines=with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness))
+    """The forces of one state of the house: by a flexible floor, or the worse of flexible and rigid.
+
+    Every line's force carries the marks of the heights that the rule goes by and, where the floor is also taken as
+    rigid, of what braces each of the lines.
+    """
+    why, doubts, lines = why_both(reading, forces), _heights_marked(reading, forces), forces.lines
+    if why:
+        with section("forces/floor"):
+            note(f"flexible and rigid floor both: {why}")
+        braces = _braces(reading, forces, pieces)
+        stiffness = {id: total for id, found in braces.items() if (total := _stiffness(found)) > 0}
+        lines = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
+        doubts |= _doubts(brace for found in braces.values() for brace in found)
+    if doubts:
+        lines = {
+            id: replace(line, force_lb=doubted(line.force_lb, doubts)) if line.relied_on else line
+            for id, line in lines.items()
+        }
+    return forces if lines is forces.lines else replace(forces, lines=lines)
+
+
+def _heights_marked(reading: Reading, forces: Forces) -> frozenset[Mark]:
+    """The marks of the heights that the rule compares; none where the designer chose."""
+    if reading.house.choices.floor != "as the rule says":
+        return frozenset()
+    segments = reading.house.survey.underfloor.segments
+    asked = (id for id, s in segments.items() if s.kind != "open" and forces.lines[s.line].relied_on)
+    return frozenset[Mark]().union(*(reading.marked(height_path(id)) for id in asked))
+
+
+def _braces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, tuple[Brace, ...]]:
+    """What braces each relied-on line, with its strength; worked out again, and written down, with the line."""
+    with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+        return {
+            id: with_strengths(case_of(reading, forces, id, pieces)).braces
+            for id, line in forces.lines.items()
+            if line.relied_on
+        }
+
+
+def _stiffness(braces: Iterable[Brace]) -> float:
+    """Shear stiffness of all that counts in a line, lb/in."""
+    return sum(float(brace.stiffness_lb_in or 0.0) for brace in braces if brace.capacity_plf is not None)
+
+
+def _doubts(braces: Iterable[Brace]) -> frozenset[Mark]:
+    """The marks of the shares by stiffness; a figure that all braces have in common moves none."""
+    every = tuple(braces)
+    figures = [marks_of((b.stiffness_lb_in,)) for b in every if b.capacity_plf is not None]
+    common = figures[0].intersection(*figures) if figures else frozenset[Mark]()
+    return (frozenset[Mark]().union(*figures) - common).union(*(brace.marks for brace in every))

@@ -7,7 +7,7 @@ more of the line's force than its length says. New clips are not added to old na
 from __future__ import annotations
 
 from groundsill.house.underfloor import JoistField
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
 from groundsill.standards.nds_2018.expected import expected_of
@@ -29,11 +29,12 @@ Place = tuple[str, str, ScopeKind, str]
 
 def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
     """The floor's connection over the whole line, and over each stretch where joists stand on the sill."""
-    links = [_link(case, joists, (0.0, case.length_in), 1.0, _place(case, case.id, "line", "floor to wall"))]
+    links = [_link(case, joists, (0.0, case.length_in), Share(1.0), _place(case, case.id, "line", "floor to wall"))]
     for brace in case.braces:
         if brace.kind == "joists on sill" and brace.share > 0:
             place = _place(case, brace.id, "segment", f"floor to sill in {brace.name}")
-            links.append(_link(case, joists, (brace.from_in, brace.to_in), brace.share, place))
+            share = Share(brace.share, case.doubts)
+            links.append(_link(case, joists, (brace.from_in, brace.to_in), share, place))
     return tuple(links)
 
 
@@ -41,7 +42,7 @@ def _place(case: LineCase, id: str, scope: ScopeKind, title: str) -> Place:
     return (f"line/{case.id}/floor-to-plate/{id}/both", title, scope, id)
 
 
-def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float], share: float, place: Place) -> Link:
+def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float], share: Share, place: Place) -> Link:
     line = case.line
     ties = [
         p
@@ -52,7 +53,7 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
         reason = f"{line.framing} framing: its own chain is not in the program"
         return cannot(*place, clause="NDS 2018 chapter 12", reason=reason)
     with section(place[0]):
-        part = given("β", share, "1", "share of the line's force that passes here")
+        part = given("β", share.part, "1", "share of the line's force that passes here", share.marks)
         force = scale(case.allowable, part, symbol="V", label=place[1])
     rolling = _may_roll(case, any(t.adds_rim for t in ties))
     if rolling is not None:
@@ -69,7 +70,7 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
         return cannot(*place, clause=_TOENAILS, reason="how the floor is held to the wall was not seen")
     if connection.kind == "clips":
         return _old_clips(case, place, stretch, force)
-    return _toenails(case, joists, place, stretch, share, force)
+    return _toenails(case, joists, place, stretch, share.part, force)
 
 
 def _zero(place: Place, force: float, clause: str, reason: str) -> Link:
@@ -117,8 +118,12 @@ def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force
     if spacing is None or one is None:
         return cannot(*place, clause="evaluation report", reason="the clips' spacing and their report are needed")
     with section(place[0]):
-        count = given("n", (stretch[1] - stretch[0]) / spacing, "1", "clips along the stretch")
-        total = multiply(given("T_a", one, "lb", connection.report or "as entered"), count, symbol="n T_a", unit="lb")
+        path = f"survey.underfloor.lines.{case.id}.floor_connection"
+        doubts = case.reading.marked(f"{path}.spacing_in")
+        count = given("n", (stretch[1] - stretch[0]) / spacing, "1", "clips along the stretch", doubts)
+        doubts = case.reading.marked(f"{path}.capacity_lb")
+        each = given("T_a", one, "lb", connection.report or "as entered", doubts)
+        total = multiply(each, count, symbol="n T_a", unit="lb")
     return checked(
         *place,
         level="allowable",

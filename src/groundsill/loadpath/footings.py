@@ -10,13 +10,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from groundsill.forces.levels import base_z_in
-from groundsill.forces.reading import XY, Reading, line_ends
+from groundsill.forces.reading import XY, Reading, doubted, line_ends
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import in_order
-from groundsill.loadpath.stem import height_of
+from groundsill.loadpath.stem import height_facts, height_of
 from groundsill.mechanics.plan import length
 from groundsill.standards.common_practice import table_other_densities
 from groundsill.working.steps import add, given, multiply, note
+from groundsill.working.value import Mark
 
 __all__ = [
     "DEEPEST_FT",
@@ -53,6 +54,10 @@ class Part:
     def length_ft(self) -> float:
         """Length along its line, feet."""
         return (self.to_in - self.from_in) / 12
+
+    def marked(self, reading: Reading, *names: str) -> frozenset[Mark]:
+        """The marks of facts of its segment, by their names."""
+        return reading.marked(f"survey.foundation.segments.{self.segment_id}", *names)
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,35 +172,41 @@ def drop_ft(reading: Reading, parts: Iterable[Part], deepest: bool = False) -> f
         parts: stretches of foundation.
         deepest: take a bottom nobody knows to lie as deep as any is looked for.
     """
-    base, drops = base_z_in(reading), []
+    base, drops, doubts = base_z_in(reading), [], set[Mark]()
+    for id in reading.house.survey.foundation.segments:
+        doubts |= reading.marked(f"survey.foundation.segments.{id}.top_z_in")  # the base is their mean
     for part in parts:
+        doubts |= part.marked(reading, *height_facts(part.segment))
         top = part.segment.top_z_in.value
         height = height_of(part.segment) or 0.0
         drop = (base - (base if top is None else top) + height) / 12
         drops.append(max(drop, height / 12, DEEPEST_FT if deepest and not height_known(part.segment) else 0.0))
-    return max(drops, default=0.0)
+    return doubted(max(drops, default=0.0), doubts, unit="ft", symbol="z")
 
 
-def least_weight(parts: Iterable[Part], label: str) -> float | None:
+_SECTION = ("top_width_in", "footing_width_in", "footing_thickness_in")
+
+
+def least_weight(reading: Reading, parts: Iterable[Part], label: str) -> float | None:
     """What these parts of the foundation weigh at least, lb, by what is known of their section; None for nothing."""
-    volumes: dict[str, float] = {}
+    volumes: dict[str, list[tuple[float, frozenset[Mark]]]] = {}
     for part in parts:
         s, height = part.segment, height_of(part.segment)
         top, wide, thick = s.top_width_in.value, s.footing_width_in.value, s.footing_thickness_in.value
         if top is None or height is None or s.material not in _WEIGHS:
             continue
         square_in = top * height + (max(wide - top, 0.0) * min(thick, height) if wide and thick else 0.0)
-        material = _WEIGHS[s.material]
-        volumes[material] = volumes.get(material, 0.0) + part.length_ft * square_in / 144
+        known = part.marked(reading, *_SECTION, *height_facts(s))
+        volumes.setdefault(_WEIGHS[s.material], []).append((part.length_ft * square_in / 144, known))
     return _weigh(volumes, f"{label}, as far as its section is known")
 
 
-def most_weight(parts: Iterable[Part], label: str) -> float:
+def most_weight(reading: Reading, parts: Iterable[Part], label: str) -> float:
     """What these parts may weigh at most, lb, where the footing's width is known.
 
     A width of the stem that nobody measured is the footing's, a thickness of the footing goes up to the soil.
     """
-    volumes: dict[str, float] = {}
+    volumes: dict[str, list[tuple[float, frozenset[Mark]]]] = {}
     for part in parts:
         s = part.segment
         height = (height_of(s) or 0.0) if height_known(s) else 12 * DEEPEST_FT
@@ -205,24 +216,23 @@ def most_weight(parts: Iterable[Part], label: str) -> float:
         if up is None:
             up = s.depth_in.value if height_known(s) and s.depth_in.value is not None else height
         square_in = top * height + max(wide - top, 0.0) * min(up, height)
+        known = part.marked(reading, *_SECTION, *height_facts(s))
         material = "brick masonry" if s.material == "brick" else "concrete"
-        volumes[material] = volumes.get(material, 0.0) + part.length_ft * square_in / 144
+        volumes.setdefault(material, []).append((part.length_ft * square_in / 144, known))
     found = _weigh(volumes, f"{label}, at most")
     return 0.0 if found is None else found
 
 
-def _weigh(volumes: dict[str, float], label: str) -> float | None:
-    terms = [
-        multiply(
-            table_other_densities().read(material, symbol="γ_c"),
-            given("V_c", volume, "ft^3", f"{label}: volume of {material}"),
-            symbol="D_c",
-            unit="lb",
-            label=label,
-        )
-        for material, volume in sorted(volumes.items())
-        if volume > 0
-    ]
+def _weigh(volumes: dict[str, list[tuple[float, frozenset[Mark]]]], label: str) -> float | None:
+    """Stretches of each material, cubic feet with their marks, as a weight."""
+    terms = []
+    for material, stretches in sorted(volumes.items()):
+        volume = sum(size for size, _ in stretches)
+        if volume > 0:
+            doubts = frozenset[Mark]().union(*(known for _, known in stretches))
+            density = table_other_densities().read(material, symbol="γ_c")
+            size = given("V_c", volume, "ft^3", f"{label}: volume of {material}", doubts)
+            terms.append(multiply(density, size, symbol="D_c", unit="lb", label=label))
     if not terms:
         note(f"{label}: nothing is counted, its section is not known")
         return None

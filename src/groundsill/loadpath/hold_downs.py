@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.bolts_counted import Anchor
-from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at
+from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.proof import accepted, by_tests
@@ -17,11 +19,14 @@ from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, greatest, scale
+from groundsill.working.value import marks_of
 
-__all__ = ["anchor_of", "lifted_by", "why_not_counted"]
+__all__ = ["Way", "anchor_of", "lifted_by", "why_not_counted"]
 
 _CLAUSE = "ACI 318-19 17.6.2, 17.10.5"
 _STEP = ("step",)
+
+Way = Literal["+", "-"]
 
 
 def why_not_counted(case: LineCase, piece: HoldDownPiece) -> str | None:
@@ -30,8 +35,9 @@ def why_not_counted(case: LineCase, piece: HoldDownPiece) -> str | None:
 
 
 def anchor_of(
-    case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, *, h: float, b: float, d: float, w_D: float
-) -> Link:
+    case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, way: Way, *,
+    h: float, b: float, d: float, w_D: float,
+) -> Link:  # fmt: skip
     """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete.
 
     Near a break in the foundation it holds nothing; in categories A and B the plain earthquake force is enough.
@@ -40,20 +46,21 @@ def anchor_of(
     under = foundation_at(case.reading, case.id, piece.station_in)
     if under is None or under[1].material != "poured concrete":
         reason = "no poured concrete was surveyed under it"
-        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
+        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     no_good = why_not_counted(case, piece)
     if no_good is None and piece.anchor_edge_in is None:
         reason = "the distance from its anchor to the face of the concrete is not given"
-        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
+        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     if no_good is None and under[1].strength_psi.value is None:
         reason = "the strength of the concrete is not known"
-        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason)
+        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     try:
         with section(address):
             N_ua, words = _pull(case, brace, h, b, d, w_D)
             capacity, extension = (0.0, "") if no_good else _held(case, piece, *under)
     except OutsideLimits as refused:
-        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=str(refused))
+        reason = str(refused)
+        return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     proof = by_tests(case, (_anchor(piece),), float(N_ua), _of_line(case), "anchor pull")
     told = f"breakout {words}; bond is by the anchor's own report"
     link = checked(
@@ -66,6 +73,7 @@ def anchor_of(
         demand=N_ua,
         capacity=capacity,
         clause=_CLAUSE,
+        direction=way,
         reason=no_good or "; ".join(text for text in (told, proof.words) if text),
         extension="" if proof.passes else extension,
         working=(f"line/{case.id}/demand",),
@@ -75,7 +83,7 @@ def anchor_of(
 
 def _pull(case: LineCase, brace: Brace, h: float, b: float, d: float, w_D: float) -> tuple[float, str]:
     """The tension the anchor must hold, at strength level, and for which force in words."""
-    part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}")
+    part = case.taken_by(brace)
     if case.forces.category in PLAIN_FORCE:
         whole = horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
@@ -117,17 +125,21 @@ def _of_line(case: LineCase) -> int:
     return sum(1 for _, piece in case.pieces if isinstance(piece, HoldDownPiece))
 
 
-def lifted_by(case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, pull: float) -> Link:
+def lifted_by(case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, way: Way, pull: float) -> Link:
     """The footing that the pull would lift: nothing to check without a pull, else its section is not known enough."""
     title = f"footing lifted by hold-down {piece.mark}"
-    if float(pull) <= 0:
-        reason = "dead load on the wall outweighs the pull"
-        return cannot(address, title, "segment", brace.segment_id, clause="", reason=reason, applies=False)
+    pulls = float(pull) > 0
     return cannot(
         address,
         title,
         "segment",
         brace.segment_id,
-        clause="ACI 318-19 14.5 and statics",
-        reason=f"{float(pull):,.0f} lb must be found in footing that the old concrete can lift as plain concrete",
+        clause="ACI 318-19 14.5 and statics" if pulls else "",
+        reason=f"{float(pull):,.0f} lb must be found in footing that the old concrete can lift as plain concrete"
+        if pulls
+        else "dead load on the wall outweighs the pull",
+        applies=pulls,
+        direction=way,
+        marks=marks_of((pull,)),
+        working=(address.removesuffix(f"-footing-{piece.mark}"), *working_of(case, brace)),
     )

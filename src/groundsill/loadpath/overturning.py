@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
-from groundsill.loadpath.case import Brace, LineCase, checked, working_of
+from groundsill.loadpath.case import Brace, LineCase, checked, height_path, working_of
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.hold_downs import anchor_of, lifted_by, why_not_counted
+from groundsill.loadpath.hold_downs import Way, anchor_of, lifted_by, why_not_counted
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import convert, given
+from groundsill.working.value import marks_of
 
 __all__ = ["overturning_links"]
 
@@ -19,7 +18,7 @@ END_POST_FT = 0.25  # from a segment's end to the middle of its end posts, where
 _NEAR_END_IN = 12.0
 
 
-def overturning_links(case: LineCase, brace: Brace, force: float, direction: Literal["+", "-"]) -> tuple[Link, ...]:
+def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way) -> tuple[Link, ...]:
     """Moments about the leeward end when the line is pushed toward ``direction`` (+ is toward the line's end).
 
     Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
@@ -63,8 +62,8 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Lit
     )
     links = [link]
     for piece in at_end:
-        links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", h=h, b=b, d=d, w_D=w_D))
-        links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", pull))
+        links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", direction, h=h, b=b, d=d, w_D=w_D))
+        links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", direction, pull))
     return tuple(links)
 
 
@@ -72,7 +71,7 @@ def _measures(
     case: LineCase, brace: Brace, held: list[HoldDownPiece], near: float
 ) -> tuple[float, float, float, float]:
     """Height, length, lever arm in feet, and dead load along the segment in plf (shared by panels face to face)."""
-    path = f"survey.underfloor.segments.{brace.segment_id}.height_in"
+    path = height_path(brace.segment_id)
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {brace.segment.mark}")
     assert h_in is not None  # a segment of unknown height is never counted as a brace
     b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
@@ -82,8 +81,9 @@ def _measures(
     middle = (brace.from_in + brace.to_in) / 2
     there = sum(1 for other in case.counted() if other.from_in <= middle <= other.to_in)
     load = case.forces.gravity.lines[case.id]
-    dead = max((load.dead - load.on_foundation) / (case.length_in / 12), 0.0) / max(there, 1)
-    w_D = given("w_D", dead, "plf", "dead load on the line from the gravity take-down, spread evenly")
+    dead = max((float(load.dead) - float(load.on_foundation)) / (case.length_in / 12), 0.0) / max(there, 1)
+    label = "dead load on the line from the gravity take-down, spread evenly"
+    w_D = given("w_D", dead, "plf", label, marks_of((load.dead, load.on_foundation)))
     return convert(h_in, "in", "ft"), b, d, w_D
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, moisture_of, part_length, sill_at, working_of
 from groundsill.loadpath.chain import Link, ScopeKind
@@ -15,6 +17,7 @@ from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, multiply
+from groundsill.working.value import Mark
 
 __all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
 
@@ -35,7 +38,16 @@ def _place(case: LineCase, stage: str, brace: Brace, title: str, tail: str = "")
     return (f"line/{case.id}/{stage}/{brace.id}/both{tail}", title, "segment", brace.segment_id)
 
 
-def _edge(case: LineCase, brace: Brace, place: Place, v: float, clause: str, reason: str, holds: bool = True) -> Link:
+def _edge(
+    case: LineCase,
+    brace: Brace,
+    place: Place,
+    v: float,
+    clause: str,
+    reason: str,
+    holds: bool = True,
+    marks: Iterable[Mark] = (),
+) -> Link:
     """An edge whose nailing is the tabulated one, or that has nothing to be nailed to."""
     return checked(
         *place,
@@ -45,6 +57,7 @@ def _edge(case: LineCase, brace: Brace, place: Place, v: float, clause: str, rea
         capacity=brace.capacity_plf if holds else 0.0,
         clause=clause,
         reason=reason,
+        marks=marks,
         working=working_of(case, brace),
     )
 
@@ -82,11 +95,16 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
     if panel.bottom == "blocking on sill":
         reason = "nailed to blocking on the sill; its fastening is the next link"
         return _edge(case, brace, (place[0], f"{title} to blocking", *place[2:]), v, brace.cite, reason)
-    off = [
-        fact.value
-        for sill in _sills(case, brace)
-        for fact in (sill.projects_inside_in if panel.face == "inside" else sill.projects_outside_in,)
-    ]
+    sills = _sills(case, brace)
+    off = [(s.projects_inside_in if panel.face == "inside" else s.projects_outside_in).value for _, s in sills]
+    name = f"projects_{panel.face}_in"
+    with section(place[0]):
+        doubts = frozenset[Mark]().union(
+            *(
+                case.reading.noted(f"how far sill {s.mark or id} stands out", f"survey.underfloor.sills.{id}.{name}")
+                for id, s in sills
+            )
+        )
     if not off or any(value is None for value in off):
         reason = "how far the sill stands out past the studs was not measured"
         return cannot(*place, clause=_EDGES, reason=reason)
@@ -96,13 +114,13 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
             f"the sill stands {'out' if worst > 0 else 'back'} {abs(worst):g} in. "
             "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
         )
-        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
-    return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)
+        return _edge(case, brace, place, v, _EDGES, reason, holds=False, marks=doubts)
+    return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE, marks=doubts)
 
 
-def _sills(case: LineCase, brace: Brace) -> list[SillPiece]:
+def _sills(case: LineCase, brace: Brace) -> list[tuple[str, SillPiece]]:
     """Every sill piece under a brace."""
-    return [sill for _, sill in case.sills if part_length(brace, sill.from_in, sill.to_in) > 0]
+    return [(id, sill) for id, sill in case.sills if part_length(brace, sill.from_in, sill.to_in) > 0]
 
 
 def blocking(case: LineCase, brace: Brace, v: float) -> Link:
@@ -124,7 +142,7 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
         return cannot(*place, clause=_NAILS, reason="the sill's species or thickness is not known")
     try:
         with section(place[0]):
-            rows = [_row(block, at[1]) for block in blocks]
+            rows = [_row(case, block, *at) for block in blocks]
             capacity = least(*rows, symbol="v_n", label="the weakest piece of blocking")
     except OutsideLimits as refused:
         return cannot(*place, clause=_NAILS, reason=str(refused))
@@ -139,13 +157,15 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
     )
 
 
-def _row(block: SillBlockingPiece, sill: SillPiece) -> float:
+def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> float:
     """What one piece of blocking holds for each foot of sill."""
-    depth = sill.thickness_in.value
-    assert depth is not None
+    path = f"survey.underfloor.sills.{id}"
+    depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", "thickness of the sill")
+    assert depth is not None  # blocking is checked on a sill of known thickness alone
     thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-    one = nail_value(block.nail, thick, main=sill.species, t_m=given("t_m", depth, "in", "thickness of the sill"))
-    each = adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value))
+    one = nail_value(block.nail, thick, main=sill.species, t_m=depth)
+    damp = case.reading.marked(f"{path}.damp")
+    each = doubted(adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
     count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
     total = multiply(each, count, symbol="Z'n", unit="lb")
     return divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")

@@ -74,6 +74,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             id,
             clause="NDS 2018 chapter 12",
             reason="nothing braces this line, so the force past the joint is not defined",
+            marks=case.doubts,
         )
     with section(address):
         share = abs(axial(case.length_in, 1.0, drains(case), joint.station_in))
@@ -82,6 +83,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             share,
             "1",
             "share of the line's force that passes the joint: brought by the floor less taken by walls up to it",
+            case.doubts,
         )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
         added = _added(case, joint, stations)

@@ -18,6 +18,7 @@ from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.work.document import Acceptance
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
+from groundsill.working.value import Mark, marks_of
 
 __all__ = [
     "MOST_MOVED_IN", "NO_TEST", "TESTS_AT_LEAST", "TESTS_SHARE", "Proof", "accepted", "by_tests", "with_acceptances",
@@ -35,10 +36,14 @@ RULE = (
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """Whether tests in place prove anchors for a load, and the words that say so, or what is still wanting."""
+    """Whether tests in place prove anchors for a load, and the words that say so, or what is still wanting.
+
+    ``marks`` are those of the load.
+    """
 
     passes: bool
     words: str
+    marks: frozenset[Mark] = frozenset()
 
 
 NO_TEST = Proof(False, "")
@@ -56,6 +61,12 @@ def by_tests(
     Only tests of anchors like them count, on the stretches they stand in and on others of the line; one that fell
     short on their stretches stands against all the others.
     """
+    found = _asked(case, anchors, demand, of_line, kind)
+    return found if found is NO_TEST else replace(found, marks=marks_of((demand,)))
+
+
+def _asked(case: LineCase, anchors: Sequence[Anchor], demand: float, of_line: int, kind: str) -> Proof:
+    """The answer of the tests on record."""
     needed = max(TESTS_AT_LEAST, math.ceil(TESTS_SHARE * of_line))
     tests = _tests_on_line(case, kind)
     stretches = {found[0] for a in anchors if (found := foundation_at(case.reading, case.id, a.station_in))}

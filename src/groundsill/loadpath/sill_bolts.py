@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor
+from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
 from groundsill.loadpath.stem import cored_strength, strength_of
 from groundsill.standards.awc_tr12.general_dowel import sill_bolt_with_gap, sill_bolt_with_gap_beyond
@@ -20,7 +21,7 @@ from groundsill.standards.nds_2018.geometry import end_distance_factor
 from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale
-from groundsill.working.value import Mark
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["CAST_IN", "Wood", "wood_of"]
 
@@ -37,7 +38,8 @@ _BY_TEST_LOAD = (
 class Wood:
     """The wood side of one sill piece, lb: ``allowable`` is None when it cannot be checked, and ``why_not`` says why.
 
-    ``doubts`` are what was not seen and taken as sound, in words.
+    ``doubts`` are what was not seen and taken as sound, in words; ``marks`` those of all that the answer rests on,
+    also where nobody can say.
     """
 
     allowable: float | None
@@ -45,46 +47,52 @@ class Wood:
     extension: str = ""
     why_not: str = ""
     doubts: tuple[str, ...] = ()
+    marks: frozenset[Mark] = frozenset()
 
 
 @dataclass(slots=True)
 class _Sum:
-    """Bolts added up as they are worked out."""
+    """Bolts added up as they are worked out; ``chosen`` are the marks of the facts that chose how."""
 
+    chosen: frozenset[Mark]
     terms: list[float] = field(default_factory=list)
     expected: float = 0.0
     extensions: list[str] = field(default_factory=list)
 
 
-def wood_of(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> Wood:
+def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     """Allowable and expected strength of all bolts of a piece in wood; alike ones are worked out once."""
+    path, anchors = f"survey.underfloor.sills.{id}", bolts.anchors
     if sill.cast_in:
         return Wood(None, why_not=CAST_IN)
     if not anchors:
-        return Wood(0.0)
+        return Wood(doubted(0.0, bolts.marks, unit="lb", symbol="ΣZ'"), marks=bolts.marks)
     condition = sill.condition.value
+    chosen = bolts.marks | case.reading.noted(f"the condition of {_named(sill, id)}", f"{path}.condition")
     if condition == "decayed":
-        return Wood(0.0)
+        return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
     if condition == "soft":
-        return Wood(None, why_not="the sill is soft: probe how deep it is soft before anything is counted on it")
-    path = f"survey.underfloor.sills.{id}"
+        why_not = "the sill is soft: probe how deep it is soft before anything is counted on it"
+        return Wood(None, why_not=why_not, marks=chosen)
     label = f"thickness of {_named(sill, id)}"
     thick = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "l_s", "in", label)
     if thick is None or not sill.species:
-        return Wood(None, why_not="the sill's thickness or species is not known")
+        return Wood(None, why_not="the sill's thickness or species is not known", marks=chosen)
+    chosen |= case.reading.noted(f"whether {_named(sill, id)} is damp, and lies without a gap", path, "damp", "gap_in")
     doubts = _doubts(sill, anchors)
     taken = tuple(Mark("assumed range", f"{_named(sill, id)}: {text}") for text in doubts)
     gap = case.reading.number(f"{path}.gap_in", sill.gap_in, "g", "in", f"gap under {_named(sill, id)}") or 0.0
-    total = _Sum()
+    total = _Sum(chosen)
     try:
         for group in _alike(case, sill, anchors):
             why_not = _add_group(case, id, sill, group, (thick, gap), taken, total)
             if why_not:
-                return Wood(None, why_not=why_not)
+                return Wood(None, why_not=why_not, marks=chosen)
     except OutsideLimits as refused:
-        return Wood(None, why_not=str(refused))
+        return Wood(None, why_not=str(refused), marks=chosen | marks_of((thick,)))
     whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
-    return Wood(whole, total.expected, "; ".join(dict.fromkeys(total.extensions)), "", doubts)
+    extension = "; ".join(dict.fromkeys(total.extensions))
+    return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)))
 
 
 def _named(sill: SillPiece, id: str) -> str:
@@ -141,6 +149,7 @@ def _add_group(
     depth = _TEST_EMBEDMENT_IN if one.embedment_in is None else one.embedment_in
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
     Z, yields, extension = _joint(d, m, f_c, sill, measures)
+    Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
     if extension or cored_strength(case, under[0]) is None:
         total.extensions.append(extension or _UNTESTED)
     end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")

@@ -15,6 +15,7 @@ from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import cored_strength, to_end
 from groundsill.standards.ibc_2021.sill_anchors import Condition, sill_exception
+from groundsill.working.value import Mark
 
 __all__ = ["EXCEPTION_CLAUSE", "Asked", "ask", "nominal_of"]
 
@@ -24,10 +25,14 @@ _TWO_BY, _THREE_BY = (1.25, 2.25), (2.25, 3.5)
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """Whether the exception holds for every bolt (None: an engineer decides), and all its conditions in words."""
+    """Whether the exception holds for every bolt (None: an engineer decides), and all its conditions in words.
+
+    ``marks`` are those of the facts it was asked with.
+    """
 
     applies: bool | None
     words: str
+    marks: frozenset[Mark]
 
 
 def nominal_of(thickness: float | None) -> float | None:
@@ -39,7 +44,7 @@ def nominal_of(thickness: float | None) -> float | None:
     return 3.0 if _THREE_BY[0] < thickness <= _THREE_BY[1] else None
 
 
-def ask(case: LineCase, sill: SillPiece, anchors: Sequence[Anchor]) -> Asked:
+def ask(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> Asked:
     """The exception for every bolt of a piece; bolts alike are asked once."""
     nominal = nominal_of(sill.thickness_in.value)
     answers: dict[tuple[object, ...], tuple[Condition, ...]] = {}
@@ -56,9 +61,11 @@ def ask(case: LineCase, sill: SillPiece, anchors: Sequence[Anchor]) -> Asked:
         "not known, or outside what was tested": [c.text for c in worst if c.met is None],
     }
     words = "; ".join(f"{word}: {', '.join(texts)}" for word, texts in told.items() if texts)
+    doubts = case.reading.noted("the thickness of the sill", f"survey.underfloor.sills.{id}.thickness_in")
+    doubts = doubts.union(*(a.marks | a.edge_marks | _concrete_marked(case, a) for a in anchors))
     if told["not met"]:
-        return Asked(False, words)
-    return Asked(None if told["not known, or outside what was tested"] else True, words)
+        return Asked(False, words, doubts)
+    return Asked(None if told["not known, or outside what was tested"] else True, words, doubts)
 
 
 def _concrete(case: LineCase, anchor: Anchor) -> float | None:
@@ -68,6 +75,11 @@ def _concrete(case: LineCase, anchor: Anchor) -> float | None:
         return None
     core, stated = cored_strength(case, under[0]), under[1].strength_psi.value
     return None if core is None or stated is None else min(core, stated)
+
+
+def _concrete_marked(case: LineCase, anchor: Anchor) -> frozenset[Mark]:
+    under = foundation_at(case.reading, case.id, anchor.station_in)
+    return case.reading.marked(f"survey.foundation.segments.{under[0]}.strength_psi") if under else frozenset()
 
 
 def _worst(same: Sequence[Condition]) -> Condition:

@@ -17,9 +17,9 @@ from groundsill.loadpath.chain import Link
 from groundsill.work.pieces import SplicePiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
-from groundsill.working.value import marks_of
+from groundsill.working.value import Mark
 
-__all__ = ["Tie", "carried_part", "joint_links", "passed_on", "ties_between"]
+__all__ = ["Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_between"]
 
 _NEAR_IN = 18.0  # a splice farther than this from a joint does not tie it
 _TOUCH_IN = 1.0
@@ -29,16 +29,22 @@ _NOTHING = 0.01  # lb: less than this is nothing
 
 @dataclass(frozen=True, slots=True)
 class Tie:
-    """What ties two neighbouring pieces, lb, by what in words; 0 when nothing does, and ``why`` may say why not."""
+    """What ties two neighbouring pieces, lb, by what in words; 0 when nothing does, and ``why`` may say why not.
+
+    ``marks`` are those of the facts by which a splice holds or not.
+    """
 
     capacity: float = 0.0
     by: str = ""
     why: str = "nothing was seen that ties the two pieces together"
+    marks: frozenset[Mark] = frozenset()
 
 
 def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...]:
     """The tie at each joint; a splice ties the one joint nearest to it, and holds nothing in decayed wood."""
     sills = [sill for _, sill in case.sills]
+    path = "survey.underfloor.sills"
+    sound = [case.reading.marked(f"{path}.{id}.condition") for id, _ in case.sills]
     joints = [left.to_in for left in sills[:-1]]
     found = []
     for n, (left, right) in enumerate(zip(sills, sills[1:], strict=False)):
@@ -48,12 +54,13 @@ def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...
         elif right.from_in - left.to_in > _TOUCH_IN:
             found.append(Tie(why="the two pieces do not meet"))
         elif "decayed" in (left.condition.value, right.condition.value):
-            found.append(Tie(why="a splice holds nothing in decayed wood"))
+            found.append(Tie(why="a splice holds nothing in decayed wood", marks=sound[n] | sound[n + 1]))
         elif held[n] is None or held[n + 1] is None:
-            found.append(Tie(why="what the bolts beside it hold is not known"))
+            found.append(Tie(why="what the bolts beside it hold is not known", marks=sound[n] | sound[n + 1]))
         else:
             report = splice.report or "capacity as entered"
-            found.append(Tie(splice.capacity_lb, f"splice {splice.mark} ({report})"))
+            by = f"splice {splice.mark} ({report})"
+            found.append(Tie(splice.capacity_lb, by, marks=sound[n] | sound[n + 1]))
     return tuple(found)
 
 
@@ -110,6 +117,16 @@ def _rows(held: Sequence[float | None], ties: Sequence[float]) -> list[tuple[int
     return rows
 
 
+def row_of(n: int, ties: Sequence[float]) -> range:
+    """The pieces that hang together with one by ties, itself among them."""
+    first = last = n
+    while first > 0 and ties[first - 1] > 0:
+        first -= 1
+    while last < len(ties) and ties[last] > 0:
+        last += 1
+    return range(first, last + 1)
+
+
 def _passing(loads: Sequence[float], holds: Sequence[float], ties: Sequence[float]) -> list[float]:
     """The least that passes each joint of a row so that every piece holds; the loads must be such as can be held."""
     most = [0.0] * (len(ties) + 1)  # what the pieces from here on can still take in, at most
@@ -132,10 +149,12 @@ def joint_links(
     held: Sequence[float | None],
     ties: Sequence[Tie],
     passing: Sequence[float],
+    doubts: Sequence[frozenset[Mark]],
 ) -> tuple[Link, ...]:
     """One link for each joint of the sill; one for the line when the sill has none.
 
-    ``forces`` are those the bolts of each piece are left with, once ``passing`` has passed the joints.
+    ``forces`` are those the bolts of each piece are left with, once ``passing`` has passed the joints; ``doubts`` the
+    marks of the force on each piece and of what its bolts hold.
     """
     if len(case.sills) < 2:
         address = f"line/{case.id}/sill-joints/{case.id}/both"
@@ -145,7 +164,8 @@ def joint_links(
     for n, tie in enumerate(ties):
         (id, left), (other, right) = case.sills[n], case.sills[n + 1]
         pair = (forces[n], forces[n + 1]), (held[n], held[n + 1])
-        found.append(_joint(case, (id, left), (other, right), pair, tie, passing[n]))
+        marks = doubts[n] | doubts[n + 1] | tie.marks
+        found.append(_joint(case, (id, left), (other, right), pair, tie, passing[n], marks))
     return tuple(found)
 
 
@@ -156,30 +176,34 @@ def _joint(
     pair: tuple[tuple[float, float], tuple[float | None, float | None]],
     tie: Tie,
     passing: float,
+    marks: frozenset[Mark],
 ) -> Link:
     """A joint: what passes it over what ties it; what one side cannot hold and nothing takes over to the other."""
     id = left[0]
     address, title = f"line/{case.id}/sill-joints/{id}/both", f"sill joint at {left[1].to_in / 12:.1f} ft"
     forces, held = pair
+    sides = [part for key in (id, right[0]) for part in (f"sill/{key}", f"sill-bolts/{key}/both")]
+    working = (f"line/{case.id}/demand", *(f"line/{case.id}/{part}" for part in sides))
     unknown = [s.mark or key for (key, s), h in zip((left, right), held, strict=True) if h is None]
     if unknown:
         reason = f"what the bolts of sill {' and '.join(unknown)} hold is not known, nor then what must pass here"
-        return cannot(address, title, "joint", id, clause=_CLAUSE, reason=reason)
+        return cannot(address, title, "joint", id, clause=_CLAUSE, reason=reason, marks=marks, working=working)
     short = [max(0.0, float(f) - float(h or 0.0)) for f, h in zip(forces, held, strict=True)]
     if not passing and (max(short) <= _NOTHING or tie.capacity > 0):
         spare = "each piece holds its own force" if max(short) <= _NOTHING else "neither piece has bolts to spare"
         reason = f"{spare}: none passes the joint"
-        return cannot(address, title, "joint", id, clause="", reason=reason, applies=False)
+        return cannot(
+            address, title, "joint", id, clause="", reason=reason, applies=False, marks=marks, working=working
+        )
     worse = 0 if short[0] >= short[1] else 1
     with section(address):
         if passing:
-            marks = marks_of((*forces, *(h for h in held if h is not None)))
             need = given("T", abs(passing), "lb", "force that must pass the joint to where bolts hold it", marks)
             capacity = given("T_a", tie.capacity, "lb", tie.by)
         else:
             need = subtract(
-                given("V_s", forces[worse], "lb", "force on the worse piece"),
-                given("ΣZ'", float(held[worse] or 0.0), "lb", "what its own bolts hold"),
+                given("V_s", forces[worse], "lb", "force on the worse piece", marks),
+                given("ΣZ'", held[worse] or 0.0, "lb", "what its own bolts hold", marks),
                 symbol="T",
                 label="force that must pass the joint",
             )

@@ -6,12 +6,13 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.forces.levels import outline_of
-from groundsill.forces.reading import Reading
+from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
+from groundsill.loadpath.stem import height_facts
 from groundsill.mechanics.plan import inside
 from groundsill.standards.asce7_16.effects import (
     asd_dead_factor_10,
@@ -28,9 +29,11 @@ from groundsill.standards.ibc_2021.soils import (
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, least, multiply, note, scale
-from groundsill.working.value import marks_of
+from groundsill.working.value import Mark, marks_of
 
-__all__ = ["force_of", "overturning", "resultant_ft", "sliding", "soil_class"]
+__all__ = ["SOIL", "force_of", "overturning", "resultant_ft", "sliding", "soil_class"]
+
+SOIL = "survey.site.soil.kind"
 
 _SOILS = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand": "4", "clay": "5"}
 _LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
@@ -59,13 +62,16 @@ def force_of(forces: Forces, body: Body, direction: Direction) -> float:
 def resultant_ft(forces: Forces, line: str | None = None) -> float:
     """Height above the base at which the earthquake forces of the house, or of one line, act together, ft."""
     parts = [1.0] * len(forces.levels) if line is None else forces.lines[line].shares
+    doubts = marks_of(figure for level in forces.levels for figure in (level.force_lb, level.height_ft))
     pushes = [part * float(level.force_lb) for part, level in zip(parts, forces.levels, strict=True)]
     whole = sum(pushes)
     if whole == 0:
         return 0.0
-    height = sum(push * level.height_ft for push, level in zip(pushes, forces.levels, strict=True)) / whole
-    # where an overhang pulls some level the other way the levels work against each other: take the house's own height
-    return resultant_ft(forces) if line is not None and min(p * whole for p in pushes) < 0 else height
+    if line is not None and min(p * whole for p in pushes) < 0:
+        # an overhang pulls some level the other way, the levels work against each other: take the house's own height
+        return resultant_ft(forces)
+    height = sum(push * float(level.height_ft) for push, level in zip(pushes, forces.levels, strict=True)) / whole
+    return doubted(height, doubts, unit="ft", symbol="h")
 
 
 def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
@@ -80,14 +86,17 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
     """Friction or cohesion under the body, and the soil against its cross footings, toward the weaker side."""
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
     soil = soil_class(reading)
+    with section(address):
+        kind = reading.noted("the kind of soil", SOIL)
     if soil is None:
         reason = "the kind of soil is not known, or has no presumptive value"
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason=reason)
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason=reason, marks=kind)
     widths = [p.segment.footing_width_in.value for p in body.parts]
     if soil == "5" and any(w is None for w in widths):
         reason = "on clay the width of the footing is needed; it is not known"
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason=reason)
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason=reason, marks=kind)
     contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
+    measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
     pushed: dict[Way, _Pushed] = {
         "+": _against_soil(reading, forces, body, direction, 1),
         "-": _against_soil(reading, forces, body, direction, -1),
@@ -98,11 +107,12 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
             counted = scale(
                 dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there"
             )
-            under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area"))
-            both = {way: _with_faces(soil, under.total, side, f"{way}{direction}") for way, side in pushed.items()}
+            under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area", measured))
+            stands = doubted(under.total, kind)
+            both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
     except OutsideLimits as refused:
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused))
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
     return checked(
         address,
@@ -121,10 +131,14 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
 
 @dataclass(frozen=True, slots=True)
 class _Pushed:
-    """Faces of cross footings pushed against soil: feet of them by depth of their bottom and top not counted, ft."""
+    """Faces of cross footings pushed against soil: feet of them by depth of their bottom and top not counted, ft.
+
+    ``marks`` are those of all measures that say which faces there are and how deep.
+    """
 
     faces: tuple[tuple[float, float, float], ...]
     unknown_ft: float
+    marks: frozenset[Mark]
 
     def words(self, toward: str) -> str:
         """What of the cross footings was counted, and what was not, for the reason of the link."""
@@ -138,16 +152,18 @@ class _Pushed:
 def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:
     """The cross footings of a body pushed along a direction, each by the soil on the side it is pushed against."""
     feet_by: dict[tuple[float, float], float] = {}
-    unknown = 0.0
+    unknown, doubts = 0.0, set[Mark]()
     for part in body.parts:
         if forces.lines[part.segment.line].direction in (direction, None):
             continue
-        face = _face(part, _outward(reading, part, direction) * sign)
+        way = _outward(reading, part, direction) * sign
+        face = _face(part, way)
+        doubts |= part.marked(reading, *_face_facts(part, way))
         if face is None:
             unknown += part.length_ft
         elif face[0] > face[1]:
             feet_by[face] = feet_by.get(face, 0.0) + part.length_ft
-    return _Pushed(tuple((feet, *face) for face, feet in sorted(feet_by.items())), unknown)
+    return _Pushed(tuple((feet, *face) for face, feet in sorted(feet_by.items())), unknown, frozenset(doubts))
 
 
 def _face(part: Part, way: int) -> tuple[float, float] | None:
@@ -167,6 +183,12 @@ def _face(part: Part, way: int) -> tuple[float, float] | None:
     return min(found, key=lambda face: face[0] - face[1])
 
 
+def _face_facts(part: Part, way: int) -> tuple[str, ...]:
+    """The facts that a face's depth rests on, by their names."""
+    outside = ("depth_in", "above_outside_soil_in")
+    return outside if way > 0 else (*outside, "above_inside_soil_in", *height_facts(part.segment))
+
+
 def _outward(reading: Reading, part: Part, direction: Direction) -> int:
     """Which way along a direction is out of the house at a cross footing: 1, -1, or 0 when both sides are alike."""
     survey = reading.house.survey
@@ -181,7 +203,7 @@ def _with_faces(soil: str, under: float, pushed: _Pushed, toward: str) -> float:
     """What holds a body pushed one way: under it, and on the faces of its cross footings."""
     if not pushed.faces:
         note(f"toward {toward} no embedded face is counted")
-        return under
+        return doubted(under, pushed.marks)
     table = table_1806_2()
     row = next(key for key in table.rows if key.split()[0] == soil)
     S_L = table.read(row, "lateral", "S_L")
@@ -189,8 +211,8 @@ def _with_faces(soil: str, under: float, pushed: _Pushed, toward: str) -> float:
         lateral_resultant(
             S_L,
             given("b", feet, "ft", f"cross footings pushed toward {toward} against soil"),
-            given("d", depth, "ft", "depth of their bottom in that soil"),
-            given("d_0", loose, "ft", "disturbed soil, or none, at the top: not counted"),
+            given("d", depth, "ft", "depth of their bottom in that soil", pushed.marks),
+            given("d_0", loose, "ft", "disturbed soil, or none, at the top: not counted", pushed.marks),
         )
         for feet, depth, loose in pushed.faces
     ]
@@ -215,14 +237,16 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
         counted = scale(dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there")
         half = given("B/2", extent / 2, "ft", "half the body's length")
         holding = multiply(counted, half, symbol="M_r", unit="lb-ft", label="moment that holds it")
-        turns_over = float(turning) * (up + seen) > float(holding)  # whatever the depth
+        turns_over = float(turning) * (float(up) + float(seen)) > float(holding)  # whatever the depth
         drop = seen if turns_over else most
-        h = given("h", up + drop, "ft", f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it")
+        where = f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it"
+        h = given("h", float(up) + float(drop), "ft", where, marks_of((up, drop)))
         moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
     reason = "" if known else f"the footing's depth is not known: taken {drop:.1f} ft below the base"
     if not known and not turns_over and moment > holding:
         reason = f"how deep the footing goes is not known, and it matters: {drop:.1f} ft below the base it turns over"
-        return cannot(address, title, "body", body.id, clause="ASCE 7-16 12.13.4 and 2.4.5", reason=reason)
+        clause, doubts = "ASCE 7-16 12.13.4 and 2.4.5", marks_of((moment, holding))
+        return cannot(address, title, "body", body.id, clause=clause, reason=reason, marks=doubts)
     return checked(
         address,
         title,

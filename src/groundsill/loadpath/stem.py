@@ -13,7 +13,7 @@ from groundsill.house.survey import in_order
 from groundsill.loadpath.case import LineCase, foundation_at
 
 __all__ = [
-    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_of", "near_break", "strength_of", "to_end",
+    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "near_break", "strength_of", "to_end",
 ]  # fmt: skip
 
 CLEAR_OF_BREAK_IN = 12.0  # no bolt or hold-down is counted nearer to a full-depth break than this; our choice
@@ -90,6 +90,13 @@ def height_of(segment: FoundationSegment) -> float | None:
     if outside is not None and below is not None:
         return max(outside + below, 0.0) or None
     return max(outside or 0.0, inside or 0.0, 0.0) or None
+
+
+def height_facts(segment: FoundationSegment) -> tuple[str, ...]:
+    """The facts that :func:`height_of` rests on, by their names."""
+    if segment.above_outside_soil_in.value is not None and segment.depth_in.value is not None:
+        return "above_outside_soil_in", "depth_in"
+    return "above_outside_soil_in", "above_inside_soil_in"
 
 
 def strength_of(case: LineCase, id: str, segment: FoundationSegment) -> float | None:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.bolts_counted import Anchor
-from groundsill.loadpath.case import Brace, LineCase, cannot, checked, part_length
+from groundsill.loadpath.bolts_counted import Anchor, Counted
+from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_path, part_length
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
@@ -20,6 +20,7 @@ from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, scale
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["washer_link"]
 
@@ -29,32 +30,39 @@ _END_POST_FT = 0.25
 _ROW = "plate washer"
 
 
-def washer_link(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> Link | None:
+def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Link | None:
     """The washers of a sill piece's bolts, where a panel stands over it; None where none does, or no bolt counts."""
     panels = [b for b in case.counted() if b.panel is not None and part_length(b, sill.from_in, sill.to_in) > 0]
+    anchors = bolts.anchors
     if not panels or not anchors:
         return None
     address, title = f"line/{case.id}/sill-bolts/{id}-washers/both", f"washers of the bolts in sill {sill.mark or id}"
     with section(address):
-        asked = washer_on_sill_bolt(
-            max(_tabulated(b) for b in panels),
-            max((b.height_in or 0.0) / b.length_in for b in panels),
-            all(_held_down(case, b) for b in panels),
-        )
+        shears = [_tabulated(b) for b in panels]
+        ends = [end for b in panels for end in _ends(case, b)]
+        held = all(sum(p.capacity_lb for p in down) >= float(pull) for down, pull in ends)
+        asked = washer_on_sill_bolt(max(shears), max((b.height_in or 0.0) / b.length_in for b in panels), held)
         reach = float(table_4_3_6_4_3().read(_ROW, "gap to the sheathed edge", symbol="reach"))
         half = float(table_4_3_6_4_3().read(_ROW, "side", symbol="side")) / 2
+        wide = case.reading.noted(f"the width of sill {sill.mark or id}", f"survey.underfloor.sills.{id}.width_in")
+    doubts = bolts.marks
+    if all(down for down, _ in ends):  # with an end that nothing holds down nothing else can spare the plates
+        doubts |= marks_of((*shears, *(pull for _, pull in ends)))
+        doubts = doubts.union(*(case.reading.marked(height_path(b.segment_id)) for b in panels))
     if asked.plate is False:
-        return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=asked.reasons[0])
+        return _in_order(address, title, id, asked.reasons[0], doubts)
     with_plate = [a for a in anchors if a.plate_washer]
     if len(with_plate) < len(anchors):
-        return _without(address, title, id, anchors, with_plate, asked.reasons)
+        return _without(address, title, id, anchors, with_plate, asked.reasons, doubts)
+    doubts |= marks_of(shears)
     if not asked.to_sheathed_edge:
-        return _in_order(address, title, id, "every nut has a plate washer")
+        return _in_order(address, title, id, "every nut has a plate washer", doubts)
+    doubts |= wide
     beyond = [a for a in anchors if a.to_sheathing_in is not None and a.to_sheathing_in - half > reach]
     if beyond:
         reason = f"plate of {_names(beyond)} ends more than {reach:g} in. from the sheathed edge"
         near = float(len(anchors) - len(beyond))
-        return _counted(address, title, id, float(len(anchors)), near, reason)
+        return _counted(address, title, id, float(len(anchors)), near, reason, doubts)
     width = sill.width_in.value
     anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
     if not anywhere and any(a.to_sheathing_in is None for a in anchors):
@@ -62,8 +70,8 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anch
             f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
             "stand across the sill is not entered"
         )
-        return cannot(address, title, "sill", id, clause=_CLAUSE, reason=reason)
-    return _in_order(address, title, id, "every plate washer reaches the sheathed edge")
+        return cannot(address, title, "sill", id, clause=_CLAUSE, reason=reason, marks=doubts)
+    return _in_order(address, title, id, "every plate washer reaches the sheathed edge", doubts)
 
 
 def _tabulated(brace: Brace) -> float:
@@ -72,12 +80,12 @@ def _tabulated(brace: Brace) -> float:
     return table_4_3a_seismic().read(brace.panel.panel, brace.panel.edge_spacing_in)
 
 
-def _held_down(case: LineCase, brace: Brace) -> bool:
-    """Whether hold-downs at both ends of a panel take the whole overturning with no dead load counted."""
-    if brace.height_in is None:
-        return False
+def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float]]:
+    """The hold-downs at either end of a panel, and the pull there, lb, with no dead load counted."""
+    assert brace.height_in is not None  # a segment of unknown height is never counted as a brace
     h, b = brace.height_in / 12, brace.length_in / 12
-    part = given("β", brace.share, "1", f"share of the line's force taken by {brace.name}")
+    tall = case.reading.marked(height_path(brace.segment_id))
+    part, found = case.taken_by(brace), []
     force = scale(case.allowable, part, symbol="V", label=f"force on {brace.name}")
     for end in (brace.from_in, brace.to_in):
         held = [
@@ -92,34 +100,36 @@ def _held_down(case: LineCase, brace: Brace) -> bool:
         arm = max(b - offset - _END_POST_FT, 0.1 * b)
         pull = end_tension(
             force,
-            given("h", h, "ft", f"height of {brace.name}"),
+            given("h", h, "ft", f"height of {brace.name}", tall),
             asd_dead_factor_10(case.forces.S_DS),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
             given("d", arm, "ft", "lever arm between hold-down and end post"),
         )
-        if sum(p.capacity_lb for p in held) < float(pull):
-            return False
-    return True
+        found.append((held, pull))
+    return found
 
 
 def _without(
-    address: str, title: str, id: str, anchors: Sequence[Anchor], having: Sequence[Anchor], reasons: Sequence[str]
-) -> Link:
+    address: str, title: str, id: str, anchors: Sequence[Anchor], having: Sequence[Anchor], reasons: Sequence[str],
+    marks: frozenset[Mark],
+) -> Link:  # fmt: skip
     lacking = [a for a in anchors if a not in having]
     reason = (
         f"{len(lacking)} of {len(anchors)} bolts have no plate washer ({_names(lacking)}): only those with one count "
         f"below a panel; cut washers do not serve, {'; '.join(reasons)}"
     )
-    return _counted(address, title, id, float(len(anchors)), float(len(having)), reason)
+    return _counted(address, title, id, float(len(anchors)), float(len(having)), reason, marks)
 
 
-def _in_order(address: str, title: str, id: str, reason: str) -> Link:
+def _in_order(address: str, title: str, id: str, reason: str, marks: frozenset[Mark]) -> Link:
     """A condition that is met asks nothing further of the line's force."""
-    return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=reason)
+    return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=reason, marks=marks)
 
 
-def _counted(address: str, title: str, id: str, asked: float, found: float, reason: str) -> Link:
+def _counted(
+    address: str, title: str, id: str, asked: float, found: float, reason: str, marks: frozenset[Mark]
+) -> Link:
     """A link that counts bolts: how many must have their washer, and how many do."""
     return checked(
         address,
@@ -132,6 +142,7 @@ def _counted(address: str, title: str, id: str, asked: float, found: float, reas
         capacity=found,
         clause=_CLAUSE,
         reason=reason,
+        marks=marks,
     )
 
 
