@@ -138,7 +138,7 @@ def _typed(facts: FieldFacts) -> str:
 
 def _left_out(facts: FieldFacts) -> str:
     """What stands when the field is left out; a dash when it may not be."""
-    if facts.required:
+    if facts.required or facts.name == "format":  # the door reads it first, to know what version it has before it
         return "-"
     if facts.shape.kind == "fact":
         return "unknown"
