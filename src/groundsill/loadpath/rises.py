@@ -15,14 +15,14 @@ from groundsill.loadpath.storey_above import StoreyAbove
 from groundsill.standards.iebc_2021.alterations import raised_share, within_allowance
 from groundsill.working.sheet import quiet
 
-__all__ = ["CLAUSE", "Compared", "Comparison", "compared", "rise_words"]
+__all__ = ["CLAUSE", "ExistingElement", "ExistingElements", "compared", "rise_words"]
 
 CLAUSE = "IEBC 2021 503.4, ten per cent, from memory, to be confirmed"
 _SAME = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
-class Compared:
+class ExistingElement:
     """One existing element before and with the work: ``rise`` is the share by which its ratio rises, or falls.
 
     ``allowed`` says that the rise is within the existing-building code's allowance or the element still carries what is
@@ -39,7 +39,7 @@ class Compared:
 
 
 @dataclass(frozen=True, slots=True)
-class Comparison:
+class ExistingElements:
     """Every existing element of one state against the house as found.
 
     ``rising`` holds those whose ratio rises. ``compared`` counts all that have a ratio in both states, ``storeys``
@@ -49,7 +49,7 @@ class Comparison:
 
     compared: int
     storeys: int
-    rising: tuple[Compared, ...]
+    rising: tuple[ExistingElement, ...]
     without: tuple[str, ...]
     headline: str
 
@@ -59,7 +59,7 @@ def compared(
     after: Sequence[Chain],
     storeys_before: Sequence[StoreyAbove] = (),
     storeys_after: Sequence[StoreyAbove] = (),
-) -> Comparison:
+) -> ExistingElements:
     """Compare a state with the house as found: lines, foundation bodies, and the storeys above."""
     old, new = _of_chains(before), _of_chains(after)
     old_above, new_above = _of_storeys(storeys_before), _of_storeys(storeys_after)
@@ -68,7 +68,7 @@ def compared(
     lost = [old[key] for key in old if key in new and new[key][2] is None and old[key][2] is not None]
     above = len(_pairs(old_above, new_above))
     without = tuple(dict.fromkeys(f"{mark}: {title}" for mark, title, _ in lost))
-    return Comparison(len(pairs), above, rising, without, rise_words(len(pairs), above, rising, without))
+    return ExistingElements(len(pairs), above, rising, without, rise_words(len(pairs), above, rising, without))
 
 
 _Elements = dict[str, tuple[str, str, float | None]]
@@ -86,7 +86,7 @@ def _of_storeys(storeys: Iterable[StoreyAbove]) -> _Elements:
     }
 
 
-def _pairs(old: _Elements, new: _Elements) -> list[Compared]:
+def _pairs(old: _Elements, new: _Elements) -> list[ExistingElement]:
     """The elements that have a ratio in both states, in the order they stand in as found."""
     found = []
     for address, (mark, title, before) in old.items():
@@ -95,14 +95,14 @@ def _pairs(old: _Elements, new: _Elements) -> list[Compared]:
             continue
         with quiet():  # the ratios are those of the checks; comparing them is no step of any check
             found.append(
-                Compared(
+                ExistingElement(
                     address, mark, title, before, after, raised_share(before, after), within_allowance(before, after)
                 )
             )
     return found
 
 
-def rise_words(count: int, above: int, rising: Sequence[Compared], without: Sequence[str] = ()) -> str:
+def rise_words(count: int, above: int, rising: Sequence[ExistingElement], without: Sequence[str] = ()) -> str:
     """What the comparison comes to, in one sentence."""
     if not count:
         return "no existing element has a ratio in both states to compare"

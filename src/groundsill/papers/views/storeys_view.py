@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from groundsill.loadpath.rises import CLAUSE, Comparison
+from groundsill.loadpath.rises import CLAUSE, ExistingElements
 from groundsill.loadpath.storey_above import REMARKS, StoreyAbove, StoreyCheck
 from groundsill.papers.document import Block, BulletList, Column, Heading, Inline, Paragraph, Remark, Row, TableBlock
 from groundsill.papers.views.doubts import Doubts
@@ -101,7 +101,7 @@ def _left_out(storey: StoreyAbove) -> dict[str, list[str]]:
 # --- after the work ---------------------------------------------------------------------------------------------------
 
 
-def next_blocks(state: str, next_weakest: str, compared: Comparison | None) -> Iterator[Block]:
+def next_blocks(state: str, next_weakest: str, compared: ExistingElements | None) -> Iterator[Block]:
     """One state: which level is the next weakest, and which existing element the work makes worse off."""
     yield Paragraph(f"{sentence(state).rstrip('.')}: {sentence(next_weakest)}")
     if compared is None:
@@ -113,7 +113,7 @@ def next_blocks(state: str, next_weakest: str, compared: Comparison | None) -> I
         yield rises_table(compared, state)
 
 
-def rises_table(compared: Comparison, state: str) -> TableBlock:
+def rises_table(compared: ExistingElements, state: str) -> TableBlock:
     """Every existing element whose ratio rises with the work, the greatest rise first."""
     rising = sorted(compared.rising, key=lambda one: (one.allowed, -one.rise))
     rows = tuple(
