@@ -15,6 +15,7 @@ import pytest
 from groundsill.loadpath.chain import Link
 from groundsill.study import Study, run, working
 from groundsill.work.document import House
+from groundsill.work.pieces import PanelPiece
 from groundsill.working.table import Table, TableSource
 from groundsill.working.value import Mark
 from tests.forces.balance import larch_street
@@ -124,6 +125,18 @@ def test_exactly_the_links_that_stand_on_a_cell_carry_its_mark(cell):
     assert stand
     assert carry == stand
     assert cell.says in study.manifest.from_memory
+
+
+def test_a_panel_that_shares_with_another_stands_on_the_others_cell_too():
+    """Two panels in one line, nailed at 4 and at 6 in.: how much either takes comes of both figures."""
+    house = reference_house(panels={"front": 16.0})
+    (key,) = house.alternatives
+    wider = PanelPiece(segment="sg-front", from_in=240.0, to_in=400.0, panel="15/32, 8d", edge_spacing_in=6.0)
+    work = replace(house.alternatives[key], pieces=house.alternatives[key].pieces | {"pn-wider": wider})
+    house = replace(house, alternatives={key: work})
+    stand = standing_on(house, PANELS)
+    assert (key, "line/front/sheathing/pn-wider/both") in stand
+    assert marked(house, PANELS)[0] == stand
 
 
 def test_the_mark_reaches_the_paper_and_no_paper_without_it():
