@@ -82,11 +82,11 @@ def test_windows_leave_the_stretches_between_them_and_slender_ones_do_not_count(
     _, storeys = above(two_storeys((BOARDS,), cut))
     check = wall(storeys, "E12")
     assert check.length_ft == pytest.approx((60 + 80) / 12)
-    assert check.reason == "1 stretch too slender for its height not counted"
+    assert check.reason == "1 stretch too slender for its height is not counted"
     _, storeys = above(two_storeys((PLASTER,), cut))
     check = wall(storeys, "E12")
     assert check.length_ft == pytest.approx(80 / 12)
-    assert check.reason == "2 stretches too slender for its height not counted"
+    assert check.reason == "2 stretches too slender for their height are not counted"
 
 
 def test_a_wall_all_of_slender_stretches_cannot_be_checked_and_keeps_its_force() -> None:

@@ -324,7 +324,9 @@ def _by_finish(blank: StoreyCheck, wall: _Wall, E_h: float, doubts: frozenset[Ma
 
 
 def _slender(count: int) -> str:
-    return f"{count} stretch{'es' if count > 1 else ''} too slender for its height not counted"
+    if count == 1:
+        return "1 stretch too slender for its height is not counted"
+    return f"{count} stretches too slender for their height are not counted"
 
 
 def _not_counted(blank: StoreyCheck, wall: _Wall, doubts: frozenset[Mark]) -> StoreyCheck:

@@ -143,7 +143,7 @@ def _finish(layer: Layer) -> Finish | None:
         return Finish(name, "cement plaster", name, "", "")
     if name not in _BY_WEIGHT_ROW or (name.startswith("ceiling: gypsum") and layer.times < _GYPSUM_LAYERS):
         return None
-    return Finish(name, *_BY_WEIGHT_ROW[name])
+    return Finish(name.removeprefix("ceiling: "), *_BY_WEIGHT_ROW[name])  # the weight table's word, not this wall's
 
 
 def known_of(reading: Reading, wall: Wall) -> Known:

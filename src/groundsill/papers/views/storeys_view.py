@@ -13,6 +13,7 @@ from groundsill.loadpath.storey_above import REMARKS, StoreyAbove, StoreyCheck
 from groundsill.papers.document import Block, BulletList, Column, Heading, Inline, Paragraph, Remark, Row, TableBlock
 from groundsill.papers.views.doubts import Doubts
 from groundsill.papers.views.words import DASH, Units, quantity, ratio, sentence, verdict, with_doubt
+from groundsill.working.value import Mark
 
 __all__ = ["next_blocks", "rises_table", "storeys_blocks", "walls_table"]
 
@@ -41,37 +42,45 @@ def walls_table(storey: StoreyAbove, units: Units, doubts: Doubts) -> TableBlock
     """One row for every wall that takes a share; walls left out and reasons stand under it."""
     notes: dict[str, int] = {}
     rows: list[Row] = []
+    marked = [frozenset(check.marks) for check in storey.checks if check.ratio is not None]
+    common = frozenset[Mark]().union(*marked).intersection(*marked)
     heavy = []
     for check in storey.checks:
         if check.status == "does not apply":
             continue
         if check.address == storey.governing:
             heavy.append(len(rows))
-        rows.append(_row(check, units, doubts, notes))
+        rows.append(_row(check, units, _dagger(check, common, doubts), notes))
     columns = (
         Column("Wall"),
         Column("Along"),
         Column("Force, strength", align="end"),
         Column("Counts", "length", "end"),
-        Column("By", share=1.0),
+        Column("By", share=1.3),
         Column("Demand", align="end"),
         Column("Capacity", align="end"),
-        Column("Load"),
         Column("Ratio", align="end"),
-        Column("Verdict", share=0.75),
+        Column("Verdict", share=1.0),
     )
-    told: list[Inline] = [f"{n}  {words}" for words, n in notes.items()]
+    shared = doubts.dagger(common)
+    told: list[Inline] = [f"† alone: the figure rests on {shared}, as every ratio here does."] if shared else []
+    told += [f"{n}  {words}" for words, n in notes.items()]
     told += [f"{words}: {', '.join(marks)}." for words, marks in _left_out(storey).items()]
     caption = f"Walls of {storey.name} as found, {quantity(storey.force_lb, 'lb', units)} above its floor"
     return TableBlock(columns, tuple(rows), caption, tuple(told), frozenset(heavy))
 
 
-def _row(check: StoreyCheck, units: Units, doubts: Doubts, notes: dict[str, int]) -> Row:
+def _dagger(check: StoreyCheck, common: frozenset[Mark], doubts: Doubts) -> str:
+    """The dagger of a wall's own doubts; bare where it has only those of every wall."""
+    return doubts.dagger(frozenset(check.marks) - common) or ("†" if check.marks else "")
+
+
+def _row(check: StoreyCheck, units: Units, dagger: str, notes: dict[str, int]) -> Row:
     said = sentence("; ".join(filter(None, (check.reason, check.extension, check.clause))))
     number = notes.setdefault(said, len(notes) + 1) if said else 0
     shown: Inline = DASH
     if check.ratio is not None:
-        shown = with_doubt(ratio(check.ratio), doubts.dagger(check.marks))
+        shown = with_doubt(ratio(check.ratio), dagger)
     elif check.capacity_plf == 0:
         shown = "no capacity"
     return (
@@ -79,10 +88,9 @@ def _row(check: StoreyCheck, units: Units, doubts: Doubts, notes: dict[str, int]
         check.direction,
         quantity(check.force_lb, "lb", units),
         quantity(check.length_ft, "ft", units) if check.length_ft else DASH,
-        check.finish.removeprefix("ceiling: ") or DASH,
+        f"{check.finish}, {check.level} level" if check.finish else DASH,
         quantity(check.demand_plf, "plf", units),
         quantity(check.capacity_plf, "plf", units),
-        check.level if check.demand_plf is not None else DASH,
         shown,
         (verdict(check.status), f" {number}" if number else ""),
     )
@@ -103,7 +111,8 @@ def _left_out(storey: StoreyAbove) -> dict[str, list[str]]:
 
 def next_blocks(state: str, next_weakest: str, compared: ExistingElements | None) -> Iterator[Block]:
     """One state: which level is the next weakest, and which existing element the work makes worse off."""
-    yield Paragraph(f"{sentence(state).rstrip('.')}: {sentence(next_weakest)}")
+    told = sentence(next_weakest)
+    yield Paragraph(told if compared is None else f"{sentence(state).rstrip('.')}: {told[:1].lower()}{told[1:]}")
     if compared is None:
         return
     beyond = [one for one in compared.rising if not one.allowed]
