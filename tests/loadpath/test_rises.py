@@ -38,7 +38,7 @@ def test_a_rise_within_one_or_within_ten_per_cent_is_allowed_and_still_told() ->
         assert one.allowed
         assert abs(one.rise - (after / before - 1)) < 1e-12
         assert found.headline == (
-            "1 existing elements were compared with the house as found: 1 rises within what is allowed; most of all "
+            "1 existing element was compared with the house as found: 1 rises within what is allowed; most of all "
             f"straight boards at L1, {before:.2f} before and {after:.2f} with the work"
         )
 
@@ -47,7 +47,7 @@ def test_a_rise_beyond_the_allowance_is_named_with_its_clause() -> None:
     found = compared((with_ratio(1.38),), (with_ratio(2.63),))
     assert not found.rising[0].allowed
     assert found.headline == (
-        "1 existing elements were compared with the house as found: 1 rises with the work, 1 beyond what is allowed "
+        "1 existing element was compared with the house as found: 1 rises with the work, 1 beyond what is allowed "
         "(IEBC 2021 503.4, ten per cent, from memory, to be confirmed); most of all straight boards at L1, 1.38 before "
         "and 2.63 with the work"
     )

@@ -107,7 +107,8 @@ def rise_words(count: int, above: int, rising: Sequence[ExistingElement], withou
     if not count:
         return "no existing element has a ratio in both states to compare"
     walls = f", {above} of them walls of the storeys above," if above else ""
-    lead = f"{count} existing elements{walls} were compared with the house as found"
+    many = "existing element" if count == 1 else "existing elements"
+    lead = f"{count} {many}{walls} {'was' if count == 1 else 'were'} compared with the house as found"
     lost = f"; no ratio is left to compare for {'; '.join(without)}" if without else ""
     if not rising:
         return f"{lead}: none has a higher ratio with the work{lost}"
