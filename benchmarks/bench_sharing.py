@@ -33,7 +33,7 @@ WIDE, DEEP = 312.0, 408.0  # a house of the row, inches
 
 
 def rows() -> Iterator[Row]:
-    """Both plans by a flexible and by a rigid floor, then a study of lines with nothing in them; seconds are per line."""
+    """Both plans by a flexible and by a rigid floor, then a study of bare lines; seconds are per line."""
     for name, plan in (("one house, more lines", more_lines), ("a row of houses", row_of_houses)):
         for floor, work in (("flexible", flexible), ("rigid", rigid)):
             before = 0.0
