@@ -93,8 +93,9 @@ def _no_sill(case: LineCase) -> Stage:
 def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
     """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
     over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
-    # under a piece that holds every brace whole comes all of the force, however they share it
-    doubts = frozenset[Mark]() if over and min(over.values()) > 1 - 1e-9 else case.doubts
+    doubts = case.doubts
+    if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
+        doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
         return Share((sill.to_in - sill.from_in) / case.length_in, doubts)

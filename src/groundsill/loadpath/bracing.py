@@ -172,8 +172,6 @@ def _doubts(case: LineCase, braces: Sequence[Brace]) -> frozenset[Mark]:
 
     What all have in common (a panel's row, a factor) moves no share; the heights do, unless all parts are alike.
     """
-    if len(braces) < 2:
-        return frozenset()
     counted = [b for b in braces if b.capacity_plf is not None]
     figures = [marks_of((b.capacity_plf, b.stiffness_lb_in)) for b in counted]
     common = figures[0].intersection(*figures) if figures else frozenset[Mark]()
