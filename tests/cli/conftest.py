@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from groundsill.cli import progress
 from groundsill.doors.files import write_house
 from tests.cli.asking import Asker
 from tests.fixtures.small_house import small_house
@@ -16,6 +17,7 @@ def ask(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch) -> 
     monkeypatch.setenv("COLUMNS", "80")
     for name in ("NO_COLOR", "FORCE_COLOR", "TTY_COMPATIBLE", "GROUNDSILL_DEBUG"):
         monkeypatch.delenv(name, raising=False)
+    monkeypatch.setattr(progress, "PATIENCE_S", 3600.0)  # what a slow machine says of its slowness is not asked here
     return Asker(capsys)
 
 

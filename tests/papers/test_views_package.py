@@ -68,6 +68,7 @@ def test_the_order_is_a_readers(package: Document) -> None:
         "Load path, as found",
         "Load path, Strengthen",
         "Load path, Leave alone",
+        "The storeys above",
         "Tests and decisions",
         "Facts that may lie elsewhere",
     ]

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.layout import faint, lines, strong, words
+from groundsill.loadpath.storey_above import REMARKS, StoreyCheck, own_system
 from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves
 from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
-from groundsill.papers.views.words import counted, listed, ratio, sentence
+from groundsill.papers.views.words import counted, listed, quantity, ratio, sentence
 from groundsill.study import Run, Study
 
 if TYPE_CHECKING:
@@ -31,6 +32,7 @@ def floor_line(run: Run) -> Iterator[RenderableType]:
 def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
     """Everything of one state that no chain tells."""
     yield from _work(run)
+    yield from _above(study, run, full)
     yield from _proofs(house, study, run, full)
     yield from _measure_next(study, full)
 
@@ -44,6 +46,27 @@ def _work(run: Run) -> Iterator[RenderableType]:
         yield strong("Work that no check counts yet; the verdicts stand without it")
         yield lines(run.uncounted)
         yield ""
+
+
+def _above(study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
+    """The storeys above: the next weakest level, what work makes worse off, and every wall when all is asked for."""
+    if run.next_weakest:
+        yield strong("The storeys above")
+        yield words(sentence(run.next_weakest))
+        if run.compared is not None:
+            yield words(sentence(run.compared.headline))
+        if full:
+            yield lines(sentence(text) for text in (*REMARKS, own_system(study.forces)) if text)
+            yield lines(sentence(_wall(check, study)) for storey in run.storeys for check in storey.checks)
+        yield ""
+
+
+def _wall(check: StoreyCheck, study: Study) -> str:
+    """One wall of a storey above in one line."""
+    force = quantity(check.force_lb, "lb", study.units)
+    by = f" by {check.finish}, ratio {ratio(check.ratio)}" if check.ratio is not None else ""
+    said = f": {check.reason}" if check.reason else ""
+    return f"{check.mark or check.wall} along {check.direction}, {force}: {check.status}{by}{said}"
 
 
 def _proofs(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 __all__ = ["busy"]
 
-PATIENCE_S: Final = 1.0
+PATIENCE_S = 1.0
 
 
 class _Display:
@@ -66,14 +66,14 @@ def _bar() -> Progress:
 
 
 @contextmanager
-def busy(what: str, patience_s: float = PATIENCE_S) -> Iterator[Callable[[int, int], None]]:
+def busy(what: str, patience_s: float | None = None) -> Iterator[Callable[[int, int], None]]:
     """Work under a progress display; what is given takes ``(done, total)`` and may be left alone.
 
     On a terminal a bar appears after ``patience_s`` seconds and goes away at the end; elsewhere one line says what is
     going on.
     """
     display = _Display(what)
-    timer = threading.Timer(patience_s, display.show)
+    timer = threading.Timer(PATIENCE_S if patience_s is None else patience_s, display.show)
     timer.daemon = True
     timer.start()
     try:

@@ -15,9 +15,12 @@ from dataclasses import fields, is_dataclass, replace
 from math import floor
 from typing import Any, TypeVar
 
+from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of
+from groundsill.loadpath.rises import compared
+from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
@@ -48,12 +51,15 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     states = states_of(house)
     with Sheet() as sheet:
         forces, found = go(settling.best.house, settling.best.marks, states)
+        above = storeys_above(Reading(settling.best.house, settling.best.marks), forces)
     marks = {mark for step in sheet.steps for mark in step.marks}
     ends = Ends(settling, states, _plain(forces), found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
-    runs = tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True))
+    runs = _with_storeys(
+        tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True)), _plain(above)
+    )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
     return Study(
@@ -71,7 +77,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
 
 NOT_COVERED = (
     "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), wind, "
-    "the storey above and the overturning it brings, drift, and anything out of plane",
+    "the overturning that the storeys above bring down, drift, and anything out of plane",
 )
 
 
@@ -83,8 +89,30 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
     if not states:
         raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
     with Sheet() as sheet:
-        go(settled.house, settled.marks, states)
+        forces, _ = go(settled.house, settled.marks, states)
+        storeys_above(Reading(settled.house, settled.marks), forces)
     return sheet
+
+
+def _with_storeys(runs: tuple[Run, ...], above: tuple[StoreyAbove, ...]) -> tuple[Run, ...]:
+    """The runs with the storeys above, the next weakest level, and every existing element held against as found.
+
+    The work asks no more of the storeys above: the force of their levels is the same in every state.
+    """
+    first = (*runs[0].chains, *runs[0].bodies)
+    told = []
+    for run in runs:
+        work = run.key != AS_FOUND
+        chains = (*run.chains, *run.bodies)
+        told.append(
+            replace(
+                run,
+                storeys=above,
+                next_weakest=next_weakest(run.chains, above, work),
+                compared=compared(first, chains, above, above) if work else None,
+            )
+        )
+    return tuple(told)
 
 
 _UNCOUNTED = (SideplatePiece, ConcretePiece, DrainagePiece, SoilPiece)

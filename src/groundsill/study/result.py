@@ -8,6 +8,8 @@ from typing import Literal
 from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.chain import Chain, Verdict
+from groundsill.loadpath.rises import ExistingElements
+from groundsill.loadpath.storey_above import StoreyAbove
 from groundsill.work.apply import Misplaced
 
 __all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Run", "Study", "UncertainFact"]
@@ -48,7 +50,9 @@ class Run:
     """The load path of the house in one state: as found, or with one alternative laid on it.
 
     ``line_forces`` are those its chains stand on; ``floor`` says why the floor was also taken as rigid, or is empty.
-    ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet.
+    ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
+    those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
+    ``compared`` holds every existing element against the house as found (None for the house as found itself).
     """
 
     key: str
@@ -62,6 +66,9 @@ class Run:
     uncounted: tuple[str, ...]
     verdict: Verdict
     headline: str
+    storeys: tuple[StoreyAbove, ...] = ()
+    next_weakest: str = ""
+    compared: ExistingElements | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from groundsill.house.survey import in_order
+from groundsill.loadpath.storey_above import own_system
 from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
 from groundsill.papers.views.basis_view import basis_blocks, facts_table
 from groundsill.papers.views.cautions import limits_blocks, work_cautions
@@ -22,6 +23,7 @@ from groundsill.papers.views.plan_view import found_plan, work_plan
 from groundsill.papers.views.plan_work import work_table
 from groundsill.papers.views.proofs_view import proof_blocks
 from groundsill.papers.views.sharing_view import sharing_blocks
+from groundsill.papers.views.storeys_view import next_blocks, storeys_blocks
 from groundsill.papers.views.summary import strips_blocks, summary_blocks
 from groundsill.papers.views.weights_picture import weights_picture_blocks
 from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
@@ -63,6 +65,7 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         Heading("Gravity loads", 1, "gravity"),
         *gravity_blocks(house, study.forces.gravity, study.units, daggers.get("W", "")),
         *_chains(study, sheets, setting),
+        *_storeys(study, doubts),
         PageBreak(),
         Heading("Tests and decisions", 1, "proofs"),
         *proof_blocks(house, study),
@@ -200,6 +203,16 @@ def _chains(study: Study, sheets: Mapping[str, Sheet], setting: Setting) -> Iter
         if run.purpose:
             yield Paragraph(sentence(run.purpose))
         yield from chains_blocks(run, sheets.get(run.key), same, setting)
+
+
+def _storeys(study: Study, doubts: Doubts) -> Iterator[Block]:
+    """The storeys above as found, then what each state leaves as the next weakest and what it makes worse off."""
+    yield PageBreak()
+    yield Heading("The storeys above", 1, "storeys")
+    yield from storeys_blocks(study.runs[0].storeys, own_system(study.forces), study.units, doubts)
+    yield Heading("The next weakest level, and existing elements", 2, "storeys/next")
+    for run in study.runs:
+        yield from next_blocks(_state(run), run.next_weakest, run.compared)
 
 
 def _state(run: Run) -> str:

@@ -73,7 +73,7 @@ def _verdicts(study: Study) -> Iterator[Block]:
             (
                 strong(f"{sentence(run_words(run))} "),
                 verdict(run.verdict),
-                f".{lines} {sentence(run.headline)}",
+                f".{lines} {sentence(run.headline)} {sentence(run.next_weakest)}".rstrip(),
             )
         )
 
