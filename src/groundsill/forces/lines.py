@@ -17,7 +17,7 @@ from groundsill.forces.weights import WeightItem
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.working.sheet import section
-from groundsill.working.steps import add, given, greatest, scale
+from groundsill.working.steps import add, given, greatest, note, resultant, scale
 
 __all__ = ["LineForce", "MissingLine", "line_forces", "with_rigid"]
 
@@ -43,8 +43,9 @@ class Level(Protocol):
 class LineForce:
     """The force of one line along itself, at strength level, with the share of each level it comes from.
 
-    ``direction`` is the line's own (None for a skewed one). ``shares`` belong to the direction of earthquake that gives
-    the line its greatest force, ``force_lb``; ``other_lb`` is its force when the earthquake comes along the other. A
+    ``direction`` is the line's own (None for a skewed one). ``shares`` belong to that one of x and y along which an
+    earthquake gives the line most; ``other_lb`` is its force by the other. ``force_lb`` is the greater of the two, or,
+    in a house with skewed lines, their resultant: what the worst direction of one earthquake gives it. A
     share is negative where the floor's overhang pulls the line the other way. ``floor`` says how the floor was taken,
     ``angle_deg`` how the line lies on the plan.
     """
@@ -85,14 +86,26 @@ def line_forces(
     by_direction = {direction: flexible_shares(reading, items, direction) for direction in DIRECTIONS}
     missing = tuple(MissingLine(d, sharing.missing) for d, sharing in by_direction.items() if sharing.missing)
     found = {}
-    for id, line in in_order(reading.house.survey.underfloor.lines):
+    for id, surveyed in in_order(reading.house.survey.underfloor.lines):
         relied = reliance(reading, id)
         blank = LineForce(
-            id, line.mark, direction_of(reading, line), relied.relied_on, relied.reason, (0.0,) * len(levels),
-            (0.0,) * len(levels), 0.0, line_length_in(reading.house, line) / 12, angle_deg=_angle(reading, line),
-        )  # fmt: skip
-        with section(f"line/{id}/force"):
-            found[id] = _greatest(blank, by_direction, levels, FLEXIBLE) if relied.relied_on else blank
+            id,
+            surveyed.mark,
+            direction_of(reading, surveyed),
+            relied.relied_on,
+            relied.reason,
+            (0.0,) * len(levels),
+            (0.0,) * len(levels),
+            0.0,
+            line_length_in(reading.house, surveyed) / 12,
+            angle_deg=_angle(reading, surveyed),
+        )
+        found[id] = blank
+    skewed = any(line.relied_on and line.direction is None for line in found.values())
+    for id, line in found.items():
+        if line.relied_on:
+            with section(f"line/{id}/force"):
+                found[id] = _greatest(line, by_direction, levels, FLEXIBLE, skewed)
     return found, missing
 
 
@@ -110,16 +123,23 @@ def with_rigid(
 ) -> dict[str, LineForce]:
     """The same lines, each with the worse of what it has and what a rigid floor gives it by these stiffnesses.
 
-    A line whose stiffness is not known (nothing braces it) keeps what it has.
+    A line whose stiffness is not known (nothing braces it) keeps what it has; so does every line in a direction that
+    the braced lines cannot hold by a rigid floor, which is noted.
     """
-    by_direction = {d: rigid_shares(reading, items, d, stiffness) for d in DIRECTIONS}
+    pushes = [float(level.force_lb) for level in levels]
+    by_direction = {d: rigid_shares(reading, items, d, stiffness, pushes) for d in DIRECTIONS}
+    for direction, sharing in by_direction.items():
+        if sharing.missing:
+            note(f"by a rigid floor, along {direction}: {sharing.missing}; that direction's rigid forces are left out")
+            by_direction[direction] = Sharing({}, sharing.missing)
+    skewed = any(line.relied_on and line.direction is None for line in lines.values())
     found = {}
     for id, line in lines.items():
         if not line.relied_on or not stiffness.get(id):
             found[id] = line
             continue
         with section(f"line/{id}/force"):
-            rigid = _greatest(line, by_direction, levels, RIGID)
+            rigid = _greatest(line, by_direction, levels, RIGID, skewed)
             worse = greatest(
                 line.force_lb, rigid.force_lb, symbol="V_line", label="the worse of flexible and rigid floor"
             )
@@ -130,18 +150,21 @@ def with_rigid(
 
 
 def _greatest(
-    line: LineForce, by_direction: Mapping[Direction, Sharing], levels: Sequence[Level], floor: str
+    line: LineForce, by_direction: Mapping[Direction, Sharing], levels: Sequence[Level], floor: str, skewed: bool
 ) -> LineForce:
-    """The line with the greater of its forces from the two directions of earthquake."""
+    """The line with its force from the worst direction of earthquake: x or y, or, among skewed lines, any."""
     forces = []
     for direction in _own_first(line.direction):
         share = by_direction[direction].shares.get(line.line)
         if share is not None and any(abs(f) > 1e-9 for f in share.fraction.values()):
             forces.append((_force(line.mark, share, levels, floor), share))
     if not forces:
-        return replace(line, floor=floor)
+        return replace(line, force_lb=0.0, other_lb=0.0, floor=floor)
     force, share = max(forces, key=lambda pair: float(pair[0]))
     other = min((float(f) for f, _ in forces), default=0.0) if len(forces) > 1 else 0.0
+    if skewed and len(forces) > 1:
+        label = f"force of line {line.mark}, {floor}: worst direction of the earthquake, for lines not all along x or y"
+        force = resultant(forces[0][0], forces[1][0], symbol="V_line", label=label)
     return replace(
         line,
         shares=tuple(share.fraction.get(n, 0.0) for n in range(len(levels))),

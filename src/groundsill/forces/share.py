@@ -163,12 +163,17 @@ def flexible_shares(reading: Reading, items: Sequence[WeightItem], direction: Di
 
 
 def rigid_shares(
-    reading: Reading, items: Sequence[WeightItem], direction: Direction, stiffness: Mapping[str, float]
+    reading: Reading,
+    items: Sequence[WeightItem],
+    direction: Direction,
+    stiffness: Mapping[str, float],
+    pushes: Sequence[float] = (),
 ) -> Sharing:
     """The same by a rigid floor: by the lines' stiffnesses, with torsion, the mass standing off either way.
 
-    ``stiffness`` is of each line along itself, in any one unit; a line without any takes nothing. Each fraction is the
-    greatest that the mass in place, or off by 5 % of the plan to either side, gives the line.
+    ``stiffness`` is of each line along itself, in any one unit; a line without any takes nothing. ``pushes`` are the
+    forces of the levels, all alike when left out. Of the mass in place, or off by 5 % of the plan to either side (all
+    levels to the same side), each line has the fractions of the case that gives it most.
     """
     lines = [plan_line(reading, id, direction) for id in relied(reading)]
     loads: dict[int, Push] = {}
@@ -178,17 +183,34 @@ def rigid_shares(
         for level, part in item.levels:
             loads[level] = _plus(loads.get(level), _push(item, float(item.weight_lb) * part, direction))
     off = ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0))
-    worst: dict[int, dict[str, float]] = {}
+    cases: list[dict[int, dict[str, float]]] = []
     held = True
-    for level, load in loads.items():
-        size = load.x + load.y
-        for shift in (0.0, off, -off):
-            found = balanced({}, stiffness, lines, Push(load.x, load.y, load.moment + shift * size))
-            held = held and found.holds(load)
-            for id, force in found.forces.items():
-                if abs(force) > abs(worst.setdefault(level, {}).get(id, 0.0)):
-                    worst[level][id] = force
+    for shift in (0.0, off, -off):
+        case = {}
+        for level, load in loads.items():
+            moved = Push(load.x, load.y, load.moment + shift * (load.x + load.y))
+            found = balanced({}, stiffness, lines, moved)
+            held = held and found.holds(moved)
+            case[level] = found.forces
+        cases.append(case)
+    worst: dict[int, dict[str, float]] = {level: {} for level in loads}
+    for line in lines:
+        most = max(cases, key=lambda case: abs(_line_total(line.id, case, loads, pushes)))
+        for level in loads:
+            worst[level][line.id] = most[level].get(line.id, 0.0)
     return Sharing(_shares(lines, direction, loads, worst, {}), "" if held else _missing(direction, 2, 2, False))
+
+
+def _line_total(
+    id: str, forces: Mapping[int, Mapping[str, float]], loads: Mapping[int, Push], pushes: Sequence[float]
+) -> float:
+    """The force of a line over all levels, each level's share times its push."""
+    total = 0.0
+    for level, load in loads.items():
+        whole = load.x + load.y
+        push = pushes[level] if 0 <= level < len(pushes) else 1.0
+        total += push * forces[level].get(id, 0.0) / whole if whole > 0 else 0.0
+    return total
 
 
 def distinct_places(reading: Reading, ids: Iterable[str], direction: Direction) -> int:

@@ -185,6 +185,9 @@ def _arithmetic_lines(step: Step) -> tuple[Line, ...]:
 def _chain(sign: str, terms: tuple[Math, ...]) -> Math:
     if sign in ("min", "max"):
         return Call(sign, terms)
+    if sign == "root":
+        squares = tuple(Binary("^", term, Number("2")) for term in terms)
+        return Call("sqrt", (Binary("+", squares[0], squares[1]),))
     whole = terms[0]
     for term in terms[1:]:
         whole = Binary(sign, whole, term)  # type: ignore[arg-type]

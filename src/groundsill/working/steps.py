@@ -6,6 +6,7 @@ when one does, so the two can never differ.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from groundsill.working.errors import OutsideLimits, UnitError
@@ -25,6 +26,7 @@ __all__ = [
     "multiply",
     "note",
     "product_unit",
+    "resultant",
     "scale",
     "subtract",
 ]
@@ -100,6 +102,12 @@ def least(*values: float, symbol: str, label: str = "") -> float:
 def greatest(*values: float, symbol: str, label: str = "") -> float:
     """The largest of the values, in one unit; it carries all their marks."""
     return _record("max", values, max(float(v) for v in values), _common_unit(values), symbol, label)
+
+
+def resultant(first: float, second: float, *, symbol: str, label: str = "") -> float:
+    """The size of two forces at right angles, in their unit: the root of the sum of their squares."""
+    both = (first, second)
+    return _record("root", both, math.hypot(float(first), float(second)), _common_unit(both), symbol, label)
 
 
 def convert(value: float, source: str, target: str) -> float:
