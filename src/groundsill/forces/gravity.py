@@ -15,10 +15,9 @@ from dataclasses import dataclass, field
 from groundsill.forces.levels import levels_of, outline_of, storeys_under
 from groundsill.forces.reading import XY, Reading, doubted, line_ends, line_length_in
 from groundsill.forces.weights import WeightItem
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import JoistField
 from groundsill.mechanics.plan import Support, inside, length, rotate, strips, strips_of_line
-from groundsill.working.value import marks_of
+from groundsill.working.value import Value, marks_of
 
 __all__ = ["Load", "TakeDown", "take_down"]
 
@@ -56,7 +55,7 @@ class Load:
 
 def _more(load: float, other: float, share: float) -> float:
     """A load and a share of another, with the marks of both."""
-    if not share:
+    if not share or (not other and not isinstance(other, Value)):
         return load
     return doubted(float(load) + float(other) * share, marks_of((load, other)), unit="lb", symbol="P")
 
@@ -98,9 +97,9 @@ def take_down(reading: Reading, items: Iterable[WeightItem]) -> TakeDown:
     for item in items:
         _place(reading, done, item)
     levels = levels_of(reading)
-    for id, wall in sorted(in_order(survey.building.walls), key=lambda pair: -levels[pair[1].storey]):
+    for id, wall in sorted(reading.in_order(survey.building.walls), key=lambda pair: -levels[pair[1].storey]):
         _hand_down_wall(reading, done, id, levels[wall.storey])
-    for id, _ in in_order(survey.underfloor.girders):
+    for id, _ in reading.in_order(survey.underfloor.girders):
         _hand_down_girder(reading, done, id)
     return done
 
@@ -127,20 +126,28 @@ def _place(reading: Reading, done: TakeDown, item: WeightItem) -> None:
 
 def _below(reading: Reading, turn: float) -> list[Support]:
     """Lines and girders as supports of the lowest floor, turned so that joists run along v."""
+    return reading.once(("supports below", turn), lambda: _lines_and_girders(reading, turn))
+
+
+def _lines_and_girders(reading: Reading, turn: float) -> list[Support]:
     survey = reading.house.survey
     found = []
-    for id, line in in_order(survey.underfloor.lines):
+    for id, line in reading.in_order(survey.underfloor.lines):
         a, b = line_ends(reading.house, line)
         found.append(_support(id, a, b, turn))
-    for id, girder in in_order(survey.underfloor.girders):
+    for id, girder in reading.in_order(survey.underfloor.girders):
         found.append(_support(id, (girder.start.x_in, girder.start.y_in), (girder.end.x_in, girder.end.y_in), turn))
     return _across(found)
 
 
 def _walls_of(reading: Reading, storeys: Sequence[str], turn: float) -> list[Support]:
     """The walls of some storeys as supports, turned so that what spans between them runs along v."""
+    return reading.once(("walls", tuple(storeys), turn), lambda: _walls_turned(reading, storeys, turn))
+
+
+def _walls_turned(reading: Reading, storeys: Sequence[str], turn: float) -> list[Support]:
     found = []
-    for id, wall in in_order(reading.house.survey.building.walls):
+    for id, wall in reading.in_order(reading.house.survey.building.walls):
         if wall.storey in storeys:
             found.append(_support(id, *_wall_ends(reading, id), turn))
     return _across(found)
@@ -163,7 +170,7 @@ def _wall_ends(reading: Reading, id: str) -> tuple[XY, XY]:
 
 
 def _joists_of(reading: Reading, storey: str) -> list[JoistField]:
-    return [f for _, f in in_order(reading.house.survey.underfloor.joists) if f.storey == storey]
+    return [f for _, f in reading.in_order(reading.house.survey.underfloor.joists) if f.storey == storey]
 
 
 def _carriers(reading: Reading, storey: str) -> tuple[Supports, float]:
@@ -254,7 +261,7 @@ def _place_chimney(reading: Reading, done: TakeDown, item: WeightItem, load: Loa
             done.give(line, Load(dead=load.dead, on_foundation=load.dead))
             return
     levels = levels_of(reading)
-    done_by = [id for id, storey in in_order(building.storeys) if levels[id] == 0]
+    done_by = [id for id, storey in reading.in_order(building.storeys) if levels[id] == 0]
     here = [id for id in done_by if inside(at, outline_of(reading, building.storeys[id].outline))]
     _on_floor(reading, done, (here or done_by)[0], at, at, load)
 
@@ -286,7 +293,7 @@ def _hand_down_wall(reading: Reading, done: TakeDown, id: str, level: int) -> No
     """
     survey = reading.house.survey
     carried = done.walls[id]
-    lines = [key for key, line in in_order(survey.underfloor.lines) if line.above == id]
+    lines = [key for key, line in reading.in_order(survey.underfloor.lines) if line.above == id]
     if lines:
         whole = sum(line_length_in(reading.house, survey.underfloor.lines[key]) for key in lines)
         for key in lines:
@@ -314,7 +321,7 @@ def _walls_right_below(reading: Reading, a: XY, b: XY, level: int) -> list[tuple
         return []
     along = ((b[0] - a[0]) / whole, (b[1] - a[1]) / whole)
     found = []
-    for key, wall in in_order(reading.house.survey.building.walls):
+    for key, wall in reading.in_order(reading.house.survey.building.walls):
         if levels[wall.storey] != level - 1:
             continue
         c, d = _wall_ends(reading, key)
@@ -335,7 +342,7 @@ def _hand_down_girder(reading: Reading, done: TakeDown, id: str) -> None:
     a, b = (girder.start.x_in, girder.start.y_in), (girder.end.x_in, girder.end.y_in)
     whole = length(a, b)
     stops: list[tuple[float, Load]] = []
-    for key, post in in_order(survey.underfloor.posts):
+    for key, post in reading.in_order(survey.underfloor.posts):
         if post.girder == id:
             stops.append((_station(a, b, (post.at.x_in, post.at.y_in)), done.posts[key]))
     for end in (a, b):

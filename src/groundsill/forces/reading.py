@@ -11,12 +11,13 @@ says of them; or by choosing a rule, a row or a verdict: it is :meth:`Reading.no
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Protocol, TypeVar, cast
 
 from groundsill.house.building import Corner
 from groundsill.house.fact import Fact
+from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.mechanics.plan import length
 from groundsill.work.document import House
@@ -27,14 +28,51 @@ from groundsill.working.value import Mark, Value, marks_of
 __all__ = ["Reading", "doubted", "line_ends", "line_length_in"]
 
 XY = tuple[float, float]
+T = TypeVar("T")
+
+
+class OnLine(Protocol):
+    """Anything of the survey that lies on a line."""
+
+    @property
+    def line(self) -> str:
+        """The id of its line."""
+
+
+L = TypeVar("L", bound=OnLine)
 
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """A house with every fact settled on one value, and the marks of those that were not plainly measured."""
+    """A house with every fact settled on one value, and the marks of those that were not plainly measured.
+
+    It lasts for one run, in which the house does not change: what is asked of its geometry again and again is worked
+    out :meth:`once`.
+    """
 
     house: House
     marks: Mapping[str, tuple[Mark, ...]] = field(default_factory=dict)
+    _known: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def once(self, what: Hashable, make: Callable[[], T]) -> T:
+        """Something about the house as read, made the first time it is asked for; never anything that is recorded."""
+        if what not in self._known:
+            self._known[what] = make()
+        return cast(T, self._known[what])
+
+    def in_order(self, things: Mapping[str, T]) -> Sequence[tuple[str, T]]:
+        """A collection of the house, by ids and objects in order."""
+        return self.once(("in order", id(things)), lambda: in_order(things))
+
+    def on_line(self, things: Mapping[str, L], line: str) -> Sequence[tuple[str, L]]:
+        """What of a collection of the house lies on a line, in order."""
+        return self.once(("by line", id(things)), lambda: self._by_line(things)).get(line, ())
+
+    def _by_line(self, things: Mapping[str, L]) -> dict[str, list[tuple[str, L]]]:
+        found: dict[str, list[tuple[str, L]]] = {}
+        for key, thing in self.in_order(things):
+            found.setdefault(thing.line, []).append((key, thing))
+        return found
 
     def number(self, path: str, fact: Fact[float], symbol: str, unit: str, label: str) -> float | None:
         """The figure of a fact, recorded with its origin; None when nobody knows it."""

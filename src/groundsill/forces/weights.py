@@ -17,7 +17,6 @@ from groundsill.forces.assemblies import assembly_psf, masonry_pcf, window_psf
 from groundsill.forces.levels import levels_of, ordered_storeys, outline_of
 from groundsill.forces.reading import XY, Reading, doubted, line_ends
 from groundsill.house.building import Wall
-from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area, length
 from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.steps import add, given, multiply, scale, subtract
@@ -93,7 +92,7 @@ def _floors_and_ceilings(reading: Reading) -> Iterator[WeightItem]:
 
 def _roofs(reading: Reading) -> Iterator[WeightItem]:
     levels = levels_of(reading)
-    for id, part in in_order(reading.house.survey.building.roof):
+    for id, part in reading.in_order(reading.house.survey.building.roof):
         points = tuple((p.x_in, p.y_in) for p in part.outline)
         label = f"roof {part.mark or id}"
         yield _surface(
@@ -110,7 +109,7 @@ def _wall_ends(reading: Reading, wall: Wall) -> tuple[XY, XY]:
 def _walls(reading: Reading) -> Iterator[WeightItem]:
     building = reading.house.survey.building
     levels = levels_of(reading)
-    for id, wall in in_order(building.walls):
+    for id, wall in reading.in_order(building.walls):
         ends = _wall_ends(reading, wall)
         label = f"wall {wall.mark or id}"
         height_ft = (wall.height_in if wall.height_in is not None else building.storeys[wall.storey].height_in) / 12
@@ -134,7 +133,7 @@ def _walls(reading: Reading) -> Iterator[WeightItem]:
 def _partitions(reading: Reading) -> Iterator[WeightItem]:
     building = reading.house.survey.building
     levels = levels_of(reading)
-    for id, part in in_order(building.partitions):
+    for id, part in reading.in_order(building.partitions):
         ends = ((part.start.x_in, part.start.y_in), (part.end.x_in, part.end.y_in))
         label = f"partition {part.mark or id}"
         height_ft = (part.height_in if part.height_in is not None else building.storeys[part.storey].height_in) / 12
@@ -149,7 +148,7 @@ def _partitions(reading: Reading) -> Iterator[WeightItem]:
 
 def _cripple_walls(reading: Reading) -> Iterator[WeightItem]:
     underfloor = reading.house.survey.underfloor
-    for id, segment in in_order(underfloor.segments):
+    for id, segment in reading.in_order(underfloor.segments):
         if segment.assembly is None or segment.height_in.value is None or segment.kind == "open":
             continue
         (x1, y1), (x2, y2) = line_ends(reading.house, underfloor.lines[segment.line])
@@ -177,7 +176,7 @@ def _cripple_walls(reading: Reading) -> Iterator[WeightItem]:
 def _chimneys(reading: Reading) -> Iterator[WeightItem]:
     levels = levels_of(reading)
     top = max(levels.values(), default=0) + 1
-    for id, chimney in in_order(reading.house.survey.building.chimneys):
+    for id, chimney in reading.in_order(reading.house.survey.building.chimneys):
         label = f"chimney {chimney.mark or id}"
         pcf = reading.number(f"survey.building.chimneys.{id}.pcf", chimney.pcf, "γ", "pcf", f"unit weight of {label}")
         if pcf is None:

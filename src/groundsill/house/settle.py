@@ -9,14 +9,15 @@ only the objects along the way are made anew.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, is_dataclass, replace
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Any, Final, Generic, Literal, Protocol, TypeVar, cast
 
 from groundsill.house.fact import Fact
 from groundsill.house.model import FieldFacts, Shape, fields_of
-from groundsill.house.ranges import Assumed, Years, assumed_for
+from groundsill.house.ranges import Assumed, Years, assumed_for, rules
 from groundsill.house.survey import Survey, in_order
 from groundsill.working.value import Mark
 
@@ -108,7 +109,7 @@ def prepare(house: D) -> Settling[D]:
     tree: dict[str, Any] = {}
     marks: dict[str, tuple[Mark, ...]] = {}
     facts: dict[str, tuple[FactRef, Fact[Any]]] = {}
-    for place in _facts_in(house.survey, house.survey):
+    for place in _facts_in(house.survey):
         found = _settled(place)
         if found is None:
             continue
@@ -149,14 +150,12 @@ class _Place:
 
 
 def _settled(place: _Place) -> tuple[Fact[Any], FactRef, tuple[Mark, ...]] | None:
-    """A fact on one value, what it may be, and its marks; None for one that is plain, absent or stays unknown."""
+    """A fact that is more than a plain value on one value, what it may be, and its marks; None if it stays unknown."""
     fact = place.fact
-    if fact.state == "absent":
-        return None
     if fact.value is not None:
-        if fact.low is None and fact.high is None and fact.state == "measured":
-            return None
         return _from_survey(place, fact.value)
+    if place.key not in rules() and (fact.low is None or fact.high is None):
+        return None
     assumed = assumed_for(place.key, lambda name: _in_words(place.owners, name), _years(place))
     if fact.low is not None and fact.high is not None:
         inside = assumed.best if assumed else None
@@ -231,21 +230,42 @@ def _years(place: _Place) -> Years | None:
 _HOLDERS: Final = frozenset({"fact", "object", "map", "list"})
 
 
-def _facts_in(
-    owner: Any, survey: Survey, path: str = "survey", key: str = "survey", mark: str = "", around: tuple[Any, ...] = ()
-) -> Iterator[_Place]:
-    """Every fact of an object and of the objects inside it."""
+def _facts_in(survey: Survey) -> list[_Place]:
+    """Every fact of a survey that is more than a plain measure, in order."""
+    found: list[_Place] = []
+    _gather(found, survey, survey, "survey", "survey", "", ())
+    return found
+
+
+def _gather(
+    found: list[_Place], survey: Survey, owner: Any, path: str, key: str, mark: str, around: tuple[Any, ...]
+) -> None:
+    """Add the facts of an object and of the objects inside it."""
     mark = getattr(owner, "mark", "") or getattr(owner, "name", "") or mark if around else ""
     owners = (owner, *around)
-    for facts in fields_of(type(owner)):
-        if facts.shape.kind not in _HOLDERS:
+    for facts in _holders(cast(Hashable, type(owner))):
+        value = getattr(owner, facts.name)
+        if not value or (isinstance(value, Fact) and _plain(value)):
             continue
-        value, here, without = getattr(owner, facts.name), f"{path}.{facts.name}", f"{key}.{facts.name}"
+        here, without = f"{path}.{facts.name}", f"{key}.{facts.name}"
         if isinstance(value, Fact):
-            yield _Place(here, without, owners, mark, facts, value, survey)
-        elif value is not None:
-            for step, item in _objects(value, facts.shape):
-                yield from _facts_in(item, survey, f"{here}{step}", without, mark, owners)
+            found.append(_Place(here, without, owners, mark, facts, value, survey))
+            continue
+        for step, item in _objects(value, facts.shape):
+            _gather(found, survey, item, f"{here}{step}", without, mark, owners)
+
+
+@lru_cache(maxsize=256)
+def _holders(cls: Hashable) -> tuple[FieldFacts, ...]:
+    """The fields of a survey class that may hold facts."""
+    return tuple(facts for facts in fields_of(cast(type[Any], cls)) if facts.shape.kind in _HOLDERS)
+
+
+def _plain(fact: Fact[Any]) -> bool:
+    """Whether a fact is one plain value, or was looked for and is not there."""
+    if fact.state == "measured":
+        return fact.value is not None and fact.low is None and fact.high is None
+    return fact.state == "absent"
 
 
 def _objects(value: Any, shape: Shape) -> Iterable[tuple[str, Any]]:

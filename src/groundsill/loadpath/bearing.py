@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from groundsill.forces.gravity import Load
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
@@ -255,7 +254,7 @@ def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, 
 
 def pads_chain(reading: Reading, forces: Forces) -> Chain | None:
     """Bearing under the pads of posts, a chain of their own; None where there are no posts."""
-    posts = in_order(reading.house.survey.underfloor.posts)
+    posts = reading.in_order(reading.house.survey.underfloor.posts)
     if not posts:
         return None
     links = tuple(_pad_link(reading, forces, id, post) for id, post in posts)

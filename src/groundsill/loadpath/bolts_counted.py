@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Bolt, SillPiece
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import near_break
@@ -87,8 +86,8 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
             else:
                 left_out.append(f"new bolt at {anchor.station_in / 12:.1f} ft: {reason}")
     old = []
-    for id, bolt in in_order(case.reading.house.survey.underfloor.bolts):
-        if bolt.line != case.id or not sill.from_in <= bolt.station_in <= sill.to_in:
+    for id, bolt in case.reading.on_line(case.reading.house.survey.underfloor.bolts, case.id):
+        if not sill.from_in <= bolt.station_in <= sill.to_in:
             continue
         if not new and not _never_counts(case, bolt):
             doubts |= case.reading.noted(

@@ -14,7 +14,6 @@ from typing import Literal
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.seismic import Forces, LineForce
 from groundsill.house.foundation import FoundationSegment
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
@@ -141,7 +140,7 @@ def case_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[st
     """A line gathered for its checks, with those of the pieces that stand on it."""
     underfloor = reading.house.survey.underfloor
     line, own = underfloor.lines[id], pieces_on(reading, id, pieces)
-    sills = sorted(in_order(underfloor.sills), key=lambda pair: pair[1].from_in)
+    sills = sorted(reading.on_line(underfloor.sills, id), key=lambda pair: pair[1].from_in)
     return LineCase(
         reading,
         forces,
@@ -151,7 +150,7 @@ def case_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[st
         line_length_in(reading.house, line),
         own,
         braces_of(reading, id, own),
-        sills=tuple((key, sill) for key, sill in sills if sill.line == id),
+        sills=tuple(sills),
     )
 
 
@@ -184,7 +183,7 @@ def demands(case: LineCase) -> LineCase:
 def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]]) -> tuple[Brace, ...]:
     """What can brace a line. With a new panel anywhere in it, old sheathing is no longer counted beside panels."""
     underfloor = reading.house.survey.underfloor
-    segments = [(id, s) for id, s in in_order(underfloor.segments) if s.line == line_id]
+    segments = reading.on_line(underfloor.segments, line_id)
     panels = [
         (id, p) for id, p in pieces if isinstance(p, PanelPiece) and underfloor.segments[p.segment].line == line_id
     ]
@@ -214,9 +213,7 @@ def _brace_parts(reading: Reading, whole: Brace) -> list[Brace]:
 def _clear(reading: Reading, line_id: str, low: float, high: float) -> list[tuple[float, float]]:
     """A stretch of wall less the openings in it: each part between openings is a segment of its own."""
     parts = [(low, high)]
-    for _, opening in in_order(reading.house.survey.underfloor.openings):
-        if opening.line != line_id:
-            continue
+    for _, opening in reading.on_line(reading.house.survey.underfloor.openings, line_id):
         cut: list[tuple[float, float]] = []
         for a, b in parts:
             if opening.to_in <= a or opening.from_in >= b:
@@ -239,8 +236,8 @@ def sill_at(case: LineCase, station: float) -> tuple[str, SillPiece] | None:
 
 def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, FoundationSegment] | None:
     """The stretch of foundation under a station of a line."""
-    for id, segment in in_order(reading.house.survey.foundation.segments):
-        if segment.line == line_id and segment.from_in <= station <= segment.to_in:
+    for id, segment in reading.on_line(reading.house.survey.foundation.segments, line_id):
+        if segment.from_in <= station <= segment.to_in:
             return id, segment
     return None
 

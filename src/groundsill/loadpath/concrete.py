@@ -95,7 +95,8 @@ def concrete_link(
         return _cannot(piece, *refused), NO_TEST
     try:
         with section(piece.address):
-            every = [_in_concrete(case, anchor, of_line) for anchor in anchors]
+            steel = {size: _steel(size, anchors) for size in dict.fromkeys(a.diameter_in for a in anchors)}
+            every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = _demand(case, bolts, share, wood)
@@ -170,19 +171,20 @@ def _cannot_be_concrete(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str,
     return None
 
 
-def _in_concrete(case: LineCase, anchor: Anchor, of_line: Sequence[Anchor]) -> _Concrete:
+def _in_concrete(
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], steel: tuple[float, float] | None
+) -> _Concrete:
     """One bolt in concrete by every way of failing; one of unknown embedment by the load it held in a test."""
     under = foundation_at(case.reading, case.id, anchor.station_in)
     assert under is not None
     if anchor.embedment_in is None:
-        return _by_test_load(anchor)
+        return _by_test_load(anchor, steel)
     id, segment = under
     f_c, height = strength_of(case, id, segment), height_of(segment)
     assert f_c is not None and height is not None and anchor.edge_in is not None
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
     h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
     found = _breakouts(case, anchor, of_line, f_c, h_a)
-    steel = _steel(anchor)
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
@@ -199,12 +201,11 @@ def _in_concrete(case: LineCase, anchor: Anchor, of_line: Sequence[Anchor]) -> _
     return _Concrete(design, found[way][1], way, extension)
 
 
-def _by_test_load(anchor: Anchor) -> _Concrete:
+def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:
     assert anchor.test_lb is not None
     held = given("P_t", anchor.test_lb, "lb", f"load that {anchor.name} held in a test", anchor.marks)
     factor = given("n_t", TEST_FACTOR, "1", "test load over the load counted: common practice, no source")
     counted = divide(held, factor, symbol="φV_n", unit="lb", label="what the test stands for")
-    steel = _steel(anchor)
     if steel is None:
         return _Concrete(counted, held, _BY_TEST_LOAD, f"embedment not known; {_BY_TEST_LOAD}")
     doubts = marks_of((counted, steel[0]))
@@ -284,16 +285,17 @@ def _close(one: Anchor, other: Anchor) -> bool:
     return other.station_in - one.station_in < 3 * min(one.edge_in or 0.0, other.edge_in or 0.0)
 
 
-def _steel(anchor: Anchor) -> tuple[float, float] | None:
-    """Design and nominal strength of the bolt's own steel in shear; its steel is taken as mild until tested."""
-    row = str(Fraction(anchor.diameter_in).limit_denominator(16))
+def _steel(diameter: float, anchors: Sequence[Anchor]) -> tuple[float, float] | None:
+    """Design and nominal strength in shear of the steel of bolts of one size; it is taken as mild until tested."""
+    row = str(Fraction(diameter).limit_denominator(16))
     if row not in table_bolts().rows:
         return None
     threads = table_bolts().read(row, "threads per inch", symbol="n_t")
     counted = steel_strength_counted(
         table_bolts().read(row, "ultimate stress", symbol="f_u"), table_bolts().read(row, "yield stress", symbol="f_ya")
     )
-    d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
+    marks = frozenset[Mark]().union(*(a.marks for a in anchors if a.diameter_in == diameter))
+    d_a = given("d_a", diameter, "in", "bolt diameter", marks)
     nominal = steel_shear(stress_area(d_a, threads), counted)
     return design_strength(table_17_5_3().read("steel, ductile", "shear"), nominal), nominal
 

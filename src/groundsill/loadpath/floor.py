@@ -6,7 +6,6 @@ import math
 
 from groundsill.forces.reading import line_ends
 from groundsill.forces.weights import outline_of
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, Stage
@@ -38,7 +37,7 @@ def floor_stages(case: LineCase) -> tuple[Stage, ...]:
 def joists_beside(case: LineCase) -> JoistField | None:
     """The joist field that meets the line at its middle, or the first of its storey."""
     house = case.reading.house
-    fields = [f for _, f in in_order(house.survey.underfloor.joists) if f.storey == case.line.storey]
+    fields = [f for _, f in case.reading.in_order(house.survey.underfloor.joists) if f.storey == case.line.storey]
     (x1, y1), (x2, y2) = line_ends(house, case.line)
     middle = ((x1 + x2) / 2, (y1 + y2) / 2)
     for field in fields:

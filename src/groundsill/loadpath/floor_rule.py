@@ -13,7 +13,6 @@ from dataclasses import replace
 from groundsill.forces.lines import with_rigid
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
-from groundsill.house.survey import in_order
 from groundsill.loadpath.bracing import with_strengths
 from groundsill.loadpath.case import MIXED_RATIO, Brace, case_of, height_path
 from groundsill.work.pieces import Piece
@@ -30,7 +29,7 @@ def why_both(reading: Reading, forces: Forces) -> str:
     if choices.floor != "as the rule says":
         return choices.floor_reason or "by the designer's choice" if choices.floor == "envelope" else ""
     heights: dict[str, list[float]] = {}
-    for _, segment in in_order(reading.house.survey.underfloor.segments):
+    for _, segment in reading.in_order(reading.house.survey.underfloor.segments):
         height = segment.height_in.value
         if height and segment.kind != "open" and forces.lines[segment.line].relied_on:
             heights.setdefault(segment.line, []).append(height)

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from groundsill.forces.levels import base_z_in
 from groundsill.forces.reading import XY, Reading, doubted, line_ends
 from groundsill.house.foundation import FoundationSegment
-from groundsill.house.survey import in_order
 from groundsill.loadpath.stem import height_facts, height_of
 from groundsill.mechanics.plan import length
 from groundsill.standards.common_practice import table_other_densities
@@ -107,14 +106,13 @@ def bodies_of(reading: Reading) -> tuple[Body, ...]:
 def _parts(reading: Reading) -> list[Part]:
     survey = reading.house.survey
     found = []
-    for id, segment in in_order(survey.foundation.segments):
+    for id, segment in reading.in_order(survey.foundation.segments):
         if segment.material in ("none", "not seen"):
             continue
         a, b = line_ends(reading.house, survey.underfloor.lines[segment.line])
         whole = length(a, b)
-        cuts = [
-            c.station_in for _, c in in_order(survey.foundation.breaks) if c.line == segment.line and c.kind in _CUTTING
-        ]
+        breaks = reading.on_line(survey.foundation.breaks, segment.line)
+        cuts = [c.station_in for _, c in breaks if c.kind in _CUTTING]
         stops = [segment.from_in, *sorted(c for c in cuts if segment.from_in < c < segment.to_in), segment.to_in]
         for low, high in zip(stops, stops[1:], strict=False):
             ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
@@ -172,9 +170,9 @@ def drop_ft(reading: Reading, parts: Iterable[Part], deepest: bool = False) -> f
         parts: stretches of foundation.
         deepest: take a bottom nobody knows to lie as deep as any is looked for.
     """
-    base, drops, doubts = base_z_in(reading), [], set[Mark]()
-    for id in reading.house.survey.foundation.segments:
-        doubts |= reading.marked(f"survey.foundation.segments.{id}.top_z_in")  # the base is their mean
+    base, drops, every = reading.once("base", lambda: base_z_in(reading)), [], "survey.foundation.segments"
+    # the base is the mean of all tops
+    doubts = set(reading.marked(every, *(f"{id}.top_z_in" for id in reading.house.survey.foundation.segments)))
     for part in parts:
         doubts |= part.marked(reading, *height_facts(part.segment))
         top = part.segment.top_z_in.value

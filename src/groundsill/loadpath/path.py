@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
-from groundsill.house.survey import in_order
 from groundsill.loadpath.anchors import anchor_stages
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import case_of, demands
@@ -21,7 +20,7 @@ __all__ = ["chain_of", "chains_of"]
 
 def chains_of(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> tuple[Chain, ...]:
     """The chain of every line, relied on or not, with this work laid on the survey."""
-    lines = in_order(reading.house.survey.underfloor.lines)
+    lines = reading.in_order(reading.house.survey.underfloor.lines)
     return tuple(chain_of(reading, forces, id, pieces) for id, _ in lines)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from groundsill.house.survey import in_order
 from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
@@ -30,7 +29,7 @@ def drains(case: LineCase) -> tuple[Drain, ...]:
 
 def splice_stage(case: LineCase) -> Stage:
     """Every joint of the top plate with the force that must pass it."""
-    joints = [(id, s) for id, s in in_order(case.reading.house.survey.underfloor.splices) if s.line == case.id]
+    joints = case.reading.on_line(case.reading.house.survey.underfloor.splices, case.id)
     if case.line.framing != "platform" or case.line.top_plate.layers == 0:
         reason = f"{case.line.framing} framing" if case.line.framing != "platform" else "there is no top plate"
         address = f"line/{case.id}/plate-splices/{case.id}/both"

@@ -12,7 +12,6 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from groundsill.house.foundation import FoundationTest
-from groundsill.house.survey import in_order
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.chain import Link, Stage
@@ -97,7 +96,7 @@ def _tests_on_line(case: LineCase, kind: str) -> list[tuple[str, FoundationTest]
     """The tests of anchors on a line, each within the stretch it names."""
     foundation = case.reading.house.survey.foundation
     found = []
-    for id, test in in_order(foundation.tests):
+    for id, test in case.reading.in_order(foundation.tests):
         segment = foundation.segments.get(test.segment)
         if segment is None or segment.line != case.id or test.kind != kind or test.unit != "lb":
             continue
@@ -160,7 +159,7 @@ def accepted(case: LineCase, link: Link) -> Link:
     """
     if link.status != "indicated" or link.ratio is None:
         return link
-    for _, found in in_order(case.reading.house.acceptances):
+    for _, found in case.reading.in_order(case.reading.house.acceptances):
         signed = all(text.strip() for text in (found.by, found.licence, found.when, found.reason))
         if found.link == link.address and signed and _same_state(case, found) and link.ratio <= found.most_ratio:
             words = f"accepted by {found.by}, {found.licence}, {found.when}: {found.reason} ({link.extension})"

@@ -9,7 +9,6 @@ import math
 
 from groundsill.forces.reading import line_ends
 from groundsill.house.foundation import FoundationSegment
-from groundsill.house.survey import in_order
 from groundsill.loadpath.case import LineCase, foundation_at
 
 __all__ = [
@@ -26,25 +25,23 @@ _CONCRETE = "poured concrete"
 
 def near_break(case: LineCase, station: float, also: tuple[str, ...] = ()) -> str | None:
     """Why nothing may be anchored at a station: a break within 12 in.; ``also`` names further kinds of break."""
-    for _, cut in in_order(case.reading.house.survey.foundation.breaks):
-        cuts = cut.line == case.id and cut.kind in (*_CUTTING, *also)
-        if cuts and abs(cut.station_in - station) < CLEAR_OF_BREAK_IN:
+    for _, cut in case.reading.on_line(case.reading.house.survey.foundation.breaks, case.id):
+        if cut.kind in (*_CUTTING, *also) and abs(cut.station_in - station) < CLEAR_OF_BREAK_IN:
             return f"it stands within {CLEAR_OF_BREAK_IN:g} in. of a {cut.kind} in the foundation"
     return None
 
 
 def to_end(case: LineCase, station: float) -> float:
     """Distance along the line to the nearest break or end of the concrete, inches; round a corner concrete goes on."""
+    stops = case.reading.once(("stops", case.id), lambda: _stops(case))
+    return min((abs(stop - station) for stop in stops), default=FAR_IN)
+
+
+def _stops(case: LineCase) -> list[float]:
+    """Stations of breaks, and where poured concrete ends along the line: at brick, at nothing, or at a free end."""
     foundation = case.reading.house.survey.foundation
-    cuts = [b.station_in for b in foundation.breaks.values() if b.line == case.id and b.kind != "crack"]
-    return min((abs(c - station) for c in (*cuts, *_ends(case))), default=FAR_IN)
-
-
-def _ends(case: LineCase) -> list[float]:
-    """Stations where poured concrete stops along the line: at brick, at nothing, or at a free end of the line."""
-    segments = case.reading.house.survey.foundation.segments.values()
-    stretches = [s for s in segments if s.line == case.id and s.material == _CONCRETE]
-    found = []
+    stretches = [s for _, s in case.reading.on_line(foundation.segments, case.id) if s.material == _CONCRETE]
+    found = [b.station_in for _, b in case.reading.on_line(foundation.breaks, case.id) if b.kind != "crack"]
     for stretch in stretches:
         others = [s for s in stretches if s is not stretch]
         if not any(abs(s.to_in - stretch.from_in) <= _TOUCH_IN for s in others) and not _goes_on(case, stretch.from_in):

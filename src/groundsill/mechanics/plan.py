@@ -11,7 +11,7 @@ Coordinates are plain floats in any one length unit; the answers are in that uni
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 __all__ = ["Share", "Support", "area", "centroid", "inside", "length", "rotate", "simple", "strips", "strips_of_line"]
@@ -143,13 +143,14 @@ def strips(points: Sequence[XY], supports: Sequence[Support]) -> dict[str, Share
     shares = {s.id: Share() for s in supports}
     if not supports:
         return shares
-    cuts = _events(points, supports)
+    cuts, places_at = _events(points, supports), _held_by(supports)
     for u1, u2 in zip(cuts, cuts[1:], strict=False):
         if u2 - u1 < _NEAR:
             continue
+        crossed = places_at((u1 + u2) / 2, None)
         for at, weight in _GAUSS:
             u = (u1 + u2) / 2 + at * (u2 - u1) / 2
-            places, ran_on = _crossed(u, supports)
+            places, ran_on = places_at(u, crossed)
             for v1, v2 in _intervals(points, u):
                 _spread(shares, places, u, v1, v2, weight * (u2 - u1), ran_on)
     return shares
@@ -163,7 +164,7 @@ def strips_of_line(a: XY, b: XY, supports: Sequence[Support]) -> dict[str, Share
     (u1, v1), (u2, v2) = a, b
     whole = length(a, b)
     if abs(u2 - u1) < _NEAR:  # along a strip, or a point
-        places, ran_on = _crossed(u1, supports)
+        places, ran_on = _held_by(supports)(u1, None)
         if abs(v2 - v1) < _NEAR:
             _place(shares, places, u1, v1, 1.0, ran_on)
         else:
@@ -176,14 +177,15 @@ def strips_of_line(a: XY, b: XY, supports: Sequence[Support]) -> dict[str, Share
         rise = (v2 - v1) - (s.v_at(u2) - s.v_at(u1))
         if abs(rise) > _NEAR:
             cuts.add((s.v_at(u1) - v1) / rise)
-    stops = sorted(t for t in cuts if 0 <= t <= 1)
+    stops, places_at = sorted(t for t in cuts if 0 <= t <= 1), _held_by(supports)
     for t1, t2 in zip(stops, stops[1:], strict=False):
         if t2 - t1 < 1e-12:
             continue
+        crossed = places_at(u1 + (t1 + t2) / 2 * (u2 - u1), None)
         for at, weight in _GAUSS:
             t = (t1 + t2) / 2 + at * (t2 - t1) / 2
             u = u1 + t * (u2 - u1)
-            places, ran_on = _crossed(u, supports)
+            places, ran_on = places_at(u, crossed)
             _place(shares, places, u, v1 + t * (v2 - v1), weight * (t2 - t1) * whole, ran_on)
     return shares
 
@@ -222,15 +224,33 @@ class _Place:
     ids: tuple[str, ...]
 
 
-def _crossed(u: float, supports: Sequence[Support]) -> tuple[list[_Place], bool]:
-    """The places where a strip is supported, by v, and whether supports had to be carried on beyond their ends."""
+Crossed = tuple[list[_Place], bool]
+
+
+def _held_by(supports: Sequence[Support]) -> Callable[[float, Crossed | None], Crossed]:
+    """Where a strip is supported: a function of its ``u`` and of what was found at the middle of its interval, if any.
+
+    Between two events the same supports are crossed; while all of them lie square to the strips and none had to be
+    carried on beyond its ends, the places at the middle are those all along.
+    """
     low = min(min(s.u1, s.u2) for s in supports)
     high = max(max(s.u1, s.u2) for s in supports)
-    held = min(max(u, low), high)  # eaves beyond the outermost support hang on the nearest strip
-    crossing = _places(held, [s for s in supports if s.crosses(held)])
+    level = all(s.v1 == s.v2 for s in supports)
+
+    def places_at(u: float, middle: Crossed | None) -> Crossed:
+        if middle is not None and level and not middle[1]:
+            return middle
+        return _crossed(min(max(u, low), high), supports)  # eaves beyond the outermost hang on the nearest strip
+
+    return places_at
+
+
+def _crossed(u: float, supports: Sequence[Support]) -> Crossed:
+    """The places where a strip is supported, by v, and whether supports had to be carried on beyond their ends."""
+    crossing = _places(u, [s for s in supports if s.crosses(u)])
     if len(crossing) >= 2:
         return crossing, False
-    everywhere = _places(held, supports)
+    everywhere = _places(u, supports)
     return (everywhere, True) if len(crossing) < len(everywhere) else (crossing, False)
 
 

@@ -148,16 +148,14 @@ class Table:
             OutsideLimits: when there is no such row or column, or the document prints no figure there.
             UnitError: when a recorded figure for the column is not in the unit of the columns.
         """
-        self._same_unit(column)
+        if isinstance(column, Value):
+            self._same_unit(column)
         cells = self._row(row)
         place = 0 if column is None and len(self.columns) == 1 else self._place(column)
         figure = cells[place]
         if isinstance(figure, str):
             raise OutsideLimits(f"{self.cite}: no figure for {row}, {self.column_key} {self.columns[place]}: {figure}")
-        inputs: tuple[tuple[str, object], ...] = ((self.row_key, row),)
-        if column is not None:
-            inputs += ((self.column_key, column),)
-        return self._answer(float(figure), place, symbol, inputs, self._marks(row, (place,)))
+        return self._answer(float(figure), row, (place,), symbol, column)
 
     def interpolate(self, row: str, at: float, symbol: str = "") -> float:
         """The figure at a value between two numbered columns, by a straight line.
@@ -183,10 +181,9 @@ class Table:
                 raise OutsideLimits(f"{self.cite}: no figure for {row} at {self.column_key} {heads[place]:g}: {figure}")
         assert not isinstance(low, str) and not isinstance(high, str)
         share = 0.0 if upper == lower else (x - heads[lower]) / (heads[upper] - heads[lower])
-        inputs: tuple[tuple[str, object], ...] = ((self.row_key, row), (self.column_key, at))
-        return self._answer(low + (high - low) * share, lower, symbol, inputs, self._marks(row, (lower, upper)))
+        return self._answer(low + (high - low) * share, row, (lower, upper), symbol, at)
 
-    def _same_unit(self, at: float | str | None) -> None:
+    def _same_unit(self, at: float) -> None:
         if isinstance(at, Value) and self.column_unit and not unit(at.unit).same_as(unit(self.column_unit)):
             raise UnitError(
                 f"{self.cite}: {self.column_key} is asked for in {self.column_unit}, given in {at.unit} ({at!r})"
@@ -225,13 +222,16 @@ class Table:
         return frozenset(marks)
 
     def _answer(
-        self, number: float, place: int, symbol: str, inputs: tuple[tuple[str, object], ...], marks: frozenset[Mark]
+        self, number: float, row: str, places: tuple[int, ...], symbol: str, column: float | str | None
     ) -> float:
         sheet = open_sheet()
         if sheet is None:
             return number
-        marks |= marks_of(v for _, v in inputs)
-        outcome = (number, self.units[place], symbol or self.symbol)
+        inputs: tuple[tuple[str, object], ...] = ((self.row_key, row),)
+        if column is not None:
+            inputs += ((self.column_key, column),)
+        marks = self._marks(row, places) | marks_of(v for _, v in inputs)
+        outcome = (number, self.units[places[0]], symbol or self.symbol)
         got = sheet.record("lookup", f"table {self.number}", self.title, self.cite, inputs, outcome, self, marks)
         assert got is not None
         return got
