@@ -14,7 +14,7 @@ from groundsill.forces.cautions import cautions, irregular
 from groundsill.forces.gravity import TakeDown, take_down
 from groundsill.forces.levels import base_words, base_z_in, level_names, levels_of, ordered_storeys
 from groundsill.forces.lines import LineForce, MissingLine, line_forces
-from groundsill.forces.reading import Reading
+from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.weights import BASE, WeightItem, weight_items
 from groundsill.mechanics.plan import area
 from groundsill.standards.asce7_16.elf import (
@@ -30,6 +30,7 @@ from groundsill.standards.asce7_16.weight import snow_weight
 from groundsill.working.errors import BadSurvey, Fault, OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, multiply, scale
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["Forces", "LevelForces", "LineForce", "MissingLine", "work_out"]
 
@@ -239,7 +240,7 @@ def _snow(reading: Reading, items: Sequence[WeightItem]) -> tuple[WeightItem, ..
     if snow is None:
         return ()
     psf = snow_weight(snow)
-    if psf <= 0:
+    if psf <= 0 and not marks_of((psf,)):  # a doubtful snow load that counts for nothing is a doubt about every level
         return ()
     found = []
     for item in (item for item in items if item.kind == "roof"):
@@ -254,6 +255,8 @@ def _snow(reading: Reading, items: Sequence[WeightItem]) -> tuple[WeightItem, ..
 def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float], list[float]]:
     """Seismic weight and height above the base of each level."""
     base = base_z_in(reading)
+    tops = (f"survey.foundation.segments.{id}.top_z_in" for id in reading.house.survey.foundation.segments)
+    measured = frozenset[Mark]().union(*(reading.marked(path) for path in tops))
     storeys, levels = ordered_storeys(reading), levels_of(reading)
     count = max(levels.values()) + 2
     heights = [0.0] * count
@@ -276,4 +279,4 @@ def _levels(reading: Reading, items: Sequence[WeightItem]) -> tuple[list[float],
             weights.append(add(*parts, symbol=f"w_{level}", label=f"seismic weight at the {name}"))
         else:
             weights.append(given(f"w_{level}", 0.0, "lb", f"nothing in the survey weighs at the {name}"))
-    return weights, [max(h, 0.0) for h in heights]
+    return weights, [doubted(max(h, 0.0), measured, unit="ft", symbol="h_x") for h in heights]

@@ -1,7 +1,8 @@
 """The runs at both ends of every uncertain fact, what each link came to there, and which fact is worth measuring next.
 
-One fact at a time first; then, for each link, all the facts that move it at their worse end together. A fact that can
-reach only one line is tried on that line alone.
+One fact at a time first; then, for each link, all the facts that move it at their worse end together. (Where facts work
+against each other, some of them at their worse end can be a hair worse than all of them: each at its own is what is
+told.) A fact that can reach only one line is tried on that line alone.
 """
 
 from __future__ import annotations
