@@ -76,7 +76,11 @@ def _of_building(survey: Survey, at: str) -> Iterator[Missing]:
             yield Missing(f"{at}.building.{name}", what, no_weight)
     if building.storeys and not building.partitions:
         what = "no partition is drawn; old plaster partitions often weigh more than the code's least"
-        yield Missing(f"{at}.building.partitions", what, "the code's least weight is taken")
+        yield Missing(
+            f"{at}.building.partitions",
+            what,
+            "none is counted in the weight; the code asks for at least 10 psf where they may stand",
+        )
     for key, assembly in in_order(building.assemblies):
         if not assembly.layers:
             what = f"{assembly.name} has no layers"
