@@ -53,7 +53,8 @@ CRUMBLES = "the strength of F1, which crumbles (no range stands in for it), is n
     [
         ("site", {"hazard": None}, "site.hazard", "the ground motion of the site is not given",
          "there is no earthquake force"),
-        ("building", {"partitions": {}}, "building.partitions", OLD_PLASTER, "none is counted in the weight; the code asks for at least 10 psf where they may stand"),
+        ("building", {"partitions": {}}, "building.partitions", OLD_PLASTER,
+         "none is counted in the weight; the code asks for at least 10 psf where they may stand"),
         ("building.assemblies.as-roof", {"layers": ()}, "building.assemblies.as-roof.layers", "Roof has no layers",
          "its weight is not counted"),
         ("underfloor.lines.line1", {"joists": "not seen"}, "underfloor.lines.line1.joists",

@@ -30,7 +30,7 @@ from groundsill.standards.asce7_16.weight import snow_weight
 from groundsill.working.errors import BadSurvey, Fault, OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, multiply, scale
-from groundsill.working.value import Mark, marks_of
+from groundsill.working.value import Mark
 
 __all__ = ["Forces", "LevelForces", "LineForce", "MissingLine", "work_out"]
 
@@ -240,7 +240,7 @@ def _snow(reading: Reading, items: Sequence[WeightItem]) -> tuple[WeightItem, ..
     if snow is None:
         return ()
     psf = snow_weight(snow)
-    if psf <= 0 and not marks_of((psf,)):  # a doubtful snow load that counts for nothing is a doubt about every level
+    if psf <= 0:
         return ()
     found = []
     for item in (item for item in items if item.kind == "roof"):
