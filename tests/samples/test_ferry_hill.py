@@ -6,16 +6,14 @@ Nothing here looks at a force, a capacity or a verdict: the survey was written b
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from groundsill.doors.decode import decode
 from groundsill.doors.encode import encode
-from groundsill.house.fact import Fact
 from groundsill.house.model import places
 from groundsill.house.plan import area_in2, line_length_in, outline_of
 from groundsill.house.survey import Survey, in_order
@@ -24,31 +22,13 @@ from groundsill.work.apply import apply
 from groundsill.work.checks import check_house
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, SillBlockingPiece, SplicePiece
+from tests.samples.parts import facts, mark_of
 
 FILE = Path(__file__).parents[2] / "samples" / "ferry-hill" / "house.json"
 # Underside of the joists over the datum, the top of the concrete at the north-east corner: old lumber, and the wing's.
 PLATE_IN = {"1": 62.0, "W": 62.625}
 WING = ("L7", "L8", "L9")
 TAPE_IN = 1 / 16  # how finely the lines of the wing, which end at no round inch, were taped
-
-
-@pytest.fixture(scope="module")
-def house() -> House:
-    """The house document."""
-    return decode(FILE.read_bytes(), FILE.name)
-
-
-@pytest.fixture(scope="module")
-def survey(house: House) -> Survey:
-    """Its survey."""
-    return house.survey
-
-
-@pytest.fixture(scope="module")
-def by_hand(house: House) -> Alternative:
-    """The one list of work written by eye."""
-    (only,) = house.alternatives.values()
-    return only
 
 
 def length(survey: Survey, line: str) -> float:
@@ -62,16 +42,6 @@ def by_mark(survey: Survey, mark: str) -> str:
     """The id of the line of a mark."""
     (found,) = [key for key, line in survey.underfloor.lines.items() if line.mark == mark]
     return found
-
-
-def mark_of(survey: Survey, on_line: Any) -> str:
-    """The mark of the line an object stands on."""
-    return survey.underfloor.lines[on_line.line].mark
-
-
-def facts(survey: Survey) -> Iterator[Fact[Any]]:
-    """Every fact of the survey."""
-    return (place.value for place in places(survey, "survey") if isinstance(place.value, Fact))
 
 
 def heights(survey: Survey, mark: str) -> list[float | None]:

@@ -6,60 +6,28 @@ Nothing here looks at a force, a capacity or a verdict: the survey was written b
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from groundsill.doors.decode import decode
 from groundsill.doors.encode import encode
-from groundsill.house.fact import Fact
 from groundsill.house.model import places
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Line
 from groundsill.work.checks import check_house
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, SillBlockingPiece, SplicePiece
+from tests.samples.parts import facts, mark_of
 
 FILE = Path(__file__).parents[2] / "samples" / "larch-street" / "house.json"
 UNDERSIDE_OF_JOISTS_IN = 42.0  # over the datum, the top of the concrete at the south-east corner
-
-
-@pytest.fixture(scope="module")
-def house() -> House:
-    """The house document."""
-    return decode(FILE.read_bytes(), FILE.name)
-
-
-@pytest.fixture(scope="module")
-def survey(house: House) -> Survey:
-    """Its survey."""
-    return house.survey
-
-
-@pytest.fixture(scope="module")
-def by_hand(house: House) -> Alternative:
-    """The one list of work written by eye."""
-    (only,) = house.alternatives.values()
-    return only
 
 
 def length(survey: Survey, line: Line) -> float:
     """Length of a line between its corners, in."""
     start, end = survey.building.corners[line.start], survey.building.corners[line.end]
     return math.hypot(end.x_in - start.x_in, end.y_in - start.y_in)
-
-
-def mark_of(survey: Survey, on_line: object) -> str:
-    """The mark of the line an object stands on."""
-    return survey.underfloor.lines[on_line.line].mark  # type: ignore[attr-defined]
-
-
-def facts(survey: Survey) -> Iterator[Fact[Any]]:
-    """Every fact of the survey."""
-    return (place.value for place in places(survey, "survey") if isinstance(place.value, Fact))
 
 
 def test_the_file_is_written_as_the_program_writes_it(house: House) -> None:

@@ -7,17 +7,13 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 from xml.etree import ElementTree
 
 import pytest
 
-from groundsill.doors.decode import decode
 from groundsill.doors.encode import encode
-from groundsill.house.fact import Fact
 from groundsill.house.model import places
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Line, Segment
@@ -25,6 +21,7 @@ from groundsill.work.apply import apply
 from groundsill.work.checks import check_house
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import BoltPiece, ConcretePiece, PanelPiece, SillBlockingPiece, SplicePiece
+from tests.samples.parts import facts, mark_of
 
 FOLDER = Path(__file__).parents[2] / "samples" / "quarry-lane"
 FILE = FOLDER / "house.json"
@@ -32,25 +29,6 @@ UNDERSIDE_OF_JOISTS_IN = 34.0  # over the datum, the top of the brick along the 
 UNDERSIDE_IN_ADDITION_IN = 37.5
 ADDITION = ("L8", "L9", "L10")
 TAPE_IN = 0.01  # the flanks of the bay are 24 in. times the root of two, written to a sixteenth
-
-
-@pytest.fixture(scope="module")
-def house() -> House:
-    """The house document."""
-    return decode(FILE.read_bytes(), FILE.name)
-
-
-@pytest.fixture(scope="module")
-def survey(house: House) -> Survey:
-    """Its survey."""
-    return house.survey
-
-
-@pytest.fixture(scope="module")
-def by_hand(house: House) -> Alternative:
-    """The one list of work written by eye."""
-    (only,) = house.alternatives.values()
-    return only
 
 
 def place(survey: Survey, corner: str) -> tuple[float, float]:
@@ -62,16 +40,6 @@ def place(survey: Survey, corner: str) -> tuple[float, float]:
 def length(survey: Survey, line: Line) -> float:
     """Length of a line between its corners, in."""
     return math.dist(place(survey, line.start), place(survey, line.end))
-
-
-def mark_of(survey: Survey, on_line: object) -> str:
-    """The mark of the line an object stands on."""
-    return survey.underfloor.lines[on_line.line].mark  # type: ignore[attr-defined]
-
-
-def facts(survey: Survey) -> Iterator[Fact[Any]]:
-    """Every fact of the survey."""
-    return (place.value for place in places(survey, "survey") if isinstance(place.value, Fact))
 
 
 def area_in2(points: list[tuple[float, float]]) -> float:
