@@ -6,7 +6,7 @@ shear (lb, strength level), the force at each level, design drift. The cap of 12
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -27,6 +27,7 @@ from groundsill.standards.asce7_16.symbols import (
 )
 from groundsill.working.equation import Q, equation, procedure, require
 from groundsill.working.errors import OutsideLimits
+from groundsill.working.source import Source
 from groundsill.working.steps import add, condition, divide, greatest, least, note
 
 __all__ = [
@@ -35,11 +36,13 @@ __all__ = [
     "approximate_period",
     "base_shear",
     "capped_short",
+    "check_short_period_cap",
     "coefficient_least",
     "coefficient_long_period",
     "coefficient_near_fault",
     "coefficient_plateau",
     "coefficient_upper",
+    "distributed",
     "distribution_exponent",
     "level_force",
     "level_weight",
@@ -298,6 +301,18 @@ def short_period_cap(
     Raises:
         OutsideLimits: naming each condition of 12.8.1.3 that is not met.
     """
+    check_short_period_cap(SOURCE, T, rho, stories, site_class, regular, risk_category)
+    return capped_short(S_DS)
+
+
+def check_short_period_cap(
+    source: Source, T: float, rho: float, stories: float, site_class: str, regular: bool, risk_category: str
+) -> None:
+    """Write down each condition of 12.8.1.3, the same in every edition that has the cap.
+
+    Raises:
+        OutsideLimits: naming each condition that is not met.
+    """
     tests = (
         ("no irregularity of 12.3.2", regular),
         ("no more than five stories above the base", stories <= 5),
@@ -308,8 +323,7 @@ def short_period_cap(
     )
     unmet = [text for text, met in tests if not condition(text, bool(met), cite="12.8.1.3")]
     if unmet:
-        raise OutsideLimits(f"{SOURCE.cite('12.8.1.3')}: the cap on S_DS is not allowed; not met: {'; '.join(unmet)}")
-    return capped_short(S_DS)
+        raise OutsideLimits(f"{source.cite('12.8.1.3')}: the cap on S_DS is not allowed; not met: {'; '.join(unmet)}")
 
 
 @equation(
@@ -400,18 +414,45 @@ def vertical_distribution(
     Raises:
         OutsideLimits: when the lists differ in length, are empty, or no weight stands above the base.
     """
+    return distributed((distribution_exponent, level_weight, level_force), SOURCE, V, T, weights, heights)
+
+
+def distributed(
+    equations: tuple[
+        Callable[[float], float], Callable[[float, float, float, float], float], Callable[[float, float], float]
+    ],
+    source: Source,
+    V: float,
+    T: float,
+    weights: Sequence[float],
+    heights: Sequence[float],
+) -> tuple[LevelForce, ...]:
+    """The base shear shared out over the levels by an edition's own equations.
+
+    Args:
+        equations: k from T; the level's term from weight, height, top height and k; F_x from C_vx and V.
+        source: the edition, as cited.
+        V: base shear, lb.
+        T: period, s.
+        weights: seismic weight at each level, lb.
+        heights: height of each level above the base, ft.
+
+    Raises:
+        OutsideLimits: when the lists differ in length, are empty, or no weight stands above the base.
+    """
     if len(weights) != len(heights) or not weights:
         raise OutsideLimits(
-            f"{SOURCE.cite('12.8.3')}: {len(weights)} weights and {len(heights)} heights; give one of each per level"
+            f"{source.cite('12.8.3')}: {len(weights)} weights and {len(heights)} heights; give one of each per level"
         )
-    k = distribution_exponent(T)
+    exponent, term_of, force_at = equations
+    k = exponent(T)
     top = max(heights)
-    terms = [level_weight(w, h, top, k) for w, h in zip(weights, heights, strict=True)]
+    terms = [term_of(w, h, top, k) for w, h in zip(weights, heights, strict=True)]
     total = add(*terms, symbol="H_sum", label="All levels")
     if total <= 0:
-        raise OutsideLimits(f"{SOURCE.cite('12.8.3')}: no weight stands above the base")
+        raise OutsideLimits(f"{source.cite('12.8.3')}: no weight stands above the base")
     levels = []
     for h, term in zip(heights, terms, strict=True):
         C_vx = divide(term, total, symbol="C_vx", unit="1", label=f"Share of the level at {float(h):g} ft")
-        levels.append(LevelForce(h, C_vx, level_force(C_vx, V)))
+        levels.append(LevelForce(h, C_vx, force_at(C_vx, V)))
     return tuple(levels)

@@ -13,6 +13,7 @@ from groundsill.standards.asce7_16 import SOURCE
 from groundsill.standards.asce7_16.symbols import Category, Importance
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.errors import OutsideLimits
+from groundsill.working.source import Source
 from groundsill.working.steps import condition, note
 from groundsill.working.table import Table
 
@@ -23,6 +24,7 @@ __all__ = [
     "light_frame_bays",
     "overstrength_flexible",
     "redundancy",
+    "redundancy_by",
     "system_factors",
     "table_12_2_1",
     "table_12_3_4",
@@ -128,14 +130,22 @@ def redundancy(category: Category, condition_met: str = "", reason: str = "") ->
     Raises:
         OutsideLimits: for an unknown condition, or a claimed one without a reason.
     """
-    table = table_12_3_4()
+    return redundancy_by(table_12_3_4(), SOURCE, category, condition_met, reason)
+
+
+def redundancy_by(table: Table, source: Source, category: str, condition_met: str, reason: str) -> float:
+    """The redundancy factor by an edition's table: 1.0 in D to F where a condition of 12.3.4.2 is claimed with reason.
+
+    Raises:
+        OutsideLimits: for an unknown condition, or a claimed one without a reason.
+    """
     full = table.read(category, "rho", "rho")
     if not condition_met or full == 1.0:
         return full
     if condition_met not in ("a", "b"):
-        raise OutsideLimits(f"{SOURCE.cite('12.3.4.2')}: condition {condition_met!r} is not one of a, b")
+        raise OutsideLimits(f"{source.cite('12.3.4.2')}: condition {condition_met!r} is not one of a, b")
     if not reason.strip():
-        raise OutsideLimits(f"{SOURCE.cite('12.3.4.2')}: condition ({condition_met}) is claimed without a reason")
+        raise OutsideLimits(f"{source.cite('12.3.4.2')}: condition ({condition_met}) is claimed without a reason")
     condition(f"12.3.4.2({condition_met}) holds: {reason.strip()}", True, cite="12.3.4.2")
     note(f"rho may be 1.0 in category {category} because: {reason.strip()}")
     return table.read(category, "rho where 12.3.4.2 holds", "rho")

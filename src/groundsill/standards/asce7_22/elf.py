@@ -24,8 +24,7 @@ from groundsill.standards.asce7_16.symbols import (
 )
 from groundsill.standards.asce7_22 import SOURCE
 from groundsill.working.equation import Q, procedure
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import add, condition, divide, greatest, least, note
+from groundsill.working.steps import condition, greatest, least, note
 
 __all__ = [
     "approximate_period",
@@ -160,17 +159,7 @@ def short_period_cap(
     Raises:
         OutsideLimits: naming each condition of 12.8.1.3 that is not met.
     """
-    tests = (
-        ("no irregularity of 12.3.2", regular),
-        ("no more than five stories above the base", stories <= 5),
-        ("T no more than 0.5 s", T <= 0.5),
-        ("redundancy factor allowed to be 1.0", rho == 1.0),
-        ("site class neither E nor F", site_class not in ("E", "F")),
-        ("risk category I or II", risk_category in ("I", "II")),
-    )
-    unmet = [text for text, met in tests if not condition(text, bool(met), cite="12.8.1.3")]
-    if unmet:
-        raise OutsideLimits(f"{SOURCE.cite('12.8.1.3')}: the cap on S_DS is not allowed; not met: {'; '.join(unmet)}")
+    earlier.check_short_period_cap(SOURCE, T, rho, stories, site_class, regular, risk_category)
     return capped_short(S_DS)
 
 
@@ -192,18 +181,4 @@ def vertical_distribution(
     Raises:
         OutsideLimits: when the lists differ in length, are empty, or no weight stands above the base.
     """
-    if len(weights) != len(heights) or not weights:
-        raise OutsideLimits(
-            f"{SOURCE.cite('12.8.3')}: {len(weights)} weights and {len(heights)} heights; give one of each per level"
-        )
-    k = distribution_exponent(T)
-    top = max(heights)
-    terms = [level_weight(w, h, top, k) for w, h in zip(weights, heights, strict=True)]
-    total = add(*terms, symbol="H_sum", label="All levels")
-    if total <= 0:
-        raise OutsideLimits(f"{SOURCE.cite('12.8.3')}: no weight stands above the base")
-    levels = []
-    for h, term in zip(heights, terms, strict=True):
-        C_vx = divide(term, total, symbol="C_vx", unit="1", label=f"Share of the level at {float(h):g} ft")
-        levels.append(LevelForce(h, C_vx, level_force(C_vx, V)))
-    return tuple(levels)
+    return earlier.distributed((distribution_exponent, level_weight, level_force), SOURCE, V, T, weights, heights)

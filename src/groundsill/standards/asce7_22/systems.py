@@ -14,8 +14,7 @@ from groundsill.standards.asce7_16.systems import SystemFactors
 from groundsill.standards.asce7_22 import SOURCE
 from groundsill.standards.editions import unchanged
 from groundsill.working.equation import procedure
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import condition, note
+from groundsill.working.steps import note
 from groundsill.working.table import Table
 
 __all__ = [
@@ -107,13 +106,4 @@ def redundancy(category: Category, condition_met: str = "", reason: str = "") ->
     Raises:
         OutsideLimits: for an unknown condition, or a claimed one without a reason.
     """
-    full = table_12_3_4().read(category, "rho", "rho")
-    if not condition_met or full == 1.0:
-        return full
-    if condition_met not in ("a", "b"):
-        raise OutsideLimits(f"{SOURCE.cite('12.3.4.2')}: condition {condition_met!r} is not one of a, b")
-    if not reason.strip():
-        raise OutsideLimits(f"{SOURCE.cite('12.3.4.2')}: condition ({condition_met}) is claimed without a reason")
-    condition(f"12.3.4.2({condition_met}) holds: {reason.strip()}", True, cite="12.3.4.2")
-    note(f"rho may be 1.0 in category {category} because: {reason.strip()}")
-    return table_12_3_4().read(category, "rho where 12.3.4.2 holds", "rho")
+    return earlier.redundancy_by(table_12_3_4(), SOURCE, category, condition_met, reason)
