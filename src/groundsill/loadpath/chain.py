@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import inf
 from typing import Literal
 
 from groundsill.working.value import Mark
@@ -27,6 +28,7 @@ __all__ = [
     "governing",
     "status_of",
     "verdict_of",
+    "weakest",
     "with_ends",
 ]
 
@@ -148,7 +150,13 @@ def governing(links: Iterable[Link]) -> Link | None:
     checked = [link for link in links if link.status not in ("does not apply", "cannot be checked")]
     if not checked:
         return None
-    return max(checked, key=lambda link: float("inf") if link.ratio is None else link.ratio)
+    return max(checked, key=lambda link: inf if link.ratio is None else link.ratio)
+
+
+def weakest(chains: Iterable[Chain]) -> Chain | None:
+    """The relied-on chain that carries the least of its force, one of unknown share after all known; None for none."""
+    relied = (chain for chain in chains if chain.relied_on)
+    return min(relied, key=lambda chain: inf if chain.percent is None else chain.percent, default=None)
 
 
 def with_ends(link: Link, ends: Iterable[Link], deciding: tuple[str, ...]) -> Link:

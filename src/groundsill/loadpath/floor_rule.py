@@ -44,13 +44,13 @@ def why_both(reading: Reading, forces: Forces) -> str:
     return ""
 
 
-def state_forces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> Forces:
+def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tuple[str, Piece]]) -> Forces:
     """The forces of one state of the house: by a flexible floor, or the worse of flexible and rigid.
 
     Every line's force carries the marks of the heights that the rule goes by and, where the floor is also taken as
-    rigid, of what braces each of the lines.
+    rigid, of what braces each of the lines. ``why`` is what :func:`why_both` answers, the same in every state.
     """
-    why, doubts, lines = why_both(reading, forces), _heights_marked(reading, forces), forces.lines
+    doubts, lines = _heights_marked(reading, forces), forces.lines
     if why:
         with section("forces/floor"):
             note(f"flexible and rigid floor both: {why}")

@@ -20,7 +20,7 @@ from groundsill.forces.share import Direction
 from groundsill.forces.weights import WeightItem
 from groundsill.house.building import Wall
 from groundsill.house.survey import in_order
-from groundsill.loadpath.chain import Chain, LoadLevel, Status, Verdict, status_of, verdict_of
+from groundsill.loadpath.chain import Chain, LoadLevel, Status, Verdict, status_of, verdict_of, weakest
 from groundsill.loadpath.storey_walls import Known, Strength, known_of, strength_of, wall_ends
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
 from groundsill.mechanics.plan import Support, centroid, length, rotate, strips, strips_of_line
@@ -404,20 +404,21 @@ def next_weakest(chains: Sequence[Chain], storeys: Sequence[StoreyAbove], work: 
     ``work`` says that the state has work laid on it.
     """
     when = "after the work" if work else "as found"
-    below = min((c.percent for c in chains if c.relied_on and c.percent is not None), default=None)
+    line = weakest(chains)
+    below = line.percent if line else None
     known = [storey for storey in storeys if storey.percent is not None]
     if not known:
         return f"{when} nothing can be said of the storeys above: no wall of them could be checked"
-    weakest = min(known, key=lambda storey: storey.percent or 0.0)
-    above = weakest.percent or 0.0
+    worst = min(known, key=lambda storey: storey.percent or 0.0)
+    above = worst.percent or 0.0
     others = [s.name for s in storeys if s.percent is None]
     tail = f"; nothing is known of {' and '.join(others)}" if others else ""
     if below is None:
-        return f"{when} the weakest level that could be checked is above: {weakest.headline}{tail}"
+        return f"{when} the weakest level that could be checked is above: {worst.headline}{tail}"
     under = f"the level under the floor carries {_part(below)}"
     if below <= above:
-        return f"{when} {under}; the next weakest level is {weakest.headline}{tail}"
-    return f"{when} {under} and the next weakest level, weaker still, is {weakest.headline}{tail}"
+        return f"{when} {under}; the next weakest level is {worst.headline}{tail}"
+    return f"{when} {under} and the next weakest level, weaker still, is {worst.headline}{tail}"
 
 
 def _part(percent: float) -> str:

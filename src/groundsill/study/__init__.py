@@ -18,7 +18,7 @@ from typing import Any, TypeVar
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, prepare
-from groundsill.loadpath.chain import verdict_of
+from groundsill.loadpath.chain import verdict_of, weakest
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
@@ -53,7 +53,8 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         forces, found = go(settling.best.house, settling.best.marks, states)
         above = storeys_above(Reading(settling.best.house, settling.best.marks), forces)
     marks = {mark for step in sheet.steps for mark in step.marks}
-    ends = Ends(settling, states, _plain(forces), found, progress)
+    plain = _plain(forces)
+    ends = Ends(settling, states, plain, found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
@@ -67,7 +68,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         manifest_of(house, marks),
         house.survey.name,
         house.units,
-        _plain(forces),
+        plain,
         facts,
         runs,
         ends.ranked(),
@@ -123,9 +124,8 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
     bodies = tuple(ends.concluded(place, chain) for chain in chains.bodies)
     verdict = verdict_of(chain.verdict for chain in (*lines, *bodies))
-    relied = [chain for chain in lines if chain.relied_on]
-    weakest = min(relied, key=lambda chain: float("inf") if chain.percent is None else chain.percent, default=None)
-    headline = "no line is relied on" if weakest is None else f"line {weakest.mark} ({weakest.name}) {weakest.headline}"
+    worst = weakest(lines)
+    headline = "no line is relied on" if worst is None else f"line {worst.mark} ({worst.name}) {worst.headline}"
     if forces.missing:  # no chain can make up for a direction that nothing holds
         verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
     soil = [f"{c.mark} carries {floor(c.percent)} %" for c in bodies if c.percent is not None and c.percent < 100]

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from groundsill.house.survey import in_order
+from groundsill.loadpath.chain import weakest
 from groundsill.standards.asce7_16.systems import system_factors
 from groundsill.study import run
 from groundsill.study.result import Study
@@ -105,7 +106,9 @@ def _worked(name: str, edition: str, house: House) -> Variant:
 def _weakest(study: Study) -> tuple[Weakest, ...]:
     found = []
     for state in study.runs:
-        relied = [chain for chain in state.chains if chain.relied_on and chain.percent is not None]
-        worst = min(relied, key=lambda chain: chain.percent or 0.0, default=None)
-        found.append(Weakest(state.name, worst.mark if worst else "", worst.percent if worst else None))
+        worst = weakest(state.chains)
+        if worst is None or worst.percent is None:
+            found.append(Weakest(state.name, "", None))
+        else:
+            found.append(Weakest(state.name, worst.mark, worst.percent))
     return tuple(found)

@@ -41,12 +41,14 @@ def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[Sta
     """Forces once, then every state's chains and the foundation bodies under them."""
     reading = Reading(house, marks)
     forces = work_out(reading)
-    return forces, [_chains(reading, state_forces(reading, forces, state.laid.pieces), state) for state in states]
+    why = why_both(reading, forces)
+    return forces, [_chains(reading, forces, why, state) for state in states]
 
 
-def _chains(reading: Reading, forces: Forces, state: State) -> Chains:
-    lines, bodies = chains_of(reading, forces, state.laid.pieces), body_chains(reading, forces)
-    return Chains(lines, bodies, forces.lines, why_both(reading, forces))
+def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
+    pieces = state.laid.pieces
+    taken = state_forces(reading, forces, why, pieces)
+    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken), taken.lines, why)
 
 
 @dataclass(frozen=True, slots=True)
