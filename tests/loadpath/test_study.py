@@ -342,7 +342,7 @@ def test_a_chain_runs_from_the_floor_boards_down() -> None:
         for found in study_of(name).runs:
             for chain in found.chains:
                 keys = [stage.key for stage in chain.stages]
-                top = ["floor-boards", "floor-to-plate", "plate-splices", "nailing-top", "sheathing", "nailing-sill"]
+                top = ["floor-boards", "floor-to-plate", "plate-splices", "chord", "nailing-top", "sheathing"]
                 assert keys[:6] == (top if chain.relied_on else [])
                 if "sill-joints" in keys:
                     assert keys.index("sill-bolts") < keys.index("sill-joints") < keys.index("bolts-concrete")

@@ -47,7 +47,8 @@ class LineForce:
     earthquake gives the line most; ``other_lb`` is its force by the other. ``force_lb`` is the greater of the two, or,
     in a house with skewed lines, their resultant: what the worst direction of one earthquake gives it. A
     share is negative where the floor's overhang pulls the line the other way. ``floor`` says how the floor was taken,
-    ``angle_deg`` how the line lies on the plan.
+    ``angle_deg`` how the line lies on the plan. ``flexible`` are the shares by a
+    flexible floor, for an earthquake along the line itself (none for a skewed one).
     """
 
     line: str
@@ -62,6 +63,7 @@ class LineForce:
     other_lb: float = 0.0
     floor: str = FLEXIBLE
     angle_deg: float = 0.0
+    flexible: tuple[float, ...] = ()
 
     def along(self, direction: Direction) -> float:
         """What part of the line's force acts along a direction: all of it or none, or a skewed line's component."""
@@ -105,8 +107,15 @@ def line_forces(
     for id, line in found.items():
         if line.relied_on:
             with section(f"line/{id}/force"):
-                found[id] = _greatest(line, by_direction, levels, FLEXIBLE, skewed)
+                made = _greatest(line, by_direction, levels, FLEXIBLE, skewed)
+                found[id] = replace(made, flexible=_own_shares(line, by_direction, len(levels)))
     return found, missing
+
+
+def _own_shares(line: LineForce, by_direction: Mapping[Direction, Sharing], count: int) -> tuple[float, ...]:
+    """The line's shares of every level for an earthquake along itself; none for a skewed line."""
+    share = by_direction[line.direction].shares.get(line.line) if line.direction is not None else None
+    return () if share is None else tuple(share.fraction.get(n, 0.0) for n in range(count))
 
 
 def _angle(reading: Reading, line: Line) -> float:

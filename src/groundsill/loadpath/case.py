@@ -43,6 +43,7 @@ __all__ = [
     "working_of",
 ]
 
+_NO_SHARE = 1e-6  # a share this small is the rounding of nothing
 MIXED_RATIO = 1.25  # heights in one line that differ by more than this are shared by stiffness as well
 
 BraceKind = Literal["panel", "sheathing", "joists on sill"]
@@ -333,7 +334,7 @@ def expected_at(
     strength: float | None, share: float, spread: tuple[float, float], manner: Literal["ductile", "brittle"], basis: str
 ) -> Expected | None:
     """The line force at which a link holding ``share`` of it is expected to reach its strength."""
-    if strength is None or share <= 0:
+    if strength is None or share < _NO_SHARE:
         return None
     best = float(strength) / float(share)
     return Expected(best * spread[0], best, best * spread[1], manner, basis)

@@ -10,6 +10,7 @@ from groundsill.loadpath.anchors import anchor_stages
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
+from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
@@ -30,7 +31,13 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
         case = with_strengths(demands(case_of(reading, forces, id, pieces)))
-        stages = (*floor_stages(case), splice_stage(case), *bracing_stages(case), *anchor_stages(case))
+        stages = (
+            *floor_stages(case),
+            splice_stage(case),
+            chord_stage(case),
+            *bracing_stages(case),
+            *anchor_stages(case),
+        )
         stages = with_acceptances(case, stages)
     return Chain(
         id,

@@ -2,23 +2,38 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+
 from groundsill.house.underfloor import PlateSplice
-from groundsill.loadpath.case import LineCase, cannot, checked
+from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.mechanics.collector import Drain, axial
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.work.pieces import SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, multiply, scale
 
-__all__ = ["drains", "splice_stage"]
+__all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
 _NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
 _COLLECTOR = "ASCE 7-16 12.10.2, NDS 2018 chapter 12"
+NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """The allowable tension that a joint of the plate holds, lb, or None and why nobody can say; when it yields, lb."""
+
+    capacity: float | None
+    clause: str
+    reason: str
+    yields: float | None = None
 
 
 def drains(case: LineCase) -> tuple[Drain, ...]:
@@ -64,7 +79,7 @@ def _none_recorded(case: LineCase) -> Link:
 
 def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -> Link:
     address = f"line/{case.id}/plate-splices/{id}/both"
-    title = f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
+    title = joint_title(joint)
     if not any(b.share > 0 for b in case.braces):
         return cannot(
             address,
@@ -85,15 +100,11 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             case.doubts,
         )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
-        added = _added(case, joint, stations)
-        if added is not None:
-            capacity: float | None = given("T_a", added[1], "lb", added[0])
-            clause, reason = "evaluation report or working entered", added[0]
-        elif joint.kind in ("butt", "cut"):
-            capacity, clause = 0.0, "NDS 2018 chapter 12"
-            reason = f"the plate is not continuous there, and {100 * share:.0f} % of the line's force must pass"
-        else:
-            return _nailed(case, joint, address, title, force, id)
+        held = joint_strength(case, id, joint, stations)
+    if held.capacity is None:
+        return cannot(address, title, "joint", id, clause=held.clause, reason=held.reason)
+    loose = joint.kind in ("butt", "cut") and not held.capacity
+    reason = f"{held.reason}, and {100 * share:.0f} % of the line's force must pass" if loose else held.reason
     return checked(
         address,
         title,
@@ -102,14 +113,41 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
         level="allowable",
         unit="lb",
         demand=force,
-        capacity=capacity,
-        clause=clause,
+        capacity=held.capacity,
+        clause=held.clause,
         reason=reason,
         working=(f"line/{case.id}/demand",),
+        expected=expected_at(
+            held.yields,
+            share,
+            NAIL_SPREAD,
+            "ductile",
+            "yield of every nail of the lap, 25 % either way (common practice, no source)",
+        ),
     )
 
 
-def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> tuple[str, float] | None:
+def joint_title(joint: PlateSplice) -> str:
+    """What to call a joint of the plate: its kind and where it is."""
+    return f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
+
+
+def joint_strength(case: LineCase, id: str, joint: PlateSplice, stations: Sequence[float]) -> Held:
+    """The tension that a joint of the plate holds: by new work across it, else by the nails of its lap, else nothing.
+
+    Recorded in the section that is open. ``stations`` are those of all joints of the plate: new work goes to the
+    nearest.
+    """
+    added = _added(case, joint, stations)
+    if added is not None:
+        words, capacity = added
+        return Held(given("T_a", capacity, "lb", words), "evaluation report or working entered", words)
+    if joint.kind in ("butt", "cut"):
+        return Held(0.0, "NDS 2018 chapter 12", "the plate is not continuous there")
+    return _nailed(case, joint, id)
+
+
+def _added(case: LineCase, joint: PlateSplice, stations: Sequence[float]) -> tuple[str, float] | None:
     """New work across the joint: a splice whose nearest joint it is, or a strap that reaches past it on both sides."""
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "top plate":
@@ -124,11 +162,11 @@ def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> tuple[s
     return None
 
 
-def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force: float, id: str) -> Link:
+def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
     """A lap held by nails: their number on one side of the joint."""
     count, clause = joint.nails_each_side.value, "NDS 2018 12.3.1, 11.3"
     if count is None or not joint.nail:
-        return cannot(address, title, "joint", id, clause=clause, reason="the nails of the lap were not counted")
+        return Held(None, clause, "the nails of the lap were not counted")
     species = case.line.top_plate.species or "Douglas fir-larch"
     thick = case.reading.number(
         f"survey.underfloor.lines.{case.id}.top_plate.thickness_in",
@@ -138,12 +176,12 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
         "thickness of one plate",
     )
     if thick is None:
-        return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
+        return Held(None, clause, "the thickness of the plates is not known")
     try:
         one = nail_value(joint.nail, thick, species, species, t_m=thick)
         each = adjusted_lateral(one.Z)
     except OutsideLimits as refused:
-        return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
+        return Held(None, clause, str(refused))
     n = case.reading.number(
         f"survey.underfloor.splices.{id}.nails_each_side",
         joint.nails_each_side,
@@ -152,16 +190,4 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
         "nails on one side of the joint",
     )
     assert n is not None
-    capacity = multiply(each, n, symbol="n Z'", unit="lb")
-    return checked(
-        address,
-        title,
-        "joint",
-        id,
-        level="allowable",
-        unit="lb",
-        demand=force,
-        capacity=capacity,
-        clause=clause,
-        working=(f"line/{case.id}/demand",),
-    )
+    return Held(multiply(each, n, symbol="n Z'", unit="lb"), clause, "", float(expected_of(one).P) * float(n))
