@@ -147,10 +147,25 @@ def test_two_whose_ranges_overlap_are_too_close_to_call() -> None:
     assert ["too close to call" in line for line in order[:3]] == [True, False, False]
 
 
+def test_a_panel_and_its_edge_nailing_give_together() -> None:
+    order = first_to_fail([
+        link("bolts", 0.5, expected=gives(3000, 2500, 3500)),
+        link("panel P1", 0.5, expected=gives(9000, 8000, 10000)),
+        link("its nails at the plate", 0.5, expected=gives(9000, 8000, 10000)),
+    ])  # fmt: skip
+    assert len(order) == 2
+    assert order[1].startswith("panel P1 and its nails at the plate: at about 9,000 lb")
+    assert "too close" not in order[1]
+
+
 def test_a_spread_is_written_in_pounds_on_the_line() -> None:
-    assert spread_words(link("bolts", 0.5, expected=expected_at(1000.0, 0.25, (0.8, 1.25), "ductile", "yield"))) == (
-        "at about 4,000 lb on the line (3,200 to 5,000)"
-    )
+    spread = expected_at(1000.0, 0.25, (0.8, 1.25), "ductile", "yield")
+    assert spread is not None
+    assert spread_words(spread) == "at about 4,000 lb on the line (3,200 to 5,000)"
+
+
+def test_a_share_that_is_nothing_but_rounding_gives_at_no_force() -> None:
+    assert expected_at(1000.0, 3e-17, (0.8, 1.25), "ductile", "yield") is None
 
 
 def test_a_chain_that_knows_no_strength_names_nothing_that_gives() -> None:

@@ -17,13 +17,12 @@ from groundsill.loadpath.case import (
     LineCase,
     cannot,
     checked,
-    expected_at,
     height_path,
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.overturning import overturning_links
-from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
+from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words, panel_expected
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
 from groundsill.standards.sdpws_2015.unit_shear import (
@@ -41,7 +40,6 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["bracing_stages", "with_strengths"]
 
 
-_SPREAD_PANEL = (0.85, 1.15)
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
 
@@ -255,7 +253,6 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
 
 
 def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
-    strength = float(brace.nominal_plf or 0) * brace.length_in / 12
     words = case.sharing
     if brace.panel is not None:
         words = "; ".join((words, *framing_words(case, brace)))
@@ -271,13 +268,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
         clause=brace.cite,
         reason=words,
         working=working_of(case, brace),
-        expected=expected_at(
-            strength,
-            brace.share,
-            _SPREAD_PANEL,
-            "ductile",
-            "nominal unit shear, 15 % either way (common practice, no source)",
-        ),
+        expected=panel_expected(brace),
     )
 
 

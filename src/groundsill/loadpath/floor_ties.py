@@ -9,6 +9,7 @@ from __future__ import annotations
 from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, ScopeKind
+from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
 from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import toenail
@@ -20,7 +21,7 @@ from groundsill.working.steps import given, least, multiply, note, scale
 
 __all__ = ["tie_links"]
 
-_SPREAD_NAIL = (0.75, 1.25)
+
 _TOENAILS = "NDS 2018 12.1.6, 12.3.1, 12.5.4"
 _BLOCKING = "IEBC 2021 A304.1.3"
 
@@ -181,7 +182,7 @@ def _toenails(
         expected=expected_at(
             float(yields) * float(n),
             share,
-            _SPREAD_NAIL,
+            NAIL_SPREAD,
             "ductile",
             "yield of every toenail, 25 % either way (common practice, no source)",
         ),

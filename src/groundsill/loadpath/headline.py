@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from math import floor
 
-from groundsill.loadpath.chain import Chain, Link, governing, verdict_of
+from groundsill.loadpath.chain import Chain, Expected, Link, governing, verdict_of
 
 __all__ = ["concluded", "first_to_fail", "spread_words"]
 
@@ -66,13 +66,11 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
     links = tuple(links)
     none = dict.fromkeys(link.title for link in links if link.status == "fails" and link.capacity == 0)
     lines = [f"{title}: at once, it has no strength that counts" for title in none]
-    known = sorted(
-        ((link.expected, link) for link in links if link.expected is not None), key=lambda pair: pair[0].best_lb
-    )
-    for place, (expected, link) in enumerate(known[:5]):
+    known = _together(links)
+    for place, (expected, titles) in enumerate(known[:5]):
         after = known[place + 1][0] if place + 1 < len(known) else None
         close = "; too close to call against the next" if after and after.low_lb < expected.high_lb else ""
-        lines.append(f"{link.title}: {spread_words(link)}, {expected.manner}{close}")
+        lines.append(f"{' and '.join(titles)}: {spread_words(expected)}, {expected.manner}{close}")
     silent = [link for link in links if link.expected is None and link.ratio is not None]
     return (
         *lines,
@@ -80,8 +78,16 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
     )
 
 
-def spread_words(link: Link) -> str:
-    """The line force at which a link is expected to give, with its range."""
-    assert link.expected is not None
-    e = link.expected
+def _together(links: Iterable[Link]) -> list[tuple[Expected, list[str]]]:
+    """Expected strengths, the least first, each with all links that give by it, as a panel and its edge nailing do."""
+    found: dict[Expected, dict[str, None]] = {}
+    for link in links:
+        if link.expected is not None:
+            found.setdefault(link.expected, {})[link.title] = None
+    return sorted(((e, list(titles)) for e, titles in found.items()), key=lambda pair: pair[0].best_lb)
+
+
+def spread_words(expected: Expected) -> str:
+    """The line force at which something is expected to give, with its range."""
+    e = expected
     return f"at about {e.best_lb:,.0f} lb on the line ({e.low_lb:,.0f} to {e.high_lb:,.0f})"

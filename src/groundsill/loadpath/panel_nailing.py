@@ -7,9 +7,21 @@ from fractions import Fraction
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.case import Brace, LineCase, cannot, checked, moisture_of, part_length, sill_at, working_of
-from groundsill.loadpath.chain import Link, ScopeKind
+from groundsill.loadpath.case import (
+    Brace,
+    LineCase,
+    cannot,
+    checked,
+    expected_at,
+    moisture_of,
+    part_length,
+    sill_at,
+    working_of,
+)
+from groundsill.loadpath.chain import Expected, Link, ScopeKind
+from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.standards.nds_2018.nails import nail_size
 from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
@@ -19,9 +31,11 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, multiply
 from groundsill.working.value import Mark
 
-__all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
+__all__ = ["at_plate", "at_sill", "blocking", "framing_words", "panel_expected"]
 
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
+_SPREAD_PANEL = (0.85, 1.15)
+_NOMINAL = "nominal unit shear, 15 % either way (common practice, no source)"
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
 _EDGES = "SDPWS 2015 4.3.6.1"
 _NAILS = "NDS 2018 12.3.1, 11.3"
@@ -59,7 +73,14 @@ def _edge(
         reason=reason,
         marks=marks,
         working=working_of(case, brace),
+        expected=panel_expected(brace) if holds else None,
     )
+
+
+def panel_expected(brace: Brace) -> Expected | None:
+    """The line force at which a sheathed part is expected to give, its edge nailing with it: the nominal unit shear."""
+    strength = float(brace.nominal_plf or 0.0) * brace.length_in / 12
+    return expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", _NOMINAL)
 
 
 def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
@@ -143,7 +164,7 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
     try:
         with section(place[0]):
             rows = [_row(case, block, *at) for block in blocks]
-            capacity = least(*rows, symbol="v_n", label="the weakest piece of blocking")
+            capacity = least(*(held for held, _ in rows), symbol="v_n", label="the weakest piece of blocking")
     except OutsideLimits as refused:
         return cannot(*place, clause=_NAILS, reason=str(refused))
     return checked(
@@ -154,11 +175,18 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
         capacity=capacity,
         clause=_NAILS,
         working=working_of(case, brace),
+        expected=expected_at(
+            min(yields for _, yields in rows) * brace.length_in / 12,
+            brace.share,
+            NAIL_SPREAD,
+            "ductile",
+            "yield of every nail, 25 % either way (common practice, no source)",
+        ),
     )
 
 
-def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> float:
-    """What one piece of blocking holds for each foot of sill."""
+def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> tuple[float, float]:
+    """What one piece of blocking holds for each foot of sill, plf, and at what it is expected to yield."""
     path = f"survey.underfloor.sills.{id}"
     depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", "thickness of the sill")
     assert depth is not None  # blocking is checked on a sill of known thickness alone
@@ -168,4 +196,5 @@ def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> 
     each = doubted(adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
     count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
     total = multiply(each, count, symbol="Z'n", unit="lb")
-    return divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")
+    held = divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")
+    return held, float(expected_of(one).P) * float(count)

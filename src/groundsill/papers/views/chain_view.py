@@ -207,10 +207,10 @@ def first_to_fail_table(chain: Chain, units: Units) -> TableBlock | None:
     titles = {link.title for link in chain.links}
     for words in chain.first_to_fail:
         title, _, rest = words.partition(": ")
-        link = next((link for link in waiting if link.title == title and rest.startswith("at about")), None)
+        link = next((link for link in waiting if title.startswith(link.title) and rest.startswith("at about")), None)
         if link is not None:
-            waiting.remove(link)
-            rows.append(_expected_row(len(rows) + 1, link, words, units, notes))
+            waiting = [other for other in waiting if other.expected != link.expected]
+            rows.append(_expected_row(len(rows) + 1, title, link, words, units, notes))
         elif title in titles:
             rows.append((str(len(rows) + 1), (title, small(f": {rest}")), DASH, DASH, DASH, DASH, DASH))
         else:
@@ -237,13 +237,13 @@ def _best(link: Link) -> float:
     return link.expected.best_lb if link.expected is not None else 0.0
 
 
-def _expected_row(order: int, link: Link, words: str, units: Units, notes: _Notes) -> tuple[Inline, ...]:
+def _expected_row(order: int, title: str, link: Link, words: str, units: Units, notes: _Notes) -> tuple[Inline, ...]:
     expected = link.expected
     assert expected is not None
     basis = f" ({notes.number(sentence(expected.basis))})" if expected.basis else ""
     return (
         str(order),
-        link.title,
+        title,
         quantity(expected.low_lb, "lb", units),
         quantity(expected.best_lb, "lb", units),
         quantity(expected.high_lb, "lb", units),
