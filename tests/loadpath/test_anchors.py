@@ -114,13 +114,31 @@ def test_a_bolt_of_unknown_embedment_counts_with_half_of_what_it_held_and_is_ind
 # --- the sill ---------------------------------------------------------------------------------------------------------
 
 
-def test_a_sill_cast_into_the_concrete_has_a_chain_of_its_own() -> None:
-    found = links(with_sill(sound_house(), "si1a", cast_in=True), "line1")
+def test_a_sill_cast_into_the_concrete_holds_by_nothing_that_a_standard_knows() -> None:
+    bare = sound_house()
+    for n in (0, 1):
+        bare = with_bolt(bare, f"si1a-{n}", nut=measured("none"))
+    found = links(with_sill(bare, "si1a", cast_in=True), "line1")
     for stage in ("sill-bolts", "bolts-concrete"):
         link = found[f"{stage}/si1a/both"]
         assert (link.status, link.clause) == ("cannot be checked", "NDS 2018; ACI 318-19")
-        assert link.reason.startswith("the sill is cast into the concrete")
+        assert link.reason.startswith("the sill is cast into the concrete and no bolt through it counts")
     assert found["sill-joints/si1a/both"].status == "cannot be checked"
+
+
+def test_bolts_through_a_probed_sill_cast_into_the_concrete_count_as_in_any_other() -> None:
+    plain = front(sound_house())
+    cast = with_sill(sound_house(), "si1a", cast_in=True, condition=measured("sound"))
+    link = front(cast)
+    assert link.capacity == pytest.approx(plain.capacity)
+    assert "its buried faces were not seen" in link.reason
+    assert links(cast, "line1")["bolts-concrete/si1a/both"].status == "passes"
+
+
+def test_a_sill_cast_into_the_concrete_is_probed_before_anything_counts() -> None:
+    link = front(with_sill(sound_house(), "si1a", cast_in=True, condition=unknown()))
+    assert link.status == "cannot be checked"
+    assert "rots unseen: probe it" in link.reason
 
 
 def test_a_gap_under_the_sill_takes_from_its_bolts() -> None:

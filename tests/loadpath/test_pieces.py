@@ -181,3 +181,13 @@ def test_a_hold_down_at_one_end_holds_when_the_wall_is_pushed_toward_the_other(k
     assert without_it.capacity is not None
     assert with_it.capacity > without_it.capacity + 1000.0
     assert (with_it.direction, without_it.direction) == (held, free)
+
+
+def test_a_panel_finds_no_face_to_nail_to_on_a_sill_cast_into_the_concrete() -> None:
+    house = known_house()
+    under = house.survey.underfloor
+    under = replace(under, sills=under.sills | {"si4": replace(under.sills["si4"], cast_in=True)})
+    found = links_in(run(replace(house, survey=replace(house.survey, underfloor=under)), ranges=False))
+    link = found["strengthen", "line/line4/nailing-sill/pn41/both"]
+    assert (link.status, link.capacity) == ("fails", 0.0)
+    assert "blocking on it would take the panel" in link.reason

@@ -164,7 +164,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     address, title = _address(case, piece.id), f"bolts in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
     if wood.allowable is None:
-        clause = _CAST_IN if piece.sill.cast_in else _WOOD
+        clause = _CAST_IN if piece.sill.cast_in and not count else _WOOD
         return cannot(
             address, title, "sill", piece.id, clause=clause, reason=wood.why_not, marks=wood.marks,
             working=_working(case, piece.id),

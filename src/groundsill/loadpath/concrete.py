@@ -85,7 +85,7 @@ def concrete_link(
     title, anchors = f"bolts of sill {sill.mark or id} in the foundation", bolts.anchors
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
-    if sill.cast_in:
+    if sill.cast_in and not anchors:
         return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
         reason = "no bolt counts in this piece"

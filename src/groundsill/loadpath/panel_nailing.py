@@ -117,6 +117,9 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
         reason = "nailed to blocking on the sill; its fastening is the next link"
         return _edge(case, brace, (place[0], f"{title} to blocking", *place[2:]), v, brace.cite, reason)
     sills = _sills(case, brace)
+    if any(sill.cast_in for _, sill in sills):
+        reason = "the sill is cast into the concrete and shows no face to nail to: blocking on it would take the panel"
+        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
     off = [(s.projects_inside_in if panel.face == "inside" else s.projects_outside_in).value for _, s in sills]
     name = f"projects_{panel.face}_in"
     with section(place[0]):

@@ -25,7 +25,11 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["CAST_IN", "Wood", "wood_of"]
 
-CAST_IN = "the sill is cast into the concrete: what holds it there is a chain of its own, which is not in the program"
+CAST_IN = (
+    "the sill is cast into the concrete and no bolt through it counts: no standard says what concrete against its "
+    "sides and ends holds along the wall"
+)
+_BURIED = "it is cast into the concrete: its buried faces were not seen, and nothing is counted on them"
 _TEST_EMBEDMENT_IN = 6.0  # the embedment NDS assumes, taken in wood where a test stands in for an unknown one
 _UNTESTED = "bearing of concrete whose strength no core gave"
 _BEYOND = "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
@@ -63,8 +67,8 @@ class _Sum:
 def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     """Allowable and expected strength of all bolts of a piece in wood; alike ones are worked out once."""
     path, anchors = f"survey.underfloor.sills.{id}", bolts.anchors
-    if sill.cast_in:
-        return Wood(None, why_not=CAST_IN)
+    if sill.cast_in and not anchors:
+        return Wood(None, why_not=CAST_IN, marks=bolts.marks)
     if not anchors:
         return Wood(doubted(0.0, bolts.marks, unit="lb", symbol="ΣZ'"), marks=bolts.marks)
     condition = sill.condition.value
@@ -73,6 +77,11 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
         return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
     if condition == "soft":
         why_not = "the sill is soft: probe how deep it is soft before anything is counted on it"
+        return Wood(None, why_not=why_not, marks=chosen)
+    if sill.cast_in and condition is None:
+        why_not = (
+            "the sill is cast into the concrete, where wood rots unseen: probe it before anything is counted on it"
+        )
         return Wood(None, why_not=why_not, marks=chosen)
     label = f"thickness of {_named(sill, id)}"
     thick = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "l_s", "in", label)
@@ -102,6 +111,8 @@ def _named(sill: SillPiece, id: str) -> str:
 def _doubts(sill: SillPiece, anchors: Sequence[Anchor]) -> tuple[str, ...]:
     """What was not seen of the sill and its bolts and is taken as sound."""
     found = []
+    if sill.cast_in:
+        found.append(_BURIED)
     if sill.condition.value is None:
         found.append("its condition was not seen: counted as sound")
     if sill.gap_in.value is None and sill.gap_in.state != "absent":
