@@ -99,8 +99,11 @@ class Post:
 class FloorConnection:
     """How the floor is held to the top plate of a line (or to the sill, where there is no cripple wall)."""
 
-    kind: Literal["toenails", "clips", "none", "not seen"] = "not seen"
+    kind: Literal["toenails", "clips", "nailed to the studs", "none", "not seen"] = "not seen"
     nail: str = about("Nail", help="8d common", default="")
+    nails_each: Fact[float] = about(
+        "Nails in each joist, into the stud beside it (balloon framing)", least=0, most=20, factory=unknown
+    )
     spacing_in: Fact[float] = about("Spacing of the nails along the line", unit="in", least=1, most=96, factory=unknown)
     capacity_lb: Fact[float] = about(
         "Capacity of one clip by its report", unit="lb", least=0, most=10000, factory=unknown

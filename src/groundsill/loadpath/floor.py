@@ -7,23 +7,35 @@ import math
 from groundsill.forces.reading import line_ends
 from groundsill.forces.weights import outline_of
 from groundsill.house.underfloor import JoistField
+from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
-from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.chain import Link, LoadLevel, Stage
 from groundsill.loadpath.floor_ties import tie_links
 from groundsill.mechanics.plan import inside, rotate
+from groundsill.standards.asce7_16.effects import horizontal_effect
+from groundsill.standards.old_materials.existing import existing_strength
 from groundsill.standards.sdpws_2015.diaphragms import lumber_diaphragm_shear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import convert, given, note
+from groundsill.working.value import marks_of
 
 __all__ = ["floor_stages", "joists_beside"]
 
 _BESIDE = 0.6  # a line within 31 degrees of parallel bounds the floor beside this one
+# the one layer of each floor that SDPWS has a row for, and the row of IEBC Appendix A1 for both layers together
 _ROWS = {
-    "straight boards": "straight lumber sheathing, 1x",
-    "diagonal boards": "diagonal lumber sheathing, 1x",
+    "straight boards": ("straight lumber sheathing, 1x", ""),
+    "diagonal boards": ("diagonal lumber sheathing, 1x", ""),
+    "double straight boards": ("straight lumber sheathing, 1x", ""),
+    "straight and finish boards": ("straight lumber sheathing, 1x", "floor, straight boards with offset finish floor"),
+    "diagonal and finish boards": ("diagonal lumber sheathing, 1x", "floor, diagonal boards with finish floor"),
 }
+_SDPWS = "SDPWS 2015 4.2.4, Table 4.2D"
+_A1 = "IEBC 2021 Appendix A1, existing floors"
+_EXTENDED = "IEBC Appendix A1 values, written for masonry buildings, used on a wood house"
+_SPREAD = (0.75, 1.5)
 
 
 def floor_stages(case: LineCase) -> tuple[Stage, ...]:
@@ -60,10 +72,11 @@ def _boards(case: LineCase) -> Link:
             reason="no joists or boards were surveyed at this line",
         )
     if field.boards not in _ROWS:
-        reason = f"{field.boards}: no unit shear for this floor is in the program yet"
-        return cannot(
-            address, title, "line", case.id, clause="SDPWS 2015 4.2.7 or IEBC 2021 Appendix A1", reason=reason
-        )
+        reason = f"{field.boards}: its nailing is not in the survey, and the unit shear goes by that"
+        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.7", reason=reason)
+    if own_chain(case) and not any(b.share > 0 for b in case.braces):
+        reason = f"{case.line.framing} framing, and nothing braces the line that the boards could hand their force to"
+        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2", reason=reason)
     span = _span_ft(case)
     if span is None:
         return cannot(
@@ -74,33 +87,64 @@ def _boards(case: LineCase) -> Link:
             clause="SDPWS 2015 4.2.4",
             reason="no other line is relied on beside it: the floor has no second support",
         )
-    depth_in = case.line.diaphragm_width_in or case.length_in
     try:
         with section(address):
-            note("all of the line's force is taken through the boards: a wall above may bring part of it straight down")
-            W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
-            L = given("L", span, "ft", "span of the floor to the next line relied on")
-            v = unit_shear(case.allowable, W)
-            shear = lumber_diaphragm_shear(_ROWS[field.boards], L, W)
+            return _sheared(case, field.boards, span)
     except OutsideLimits as refused:
         return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.4", reason=str(refused))
+
+
+def _sheared(case: LineCase, boards: str, span: float) -> Link:
+    """The boards' unit shear: by the layer that SDPWS has a row for, else by both layers as an extension.
+
+    Raises:
+        OutsideLimits: a floor too long for its depth.
+    """
+    row, together = _ROWS[boards]
+    depth_in = case.line.diaphragm_width_in or case.length_in
+    fed_in = sum(b.length_in for b in case.braces if b.share > 0) if own_chain(case) else depth_in
+    note("all of the line's force is taken through the boards: a wall above may bring part of it straight down")
+    W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
+    fed = W
+    if fed_in < depth_in:
+        words = "length over which the floor reaches what braces the line: no plate drags it there"
+        fed = convert(given("b_f", fed_in, "in", words), "in", "ft")
+    L = given("L", span, "ft", "span of the floor to the next line relied on")
+    v = unit_shear(case.allowable, fed)
+    shear = lumber_diaphragm_shear(row, L, W)
+    if together and float(v) > float(shear.asd):
+        whole = existing_strength(together)
+        reason = "one layer alone does not carry it; both together, by values for floors in buildings of masonry walls"
+        factored = unit_shear(horizontal_effect(case.forces.rho, case.strength), fed)
+        return _link(case, boards, factored, whole, reason, _A1, "strength", float(whole) * float(fed))
+    reason = "" if boards in ("straight boards", "diagonal boards") else "by one of its layers alone"
+    if boards == "double straight boards" and float(v) > float(shear.asd):
+        reason = f"one layer alone holds {float(shear.asd):,.0f} of {float(v):,.0f} plf, and no table has both"
+        address = f"line/{case.id}/floor-boards/{case.id}/both"
+        return cannot(address, boards, "line", case.id, clause=_SDPWS, reason=reason, marks=marks_of((v, shear.asd)))
+    return _link(case, boards, v, shear.asd, reason, _SDPWS, "allowable", float(shear.nominal) * float(fed))
+
+
+def _link(
+    case: LineCase, boards: str, v: float, capacity: float, reason: str, clause: str, level: LoadLevel, strength: float
+) -> Link:
     return checked(
-        address,
-        f"{field.boards}",
+        f"line/{case.id}/floor-boards/{case.id}/both",
+        boards,
         "line",
         case.id,
-        level="allowable",
+        level=level,
         unit="plf",
         demand=v,
-        capacity=shear.asd,
-        clause="SDPWS 2015 4.2.4, Table 4.2D",
+        capacity=capacity,
+        clause=clause,
+        reason=reason,
+        extension="IEBC Appendix A1 values, written for masonry buildings, used on a wood house"
+        if clause == _A1
+        else "",
         working=(f"line/{case.id}/demand",),
         expected=expected_at(
-            float(shear.nominal) * depth_in / 12,
-            1.0,
-            (0.75, 1.5),
-            "ductile",
-            "nominal unit shear, 25 % less to 50 % more (common practice, no source)",
+            strength, 1.0, _SPREAD, "ductile", "nominal unit shear, 25 % less to 50 % more (common practice, no source)"
         ),
     )
 

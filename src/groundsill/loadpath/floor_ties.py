@@ -7,6 +7,7 @@ more of the line's force than its length says. New clips are not added to old na
 from __future__ import annotations
 
 from groundsill.house.underfloor import JoistField
+from groundsill.loadpath.balloon import STUD_NAILS, blocked, own_chain, spiked_joists
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.loadpath.plate import NAIL_SPREAD
@@ -30,6 +31,8 @@ Place = tuple[str, str, ScopeKind, str]
 
 def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
     """The floor's connection over the whole line, and over each stretch where joists stand on the sill."""
+    if own_chain(case) and any(p.adds_rim for _, p in case.of_kind(TiePiece) if isinstance(p, TiePiece)):
+        return _over_panels(case, joists)
     links = [_link(case, joists, (0.0, case.length_in), Share(1.0), _place(case, case.id, "line", "floor to wall"))]
     for brace in case.braces:
         if brace.kind == "joists on sill" and brace.share > 0:
@@ -37,6 +40,32 @@ def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
             share = Share(brace.share, case.doubts)
             links.append(_link(case, joists, (brace.from_in, brace.to_in), share, place))
     return tuple(links)
+
+
+def _over_panels(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
+    """Balloon framing with new blocking: blocks pass nothing on along the wall, so each part has its own clips."""
+    links = []
+    for brace in case.braces:
+        if brace.share > 0:
+            place = _place(case, brace.id, "segment", f"floor to {brace.name}")
+            stretch = (brace.from_in, brace.to_in)
+            if blocked(case, *stretch):
+                links.append(_link(case, joists, stretch, Share(brace.share, case.doubts), place))
+            else:
+                with section(place[0]):
+                    part = case.taken_by(brace, case.sharing)
+                    force = scale(case.allowable, part, symbol="V", label=place[1])
+                reason = (
+                    "new blocking with clips does not run over all of it, and blocks pass nothing on along the wall"
+                )
+                links.append(_zero(place, force, "NDS 2018 chapter 12", reason))
+    return tuple(links) or (
+        cannot(
+            *_place(case, case.id, "line", "floor to wall"),
+            clause="NDS 2018 chapter 12",
+            reason=f"{case.line.framing} framing: nothing braces this line for the blocking to hand the force to",
+        ),
+    )
 
 
 def _place(case: LineCase, id: str, scope: ScopeKind, title: str) -> Place:
@@ -50,25 +79,29 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
         for _, p in case.of_kind(TiePiece)
         if isinstance(p, TiePiece) and min(p.to_in, stretch[1]) > max(p.from_in, stretch[0])
     ]
-    if line.framing != "platform":
-        reason = f"{line.framing} framing: its own chain is not in the program"
+    if line.framing == "not seen":
+        reason = "how the wall is framed was not seen"
         return cannot(*place, clause="NDS 2018 chapter 12", reason=reason)
     with section(place[0]):
         part = given("β", share.part, "1", "share of the line's force that passes here", share.marks)
         force = scale(case.allowable, part, symbol="V", label=place[1])
-    rolling = _may_roll(case, any(t.adds_rim for t in ties))
+    rolling = _may_roll(case, own_chain(case) or any(t.adds_rim for t in ties))  # spiked to studs, joists cannot roll
     if rolling is not None:
         fails, reason = rolling
         if fails:
             return _zero(place, force, _BLOCKING, reason)
         return cannot(*place, clause=_BLOCKING, reason=reason)
-    if ties:
-        return _ties(case, place, ties, stretch, force)
+    if ties and (not own_chain(case) or any(t.adds_rim for t in ties)):
+        return _ties(case, place, [t for t in ties if t.adds_rim or not own_chain(case)], stretch, force)
+    if own_chain(case):
+        return spiked_joists(case, joists, place, stretch, share.part, force)
     connection = line.floor_connection
     if connection.kind == "none":
         return _zero(place, force, "NDS 2018 chapter 12", "nothing holds the floor to the wall")
     if connection.kind == "not seen":
         return cannot(*place, clause=_TOENAILS, reason="how the floor is held to the wall was not seen")
+    if connection.kind == STUD_NAILS:
+        return cannot(*place, clause=_TOENAILS, reason="joists are nailed to studs in balloon framing alone")
     if connection.kind == "clips":
         return _old_clips(case, place, stretch, force)
     return _toenails(case, joists, place, stretch, share.part, force)

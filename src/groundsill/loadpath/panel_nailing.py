@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.balloon import blocked, own_chain
 from groundsill.loadpath.case import (
     Brace,
     LineCase,
@@ -101,9 +102,13 @@ def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
 def at_plate(case: LineCase, brace: Brace, v: float) -> Link:
     """The panel's top edge: to the top plate, where there is one."""
     place = _place(case, "nailing-top", brace, f"edge nailing of {brace.name} to the plate")
-    if case.line.framing != "platform":
-        reason = f"{case.line.framing} framing: what the panel's top edge is nailed to is not in the program"
-        return cannot(*place, clause=_EDGES, reason=reason)
+    if case.line.framing == "not seen":
+        return cannot(*place, clause=_EDGES, reason="how the wall is framed was not seen")
+    if own_chain(case):
+        if blocked(case, brace.from_in, brace.to_in):
+            return _edge(case, brace, place, v, brace.cite, f"to the new blocking between the studs; {_EVERY_EDGE}")
+        reason = f"{case.line.framing} framing: nothing runs between the studs for the panel's top edge to be nailed to"
+        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
     if case.line.top_plate.layers == 0:
         return _edge(case, brace, place, v, brace.cite, "there is no top plate to nail to", holds=False)
     return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)

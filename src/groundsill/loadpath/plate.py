@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from groundsill.house.underfloor import PlateSplice
+from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.mechanics.collector import Drain, axial
@@ -45,10 +46,15 @@ def drains(case: LineCase) -> tuple[Drain, ...]:
 def splice_stage(case: LineCase) -> Stage:
     """Every joint of the top plate with the force that must pass it."""
     joints = case.reading.on_line(case.reading.house.survey.underfloor.splices, case.id)
-    if case.line.framing != "platform" or case.line.top_plate.layers == 0:
-        reason = f"{case.line.framing} framing" if case.line.framing != "platform" else "there is no top plate"
-        address = f"line/{case.id}/plate-splices/{case.id}/both"
-        links: tuple[Link, ...] = (cannot(address, "collector", "line", case.id, clause=_COLLECTOR, reason=reason),)
+    address = f"line/{case.id}/plate-splices/{case.id}/both"
+    if own_chain(case):
+        reason = f"{case.line.framing} framing: each part takes its force from the floor over its own length"
+        links: tuple[Link, ...] = (
+            cannot(address, "collector", "line", case.id, clause="", reason=reason, applies=False),
+        )
+    elif case.line.framing == "not seen" or case.line.top_plate.layers == 0:
+        reason = "how the wall is framed was not seen" if case.line.framing == "not seen" else "there is no top plate"
+        links = (cannot(address, "collector", "line", case.id, clause=_COLLECTOR, reason=reason),)
     else:
         stations = [joint.station_in for _, joint in joints]
         links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
