@@ -11,8 +11,9 @@ import pytest
 from groundsill.cli.starting import EXAMPLE, starting_house
 from groundsill.doors.encode import encode, to_map
 from groundsill.doors.files import read_house, write_house
-from groundsill.house.missing import incomplete
+from groundsill.house.missing import incomplete, together
 from groundsill.house.model import places
+from groundsill.study.unread import unread
 from groundsill.work.checks import check_house
 from tests.cli.asking import Asker
 from tests.fixtures.small_house import small_house
@@ -79,10 +80,11 @@ def test_check_says_what_the_file_holds_and_lacks(ask: Asker, alder: Path) -> No
     house = small_house()
     assert told["holds"]["bolts"] == len(house.survey.underfloor.bolts)
     assert told["holds"]["alternatives"] == 2
-    assert [m["path"] for m in told["missing"]] == [m.path for m in incomplete(house.survey)]
+    lacks = (*incomplete(house.survey), *unread(house))
+    assert [m["path"] for m in told["missing"]] == [m.path for m in lacks]
     assert told["missing"]
-    for missing in told["missing"]:
-        assert missing["what"] in said.flat
+    for lack, _ in together(lacks):
+        assert lack.what in said.flat
     assert f"A load path still lacks {len(told['missing'])} facts:" in said.out
 
 

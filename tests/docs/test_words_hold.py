@@ -10,7 +10,6 @@ from docs.running import HERE
 from groundsill.doors.decode import decode
 from groundsill.loadpath import (
     bolts_counted,
-    bracing,
     case,
     concrete,
     footings,
@@ -73,7 +72,8 @@ CHOICES = {
     "from a segment's end to the middle of its end posts": (12 * overturning.END_POST_FT, "{:g} in."),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
-    "expected strength of panels": (100 * (1 - bracing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
+    "expected strength of panels": (100 * (1 - panel_nailing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
+    "expected strength of nailed joints": (100 * (1 - plate.NAIL_SPREAD[0]), "{:.0f} % either way of their yield"),
 }  # fmt: skip
 
 

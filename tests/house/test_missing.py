@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from groundsill.house.fact import Fact, measured, unknown
-from groundsill.house.missing import incomplete
+from groundsill.house.missing import Missing, incomplete, together
 from groundsill.house.survey import Survey
 from groundsill.house.underfloor import FloorConnection
 from tests.fixtures.small_house import small_house
@@ -97,3 +97,39 @@ def test_a_line_without_segment_sill_or_foundation_is_told_of_each() -> None:
         "checked",
         "survey.underfloor.lines.line2: L2 has no sill piece; without it its sill and bolts cannot be checked",
     ]
+
+
+# --- for a person ----------------------------------------------------------------------------------------------------
+
+
+def test_what_is_missing_of_several_things_alike_is_said_once() -> None:
+    lacks = [
+        Missing(
+            f"survey.underfloor.bolts.b{n}.embedment_in", f"the embedment of B{n} is not known", "it does not count"
+        )
+        for n in (1, 2, 10)
+    ]
+    ((one, paths),) = together(lacks)
+    assert one.what == "the embedment of B1, B2 and B10 is not known"
+    assert one.path == lacks[0].path
+    assert paths == tuple(lack.path for lack in lacks)
+
+
+def test_sentences_that_differ_in_more_than_a_name_stay_apart() -> None:
+    lacks = [
+        Missing("survey.a.b.x.f", "the nail of J1, '8d', is in no table", "why"),
+        Missing("survey.a.b.y.f", "the wood of J2 was not told", "why"),
+        Missing("survey.a.b.z.g", "the wood of J3 was not told", "why"),
+    ]
+    assert [one.what for one, _ in together(lacks)] == [lack.what for lack in lacks]
+    assert sum(len(paths) for _, paths in together(lacks)) == 3
+
+
+def test_a_sill_under_joists_is_not_asked_how_far_it_stands_out() -> None:
+    segments = {
+        key: replace(s, kind="joists on sill") if s.line == "line2" else s
+        for key, s in SURVEY.underfloor.segments.items()
+    }
+    survey = replace(SURVEY, underfloor=replace(SURVEY.underfloor, segments=segments))
+    bare = edited(survey, "underfloor.sills.si2", projects_inside_in=unknown())
+    assert told(bare) == told(survey)

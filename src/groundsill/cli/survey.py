@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sized
+from collections.abc import Iterator, Sequence, Sized
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -11,7 +11,8 @@ from groundsill.cli.layout import facts, faint, lines, strong, unbroken, words
 from groundsill.cli.speech import say_json, show
 from groundsill.doors.answers import Checked, Missing, Written
 from groundsill.doors.files import read_house, write_house
-from groundsill.house.missing import incomplete
+from groundsill.house.missing import Missing as Lack
+from groundsill.house.missing import incomplete, together
 from groundsill.working.errors import BadSurvey, CannotWrite, Fault
 
 if TYPE_CHECKING:
@@ -80,12 +81,15 @@ def check(file: Path, as_json: bool) -> int:
         BadSurvey: one fault for each thing wrong.
     """
     house = read_house(file)
-    missing = tuple(Missing(m.path, m.what, m.needed_for) for m in incomplete(house.survey))
+    from groundsill.study.unread import unread
+
+    lacks = (*incomplete(house.survey), *unread(house))
+    missing = tuple(Missing(m.path, m.what, m.needed_for) for m in lacks)
     answer = Checked(str(file), house.survey.name, _holds(house), missing)
     if as_json:
         say_json(answer)
         return DONE
-    show(_page(answer))
+    show(_page(answer, together(lacks)))
     return DONE
 
 
@@ -102,7 +106,7 @@ def _holds(house: House) -> dict[str, int]:
     return {name: len(collection) for name, collection in found.items()}
 
 
-def _page(answer: Checked) -> Iterator[RenderableType]:
+def _page(answer: Checked, lacks: Sequence[tuple[Lack, tuple[str, ...]]]) -> Iterator[RenderableType]:
     yield strong(f"{answer.name}: the file is sound")
     yield facts((name, str(count), "") for name, count in answer.holds.items() if count)
     yield ""
@@ -111,12 +115,13 @@ def _page(answer: Checked) -> Iterator[RenderableType]:
         return
     count = len(answer.missing)
     yield strong(f"A load path still lacks {'one fact' if count == 1 else f'{count} facts'}:")
-    yield lines(_one(missing) for missing in answer.missing)
+    yield lines(_one(missing, paths) for missing, paths in lacks)
     yield faint("What is missing shows as 'cannot be checked', which is never a pass.")
 
 
-def _one(missing: Missing) -> Text:
-    """One thing missing: what it is, what cannot be said without it, and its place in the file."""
+def _one(missing: Lack, paths: Sequence[str]) -> Text:
+    """What is missing, what cannot be said without it, and its place in the file (or those of all that are alike)."""
     from rich.text import Text
 
-    return Text.assemble(words(f"{missing.what}: {missing.needed_for}"), "\n", faint(missing.path))
+    where = paths[0] if len(paths) == 1 else f"{paths[0]} and {len(paths) - 1} like it"
+    return Text.assemble(words(f"{missing.what}: {missing.needed_for}"), "\n", faint(where))

@@ -6,14 +6,15 @@ missing (:mod:`groundsill.house.settle` lists those); a fact nobody can assume i
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from groundsill.house.fact import Fact
 from groundsill.house.survey import Survey, in_order
+from groundsill.house.underfloor import SillPiece
 
-__all__ = ["Missing", "incomplete"]
+__all__ = ["Missing", "incomplete", "together"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,41 @@ class Missing:
     def line(self) -> str:
         """The entry as it is printed."""
         return f"{self.path}: {self.what}; without it {self.needed_for}"
+
+
+def together(missing: Sequence[Missing]) -> tuple[tuple[Missing, tuple[str, ...]], ...]:
+    """The same list for a person: what is missing of several things alike is said once, with the paths of all.
+
+    Alike are entries of one field that wait for the same thing; each is one line with every thing named in it.
+    """
+    groups: dict[tuple[str, str], list[Missing]] = {}
+    for one in missing:
+        path = one.path.split(".")
+        field = ".".join(part for n, part in enumerate(path) if n != 3)  # an id stands fourth: survey.a.b.<id>
+        groups.setdefault((field, one.needed_for), []).append(one)
+    found = []
+    for alike in groups.values():
+        what = _joined([one.what for one in alike])
+        for shown in (what,) if what else tuple(one.what for one in alike):
+            paths = tuple(one.path for one in alike if what or one.what == shown)
+            found.append((Missing(paths[0], shown, alike[0].needed_for), paths))
+    return tuple(found)
+
+
+def _joined(sentences: Sequence[str]) -> str:
+    """Sentences that differ in one stretch of words, as one with all of them; empty when they differ in more."""
+    words = [sentence.split(" ") for sentence in dict.fromkeys(sentences)]
+    if len(words) == 1:
+        return sentences[0]
+    least = min(len(each) for each in words)
+    start = next((n for n in range(least) if len({each[n] for each in words}) > 1), least)
+    end = next((n for n in range(least - start) if len({each[-1 - n] for each in words}) > 1), least - start)
+    middles = [" ".join(each[start : len(each) - end]) for each in words]
+    if any(not middle or " " in middle for middle in middles):
+        return ""
+    return " ".join(
+        (*words[0][:start], f"{', '.join(middles[:-1])} and {middles[-1]}", *words[0][len(words[0]) - end :])
+    )
 
 
 def incomplete(survey: Survey, at: str = "survey") -> tuple[Missing, ...]:
@@ -134,6 +170,9 @@ def _of_walls(survey: Survey, at: str) -> Iterator[Missing]:
             continue
         needs = "its bracing and overturning cannot be checked"
         yield from _unknown(path, "height_in", segment.height_in, f"height of {name}", needs)
+        if not segment.stud.species:
+            what = f"the wood of the studs of {name} was not told"
+            yield Missing(f"{path}.stud.species", what, "a panel nailed to them cannot be counted")
 
 
 def _of_sills(survey: Survey, at: str) -> Iterator[Missing]:
@@ -143,12 +182,23 @@ def _of_sills(survey: Survey, at: str) -> Iterator[Missing]:
         path, name = f"{at}.underfloor.sills.{key}", sill.mark or key
         yield from _unknown(path, "width_in", sill.width_in, f"width of {name}", needs)
         yield from _unknown(path, "condition", sill.condition, f"condition of {name}", needs)
-        inside = f"how far {name} stands out inside"
-        yield from _unknown(
-            path, "projects_inside_in", sill.projects_inside_in, inside, "a panel's edge has no nailing"
-        )
+        if _under_studs(survey, sill):
+            inside = f"how far {name} stands out inside"
+            yield from _unknown(
+                path, "projects_inside_in", sill.projects_inside_in, inside, "a panel's edge has no nailing"
+            )
         if not sill.species:
             yield Missing(f"{path}.species", f"the wood of {name} was not told", needs)
+
+
+def _under_studs(survey: Survey, sill: SillPiece) -> bool:
+    """Whether a cripple wall stands on a piece of sill, so that a panel may be nailed to it."""
+    return any(
+        segment.kind == "cripple wall"
+        and segment.line == sill.line
+        and min(segment.to_in, sill.to_in) > max(segment.from_in, sill.from_in)
+        for segment in survey.underfloor.segments.values()
+    )
 
 
 def _of_bolts(survey: Survey, at: str) -> Iterator[Missing]:
@@ -160,6 +210,7 @@ def _of_bolts(survey: Survey, at: str) -> Iterator[Missing]:
         if bolt.test_lb.value is None:
             yield from _unknown(path, "embedment_in", bolt.embedment_in, f"embedment of {name}", needs)
         yield from _unknown(path, "edge_in", bolt.edge_in, f"edge distance of {name}", needs)
+        yield from _unknown(path, "hole_in", bolt.hole_in, f"hole of {name} in the sill", needs)
         yield from _unknown(path, "nut", bolt.nut, f"nut of {name}", needs)
 
 

@@ -63,9 +63,7 @@ def spiked_joists(
             size = nail_size(case.line.floor_connection.nail)
             depth, nails = _reach(case, joists, stud, size), _count(case, joists, stretch)
             if float(depth) < 6 * float(size.D):
-                short = (
-                    f"the nails reach {float(depth):.2g} in. into the studs, under 6 D = {6 * float(size.D):.2g}"
-                )
+                short = f"the nails reach {float(depth):.2g} in. into the studs, under 6 D = {6 * float(size.D):.2g}"
                 return cannot(*place, clause="NDS 2018 12.1.6.4", reason=short)
             W = nail_withdrawal(specific_gravity(stud.stud.species), size.D)
             one = adjusted_withdrawal(W, depth)
