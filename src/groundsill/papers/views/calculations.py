@@ -19,6 +19,7 @@ from groundsill.papers.views.cover import cover_blocks, criteria_table, field_co
 from groundsill.papers.views.doubts import Doubts, numbered_doubts
 from groundsill.papers.views.forces_view import base_shear_table, level_table, missing_lines
 from groundsill.papers.views.gravity_view import gravity_blocks
+from groundsill.papers.views.noted_view import noted_blocks
 from groundsill.papers.views.plan_view import found_plan, work_plan
 from groundsill.papers.views.plan_work import work_table
 from groundsill.papers.views.proofs_view import proof_blocks
@@ -69,6 +70,8 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         PageBreak(),
         Heading("Tests and decisions", 1, "proofs"),
         *proof_blocks(house, study),
+        Heading("What was noted on the visit", 1, "noted"),
+        *noted_blocks(house),
         Heading("Facts that may lie elsewhere", 1, "facts"),
         *facts_table(study),
     )
