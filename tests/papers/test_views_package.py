@@ -70,6 +70,7 @@ def test_the_order_is_a_readers(package: Document) -> None:
         "Load path, Leave alone",
         "The storeys above",
         "Tests and decisions",
+        "What was noted on the visit",
         "Facts that may lie elsewhere",
     ]
 

@@ -7,6 +7,9 @@ from typing import Any
 
 import pytest
 
+from groundsill.house.fact import unknown
+from groundsill.papers.views.basis_view import to_look_at
+from groundsill.study import run
 from groundsill.study.unread import unread
 from groundsill.work.document import House
 from tests.house.test_checks import edited
@@ -69,3 +72,13 @@ def test_a_panel_that_no_row_names_is_told() -> None:
     )
     (what,) = said(house).values()
     assert what.startswith("the panel of P1, '1/2 plywood, 8d', is in no table; nearest: ")
+
+
+def test_a_study_names_what_nothing_stands_in_for() -> None:
+    house = known_house()
+    bare = replace(house, survey=edited(house.survey, "foundation.segments.fs2", depth_in=unknown()))
+    study, before = run(bare, ranges=False), run(house, ranges=False)
+    (lack,) = (lack for lack in study.missing if lack not in before.missing)
+    assert lack.path == "survey.foundation.segments.fs2.depth_in"
+    assert lack.needed_for == "sliding, overturning and bearing cannot be checked"
+    assert lack in to_look_at(study)

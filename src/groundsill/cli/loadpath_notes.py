@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.layout import faint, lines, strong, words
 from groundsill.loadpath.storey_above import REMARKS, StoreyCheck, own_system
-from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves
+from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves, to_look_at
 from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
 from groundsill.papers.views.words import counted, listed, quantity, ratio, sentence
 from groundsill.study import Run, Study
@@ -35,6 +35,7 @@ def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[Re
     yield from _above(study, run, full)
     yield from _proofs(house, study, run, full)
     yield from _measure_next(study, full)
+    yield from _look_at(study, full)
 
 
 def _work(run: Run) -> Iterator[RenderableType]:
@@ -102,6 +103,20 @@ def _measure_next(study: Study, full: bool) -> Iterator[RenderableType]:
     left = len(moves) - len(shown)
     more = f" {counted(left, 'fact')} that move less: --full shows them." if left else ""
     yield faint(f"{ONE_AT_A_TIME}{more}")
+    yield ""
+
+
+def _look_at(study: Study, full: bool) -> Iterator[RenderableType]:
+    """The facts that no range stands in for, each with what waits for it; those that most things wait for first."""
+    lacks = to_look_at(study)
+    if not lacks:
+        return
+    yield strong("Look at this, or nobody can check")
+    shown = lacks if full else lacks[:_SHOWN]
+    yield lines(f"{sentence(lack.what)} {sentence(lack.needed_for)}" for lack in shown)
+    left = len(lacks) - len(shown)
+    if left:
+        yield faint(f"{left} more: --full shows them.")
     yield ""
 
 

@@ -9,10 +9,9 @@ from typing import TYPE_CHECKING
 from groundsill.cli.exits import DONE
 from groundsill.cli.layout import facts, faint, lines, strong, unbroken, words
 from groundsill.cli.speech import say_json, show
-from groundsill.doors.answers import Checked, Missing, Written
+from groundsill.doors.answers import Checked, Written
 from groundsill.doors.files import read_house, write_house
-from groundsill.house.missing import Missing as Lack
-from groundsill.house.missing import incomplete, together
+from groundsill.house.missing import Missing, incomplete, together
 from groundsill.working.errors import BadSurvey, CannotWrite, Fault
 
 if TYPE_CHECKING:
@@ -84,8 +83,7 @@ def check(file: Path, as_json: bool) -> int:
     from groundsill.study.unread import unread
 
     lacks = (*incomplete(house.survey), *unread(house))
-    missing = tuple(Missing(m.path, m.what, m.needed_for) for m in lacks)
-    answer = Checked(str(file), house.survey.name, _holds(house), missing)
+    answer = Checked(str(file), house.survey.name, _holds(house), lacks)
     if as_json:
         say_json(answer)
         return DONE
@@ -106,7 +104,7 @@ def _holds(house: House) -> dict[str, int]:
     return {name: len(collection) for name, collection in found.items()}
 
 
-def _page(answer: Checked, lacks: Sequence[tuple[Lack, tuple[str, ...]]]) -> Iterator[RenderableType]:
+def _page(answer: Checked, lacks: Sequence[tuple[Missing, tuple[str, ...]]]) -> Iterator[RenderableType]:
     yield strong(f"{answer.name}: the file is sound")
     yield facts((name, str(count), "") for name, count in answer.holds.items() if count)
     yield ""
@@ -119,7 +117,7 @@ def _page(answer: Checked, lacks: Sequence[tuple[Lack, tuple[str, ...]]]) -> Ite
     yield faint("What is missing shows as 'cannot be checked', which is never a pass.")
 
 
-def _one(missing: Lack, paths: Sequence[str]) -> Text:
+def _one(missing: Missing, paths: Sequence[str]) -> Text:
     """What is missing, what cannot be said without it, and its place in the file (or those of all that are alike)."""
     from rich.text import Text
 

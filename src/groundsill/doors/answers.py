@@ -10,6 +10,7 @@ from dataclasses import dataclass, fields
 from typing import Any, Final, Literal
 
 from groundsill.doors.plain import plain
+from groundsill.house.missing import Missing
 from groundsill.working.errors import MOST_FAULTS_SHOWN, BadSurvey, GroundsillError
 from groundsill.working.sheet import Step
 from groundsill.working.value import Mark
@@ -28,7 +29,6 @@ __all__ = [
     "FormulaList",
     "FormulaWorked",
     "LineTold",
-    "Missing",
     "Result",
     "StepTold",
     "TableFigures",
@@ -57,15 +57,6 @@ class Faults:
 
     faults: tuple[FaultTold, ...]
     more: int
-
-
-@dataclass(frozen=True, slots=True)
-class Missing:
-    """Something a load path needs and the survey does not hold yet: where, what, and what needs it."""
-
-    path: str
-    what: str
-    needed_for: str
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ at either end of each uncertain one, and gathers the verdicts. :func:`working` g
 somebody asks how a figure came about: working is never stored.
 
 `result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
-`manifest` what it was made with.
+`manifest` what it was made with · `unread` words that no table has.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from typing import Any, TypeVar
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
+from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
 from groundsill.loadpath.rises import compared
@@ -25,6 +26,7 @@ from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
 from groundsill.study.states import Chains, State, go, states_of
+from groundsill.study.unread import unread
 from groundsill.work.document import House
 from groundsill.work.pieces import ConcretePiece, DrainagePiece, SideplatePiece, SoilPiece
 from groundsill.working.sheet import Sheet
@@ -73,6 +75,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         runs,
         ends.ranked(),
         tuple(dict.fromkeys(warnings)),
+        (*incomplete(house.survey), *unread(house)),
     )
 
 

@@ -7,6 +7,7 @@ from typing import Literal
 
 from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
+from groundsill.house.missing import Missing
 from groundsill.loadpath.chain import Chain, Verdict
 from groundsill.loadpath.rises import ExistingElements
 from groundsill.loadpath.storey_above import StoreyAbove
@@ -88,7 +89,11 @@ class Move:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """Everything that papers, screens and machines are told about a house."""
+    """Everything that papers, screens and machines are told about a house.
+
+    ``missing`` are the facts that nothing stands in for: no range says what they may be, and what needs them cannot be
+    checked until somebody has looked.
+    """
 
     format: Literal["groundsill.study/1"]
     manifest: Manifest
@@ -99,3 +104,4 @@ class Study:
     runs: tuple[Run, ...]
     measure_next: tuple[Move, ...]
     warnings: tuple[str, ...]
+    missing: tuple[Missing, ...] = ()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from groundsill.house.missing import Missing, together
 from groundsill.papers.document import Block, BulletList, Column, Heading, Paragraph, Remark, TableBlock
 from groundsill.papers.views.cover import edition_short, edition_title
 from groundsill.papers.views.doubts import Doubts, doubt_blocks
@@ -9,7 +10,7 @@ from groundsill.papers.views.forces_view import force_warnings
 from groundsill.papers.views.words import DASH, counted, fact_value, listed, ratio, sentence
 from groundsill.study import Move, Study, UncertainFact
 
-__all__ = ["ONE_AT_A_TIME", "basis_blocks", "facts_table", "telling_moves"]
+__all__ = ["ONE_AT_A_TIME", "basis_blocks", "facts_table", "telling_moves", "to_look_at"]
 
 
 def basis_blocks(study: Study, doubts: Doubts) -> tuple[Block, ...]:
@@ -73,7 +74,7 @@ def _method() -> tuple[Block, ...]:
 def facts_table(study: Study) -> tuple[Block, ...]:
     """The facts that may lie elsewhere: what was used, its range, and why; first those most worth measuring."""
     if not study.facts:
-        return (Paragraph("Every fact that a check used was plainly measured."),)
+        return (Paragraph("Every fact that a check used was plainly measured."), *_look_at(study))
     rows = tuple(_fact_row(fact, study) for fact in study.facts)
     columns = (
         Column("Fact", share=1.3),
@@ -82,7 +83,17 @@ def facts_table(study: Study) -> tuple[Block, ...]:
         Column("High", align="end"),
         Column("Why", share=1.4),
     )
-    return (*_measure_next(study), TableBlock(columns, rows, "Facts used from a range"))
+    return (*_measure_next(study), *_look_at(study), TableBlock(columns, rows, "Facts used from a range"))
+
+
+def _look_at(study: Study) -> tuple[Block, ...]:
+    """The facts that no range stands in for, with what waits for each; those that most things wait for first."""
+    lacks = to_look_at(study)
+    if not lacks:
+        return ()
+    rows = tuple((sentence(lack.what), sentence(lack.needed_for)) for lack in lacks)
+    columns = (Column("Not known", share=1.2), Column("What waits for it", share=1.0))
+    return (TableBlock(columns, rows, "To be looked at: nothing stands in for these"),)
 
 
 def _measure_next(study: Study) -> tuple[Block, ...]:
@@ -106,6 +117,11 @@ def _measure_next(study: Study) -> tuple[Block, ...]:
     left = len(moves) - len(rows)
     more = f" {counted(left, 'fact')} that move less are not shown." if left > 0 else ""
     return (TableBlock(columns, rows, "Measure this next", (f"{ONE_AT_A_TIME}{more}",)),)
+
+
+def to_look_at(study: Study) -> tuple[Missing, ...]:
+    """What nothing stands in for, said once for all things alike; what most things wait for first."""
+    return tuple(lack for lack, _ in sorted(together(study.missing), key=lambda pair: -len(pair[1])))
 
 
 def telling_moves(study: Study) -> tuple[Move, ...]:
