@@ -34,7 +34,9 @@ __all__ = [
     "table_4a_wet",
 ]
 
-LONG_BEARING_IN = 6.0  # 3.10.4: a bearing so long, or nearer than 3 in. to an end, gains nothing from the wood beside it
+LONG_BEARING_IN = (
+    6.0  # 3.10.4: a bearing so long, or nearer than 3 in. to an end, gains nothing from the wood beside it
+)
 NEAR_END_IN = 3.0
 
 BEARING_LENGTH = Q("in", "l_b", "length of the bearing along the grain", above=0.0)
@@ -133,7 +135,9 @@ def bearing_factor(l_b: BearingLength, a_e: ToEnd) -> float:
     hold(BEARING_LENGTH, l_b, SOURCE, "3.10.4")
     hold(TO_END, a_e, SOURCE, "3.10.4")
     if float(l_b) >= LONG_BEARING_IN or float(a_e) < NEAR_END_IN:
-        note(f"C_b = 1: the bearing is 6 in. or longer, or nearer than 3 in. to the sill's end ({SOURCE.cite('3.10.4')})")
+        note(
+            f"C_b = 1: the bearing is 6 in. or longer, or nearer than 3 in. to the sill's end ({SOURCE.cite('3.10.4')})"
+        )
         return 1.0
     return bearing_area_factor(l_b)
 
@@ -251,7 +255,11 @@ def post_value(
 
 
 @equation(
-    "nds-2018/4.3.1-modulus", title="Adjusted modulus for stability", clause="Table 4.3.1", source=SOURCE, how="computed"
+    "nds-2018/4.3.1-modulus",
+    title="Adjusted modulus for stability",
+    clause="Table 4.3.1",
+    source=SOURCE,
+    how="computed",
 )
 def _modulus(
     E_min: Annotated[float, Q("psi", "E_min", "reference modulus for stability", above=0.0)], C_M: Wet
