@@ -48,7 +48,7 @@ def known_house() -> House:
         segments={
             key: replace(
                 segment,
-                stud=replace(segment.stud, species=FIR),
+                stud=replace(segment.stud, species=FIR, grade="No. 2"),
                 outside=replace(segment.outside, material=BOARDS, condition=measured("sound")),
             )
             for key, segment in under.segments.items()

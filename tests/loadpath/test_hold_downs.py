@@ -49,14 +49,14 @@ def test_an_anchor_set_in_old_concrete_is_only_indicated() -> None:
     link = anchor(held(anchor_embedment_in=10.0))
     assert link.demand is not None
     assert link.demand > 0
-    assert link.reason == "breakout for the overstrength tension; bond is by the anchor's own report"
+    assert link.reason.startswith("breakout for the overstrength tension; bond is by the anchor's own report; without")
 
 
 @pytest.mark.parametrize("kind", ["full-depth crack", "cold joint", "gap", "step"])
 def test_no_hold_down_counts_within_a_foot_of_a_break(kind: str) -> None:
     near = anchor(with_break(held(), "line2", 95.0, kind))
     assert (near.status, near.capacity) == ("fails", 0.0)
-    assert near.reason == f"it stands within 12 in. of a {kind} in the foundation"
+    assert near.reason.startswith(f"it stands within 12 in. of a {kind} in the foundation; without")
     far = anchor(with_break(held(), "line2", 80.0, kind))
     assert far.capacity != 0.0
 

@@ -39,6 +39,7 @@ NOMINAL_PLF, STIFFNESS = 760.0, 13.0  # SDPWS 2015 Table 4.3A, 15/32 panel, 8d a
 BOARDS_PLF = 100.0  # SDPWS 2015 Table 4.2D, straight boards, nominal
 C_D = 1.6  # NDS 2018 Table 2.3.2
 REDWOOD_G, FIR_G = 0.37, 0.50  # NDS 2018 Table 12.3.3A
+HALF_STUD_FT = 1 / 12  # of full-sawn 2 in. studs
 
 
 def number(fact: Any) -> float:
@@ -294,6 +295,46 @@ class Hand:
         own = sum(w for ((_, y1), (_, y2)), w in self.cripples if y1 == y2 == 0)
         return (wall + own + self.girder_ends_lb) / 28
 
+    # ---- Ends of the panels: what is pulled and what is pressed ----
+
+    @cached_property
+    def surely(self) -> float:
+        """The part of the dead load that surely holds, ASCE 7-16 2.4.5 combination 10."""
+        return 0.6 - 0.14 * self.S_DS
+
+    @cached_property
+    def live_plf(self) -> float:
+        """Floor that the girders bring: 7 ft of it along each, 40, 3 and 3 in. of 40, 40 and 16 ft."""
+        area = 7 * 40 * 40 / 480 + 7 * 40 * 3 / 480 + 7 * 16 * 3 / 192
+        return self.storey.get("live_psf", 40.0) * area / 28
+
+    def pulled_lb(self, mark: str) -> float:
+        """Tension at an end with a hold-down 3 in. in, about the middle of the stud at the other."""
+        b, h = self.panels[mark]
+        moment = self.panel_force(mark) * h - self.surely * self.dead_plf * b * (b / 2 - HALF_STUD_FT)
+        return moment / (b - 0.25 - HALF_STUD_FT)
+
+    def pressed_lb(self, mark: str, held: bool) -> float:
+        """The worst of three combinations; what the moment lifts found by halving, not by the root of a square."""
+        b, h = self.panels[mark]
+        moment, dead, live = self.panel_force(mark) * h, self.dead_plf, self.live_plf
+        d = b - HALF_STUD_FT - (0.25 if held else HALF_STUD_FT)
+        found = []
+        for M, w in (
+            (moment, (1 + 0.14 * self.S_DS) * dead),
+            (moment, self.surely * dead),
+            (0.75 * moment, (1 + 0.105 * self.S_DS) * dead + 0.75 * live),
+        ):
+            if w * b * (b / 2 - HALF_STUD_FT) <= M:  # about the post that is pulled
+                found.append((M + w * b * (d - b / 2 + HALF_STUD_FT)) / d)
+                continue
+            low, high = 0.0, b
+            for _ in range(80):
+                middle = (low + high) / 2
+                low, high = (middle, high) if w * middle * (b - HALF_STUD_FT - middle / 2) < M else (low, middle)
+            found.append(min(w * (low + HALF_STUD_FT + 8 / 12), w * b))
+        return max(found)
+
     # ---- Dowels: NDS 2018 12.3.1, the six modes written out ----
 
     @staticmethod
@@ -436,12 +477,44 @@ def test_panel_and_its_nailing(hand, links, mark):
 
 @pytest.mark.parametrize(("mark", "held_lb"), [("P1", 0.0), ("P2", 3000.0)])
 def test_overturning_of_the_panel(hand, links, mark, held_lb):
-    """Either way: 0.6 - 0.14 S_DS of the dead load over the panel, and a hold-down 3 in. in, about the far end."""
+    """Either way about the middle of a 2 in. stud: the dead load at its own arm, and a hold-down 3 in. in."""
     b, h = hand.panels[mark]
-    holding = (0.6 - 0.14 * hand.S_DS) * hand.dead_plf * b**2 / 2 + held_lb * (b - 0.25 - 0.25)
+    holding = hand.surely * hand.dead_plf * b * (b / 2 - HALF_STUD_FT) + held_lb * (b - 0.25 - HALF_STUD_FT)
     for end in ("+", "-"):
         link = the(links, "overturning", holding=id_of(hand, mark, "pieces"), end=end)
         assert (link.demand, link.capacity) == (near(hand.panel_force(mark) * h), near(holding))
+
+
+@pytest.mark.parametrize(("mark", "end"), [("P1", "+"), ("P1", "-"), ("P2", "+"), ("P2", "-")])
+def test_the_pressed_stud_and_the_sill_under_it(hand, links, mark, end):
+    """Two inches of stud on four inches of redwood: 425 psi and 3/8 in. more where it stands in from the sill's end."""
+    C = hand.pressed_lb(mark, held=mark == "P2")
+    piece = hand.pieces[mark]
+    ends = [(m["from_in"], m["to_in"]) for m in hand.on_line("sills").values()]
+    at = piece["to_in"] - 1 if end == "+" else piece["from_in"] + 1
+    (clear,) = [min(at - 1 - low, high - at - 1) for low, high in ends if low <= at <= high]
+    sill = the(links, "overturning", holding=id_of(hand, mark, "pieces"), end=f"{end}-sill")
+    assert (sill.demand, sill.capacity) == (near(C), near(425 * (2.375 / 2 if clear >= 3 else 1) * 2 * 4))
+    post = the(links, "overturning", holding=id_of(hand, mark, "pieces"), end=f"{end}-post")
+    crushed, slender = 775 * 1.6 * 1.15, 12 * hand.panels[mark][1] / 4
+    r = 0.822 * 510_000 / slender**2 / crushed
+    buckled = (1 + r) / 1.6 - sqrt(((1 + r) / 1.6) ** 2 - r / 0.8)
+    assert (post.demand, post.capacity) == (near(C), near(crushed * buckled * 2 * 4))
+
+
+def test_the_footing_that_the_corner_hold_down_lifts(hand, links):
+    """H2 stands at the end of 8 by 18 in. of concrete: it lifts half of the weight of what hangs by plain concrete."""
+    (stem,) = [s for s in hand.on_line("stems").values() if s["to_in"] == 336]
+    deep = number(stem["above_outside_soil_in"]) + number(stem["depth_in"])
+    wide, root = number(stem["top_width_in"]), sqrt(number(stem["strength_psi"]))
+    own = 150 * wide * deep / 144
+    hanging = (1.2 + 0.2 * hand.S_DS) * (own + hand.dead_plf)
+    bent = 0.6 * 5 * root * wide * (deep - 2) ** 2 / 6 / 12
+    sheared = 0.6 * 4 / 3 * root * wide * (deep - 2)
+    long = min(sqrt(2 * bent / hanging), sheared / hanging)
+    link = the(links, "overturning", holding=id_of(hand, "P2", "pieces"), end="--footing-H2")
+    assert (link.demand, link.capacity) == (near(hand.pulled_lb("P2")), near(hand.surely * own * long / 2))
+    assert link.status == "fails"
 
 
 @pytest.mark.parametrize(("sill", "panel"), [("M1", "P1"), ("M2", "P2")])
@@ -456,10 +529,12 @@ def test_bolts_of_the_sill_in_wood_and_in_concrete(hand, links, sill, panel):
     assert (concrete.demand, concrete.capacity) == (near(one), near(ways["breakout"]))
 
 
-def test_what_the_line_carries(hand, study):
-    """P1 turns over first: nothing but dead load holds its ends down."""
+def test_what_the_line_carries(hand, study, links):
+    """The corner hold-down lifts its footing first: P1, with nothing but dead load on its ends, comes after it."""
     (chain,) = [c for c in study.runs[1].chains if c.mark == "L1"]
     b, h = hand.panels["P1"]
-    ratio = hand.panel_force("P1") * h / ((0.6 - 0.14 * hand.S_DS) * hand.dead_plf * b**2 / 2)
-    assert chain.percent == near(100 / ratio)
-    assert chain.governing.split("/")[2] == "overturning"
+    turns = hand.panel_force("P1") * h / (hand.surely * hand.dead_plf * b * (b / 2 - HALF_STUD_FT))
+    lifts = the(links, "overturning", holding=id_of(hand, "P2", "pieces"), end="--footing-H2")
+    assert chain.governing == lifts.address
+    assert chain.percent == near(100 * lifts.capacity / lifts.demand)
+    assert turns < lifts.demand / lifts.capacity

@@ -168,6 +168,10 @@ class Stud:
     depth_in: Fact[float] = about("Depth", unit="in", least=1, most=12, factory=unknown)
     spacing_in: Fact[float] = about("Spacing", unit="in", least=8, most=48, factory=unknown)
     species: str = about("Species", default="")
+    grade: Literal["", "Select structural", "No. 1", "No. 2", "No. 3", "Stud"] = about(
+        "Grade, where a stamp or a grader gave it", help="left out: the lowest of the table is taken", default=""
+    )
+    at_ends: int = about("How many stand nailed together at each end of the wall", least=1, most=6, default=1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

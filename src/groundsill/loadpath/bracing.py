@@ -21,7 +21,7 @@ from groundsill.loadpath.case import (
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
-from groundsill.loadpath.overturning import overturning_links
+from groundsill.loadpath.overturning import over_line, overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words, panel_expected
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
@@ -186,8 +186,10 @@ def _over(amounts: dict[str, float]) -> dict[str, float]:
 
 def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     """The four stages from the plate to the sill."""
-    top, body, bottom, over = [], [], [], []
+    top, body, bottom = [], [], []
+    over: list[Link] = []
     counted = case.counted()
+    over_it = over_line(case) if counted else None
     for brace in counted:
         v, force = _unit(case, brace)
         body.append(_sheathing(case, brace, v))
@@ -196,7 +198,8 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
             bottom.append(at_sill(case, brace, v))
             if brace.panel.bottom == "blocking on sill":
                 bottom.append(blocking(case, brace, v))
-        over += [*overturning_links(case, brace, force, "+"), *overturning_links(case, brace, force, "-")]
+        assert over_it is not None
+        over += overturning_links(case, brace, over_it, force)
     for brace in case.braces:
         if brace.capacity_plf is None and brace.kind != "joists on sill":
             body.append(_uncounted(case, brace, bool(counted)))

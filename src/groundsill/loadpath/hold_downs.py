@@ -1,16 +1,16 @@
-"""What a hold-down pulls on: its anchor in the old foundation, and the footing that the pull would lift."""
+"""What a hold-down pulls on: its anchor in the old foundation."""
 
 from __future__ import annotations
 
-from typing import Literal
-
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.bolts_counted import Anchor
-from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at, working_of
+from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.proof import accepted, by_tests
 from groundsill.loadpath.stem import cored_strength, near_break, strength_of, to_end
+from groundsill.loadpath.storeys_over import Bound
+from groundsill.loadpath.turning import Turning
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.tension_breakout import seismic_tension, tension_breakout_of
 from groundsill.standards.asce7_16.effects import horizontal_effect, lrfd_dead_factor_7
@@ -18,15 +18,14 @@ from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, greatest, scale
-from groundsill.working.value import marks_of
+from groundsill.working.steps import given, greatest, note, scale
 
-__all__ = ["Way", "anchor_of", "lifted_by", "why_not_counted"]
+__all__ = ["MASONRY", "MASONRY_CLAUSE", "anchor_of", "in_masonry", "why_not_counted"]
 
 _CLAUSE = "ACI 318-19 17.6.2, 17.10.5"
 _STEP = ("step",)
-
-Way = Literal["+", "-"]
+MASONRY = ("brick", "stone", "block")
+MASONRY_CLAUSE = "TMS 402 chapter 9; IEBC 2021 A106.2"
 
 
 def why_not_counted(case: LineCase, piece: HoldDownPiece) -> str | None:
@@ -34,16 +33,21 @@ def why_not_counted(case: LineCase, piece: HoldDownPiece) -> str | None:
     return near_break(case, piece.station_in, _STEP)
 
 
-def anchor_of(
-    case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, way: Way, *,
-    h: float, b: float, d: float, w_D: float,
-) -> Link:  # fmt: skip
+def in_masonry(material: str) -> str:
+    """Why nothing may be hung on a foundation of brick, stone or block."""
+    return f"{material}: no tension is counted in it without anchor tests in that very wall"
+
+
+def anchor_of(case: LineCase, turned: Turning, piece: HoldDownPiece, address: str, bound: Bound) -> Link:
     """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete.
 
     Near a break in the foundation it holds nothing; in categories A and B the plain earthquake force is enough.
     """
-    title = f"anchor of hold-down {piece.mark} in the foundation"
+    brace, way, title = turned.brace, turned.way, f"anchor of hold-down {piece.mark} in the foundation"
     under = foundation_at(case.reading, case.id, piece.station_in)
+    if under is not None and under[1].material in MASONRY:
+        reason = in_masonry(under[1].material)
+        return cannot(address, title, "segment", brace.segment_id, clause=MASONRY_CLAUSE, reason=reason, direction=way)
     if under is None or under[1].material != "poured concrete":
         reason = "no poured concrete was surveyed under it"
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
@@ -56,7 +60,7 @@ def anchor_of(
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     try:
         with section(address):
-            N_ua, words = _pull(case, brace, h, b, d, w_D)
+            N_ua, words = _pull(case, turned, bound)
             capacity, extension = (0.0, "") if no_good else _held(case, piece, *under)
     except OutsideLimits as refused:
         reason = str(refused)
@@ -74,23 +78,26 @@ def anchor_of(
         capacity=capacity,
         clause=_CLAUSE,
         direction=way,
-        reason=no_good or "; ".join(text for text in (told, proof.words) if text),
+        reason=bound.told(no_good or "; ".join(text for text in (told, proof.words) if text)),
         extension="" if proof.passes else extension,
         working=(f"line/{case.id}/demand",),
     )
     return accepted(case, link)
 
 
-def _pull(case: LineCase, brace: Brace, h: float, b: float, d: float, w_D: float) -> tuple[float, str]:
+def _pull(case: LineCase, turned: Turning, bound: Bound) -> tuple[float, str]:
     """The tension the anchor must hold, at strength level, and for which force in words."""
-    part = case.taken_by(brace)
+    if bound.words:
+        note(f"{bound.words}:")
+    part = case.taken_by(turned.brace)
     if case.forces.category in PLAIN_FORCE:
         whole = horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
     else:
         whole, words = case.overstrength, "for the overstrength tension"
     force = scale(whole, part, symbol="V", label="force on the segment, strength level")
-    pull = end_tension(force, h, lrfd_dead_factor_7(case.forces.S_DS), w_D, b, d)
+    f_D, moment = lrfd_dead_factor_7(case.forces.S_DS), turned.moment(force, bound.arm_ft)
+    pull = end_tension(moment, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
     return greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold"), words
 
 
@@ -123,23 +130,3 @@ def _anchor(piece: HoldDownPiece) -> Anchor:
 
 def _of_line(case: LineCase) -> int:
     return sum(1 for _, piece in case.pieces if isinstance(piece, HoldDownPiece))
-
-
-def lifted_by(case: LineCase, brace: Brace, piece: HoldDownPiece, address: str, way: Way, pull: float) -> Link:
-    """The footing that the pull would lift: nothing to check without a pull, else its section is not known enough."""
-    title = f"footing lifted by hold-down {piece.mark}"
-    pulls = float(pull) > 0
-    return cannot(
-        address,
-        title,
-        "segment",
-        brace.segment_id,
-        clause="ACI 318-19 14.5 and statics" if pulls else "",
-        reason=f"{float(pull):,.0f} lb must be found in footing that the old concrete can lift as plain concrete"
-        if pulls
-        else "dead load on the wall outweighs the pull",
-        applies=pulls,
-        direction=way,
-        marks=marks_of((pull,)),
-        working=(address.removesuffix(f"-footing-{piece.mark}"), *working_of(case, brace)),
-    )

@@ -1,31 +1,43 @@
-"""Overturning of a braced segment, at either end, with its hold-downs and what they are anchored to."""
+"""Overturning of a braced segment, at either end, with its end posts, its hold-downs and what they are anchored to."""
 
 from __future__ import annotations
 
-from groundsill.loadpath.case import Brace, LineCase, checked, height_path, working_of
+from functools import partial
+
+from groundsill.loadpath.case import Brace, LineCase, checked, working_of
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.hold_downs import Way, anchor_of, lifted_by, why_not_counted
+from groundsill.loadpath.end_posts import Pressing, post_links
+from groundsill.loadpath.footing_lift import lifted_by
+from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
+from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
+from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
-from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment
+from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
-from groundsill.working.steps import convert, given
-from groundsill.working.value import marks_of
+from groundsill.working.steps import given, note
 
-__all__ = ["overturning_links"]
+__all__ = ["over_line", "overturning_links"]
 
-END_POST_FT = 0.25  # from a segment's end to the middle of its end posts, where no hold-down says otherwise
 _NEAR_END_IN = 12.0
+_CLAUSE = "equilibrium with ASCE 7-16 2.4.5 combination 10"
 
 
-def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way) -> tuple[Link, ...]:
-    """Moments about the leeward end when the line is pushed toward ``direction`` (+ is toward the line's end).
+def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) -> list[Link]:
+    """Moments about the leeward end, the line pushed toward its end (+) and toward its start (-).
 
     Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
-    hold-down must take stands in the reason. Each hold-down adds its anchor and the footing it would lift.
+    hold-down must take stands in the reason. The post that is pressed down and the sill under it follow, then each
+    hold-down's anchor and the footing it would lift.
     """
-    address = f"line/{case.id}/overturning/{brace.id}/{direction}"
-    near, about = (brace.from_in, "end") if direction == "+" else (brace.to_in, "start")
+    pressing = Pressing(case, force, f"line/{case.id}/overturning/{brace.id}")
+    bounds = over.bounds(brace)
+    return [link for way in WAYS for link in _one_way(case, brace, pressing, bounds, way)]
+
+
+def _one_way(case: LineCase, brace: Brace, pressing: Pressing, bounds: tuple[Bound, ...], way: Way) -> list[Link]:
+    address, force = f"{pressing.address}/{way}", pressing.force
+    near = brace.from_in if way == "+" else brace.to_in
     at_end = [
         p
         for _, p in case.of_kind(HoldDownPiece)
@@ -34,13 +46,33 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
     left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
     held = [p for p in at_end if p.mark not in left_out]
     with section(address):
-        h, b, d, w_D = _measures(case, brace, held, near)
+        turned = turning_of(case, brace, held, way)
+    links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
+    links += post_links(case, turned, pressing, bounds)
+    for piece in at_end:
+        to_anchor, to_footing = f"{address}-anchor-{piece.mark}", f"{address}-footing-{piece.mark}"
+        links.append(bounded(bounds, partial(anchor_of, case, turned, piece, to_anchor)))
+        links.append(bounded(bounds, partial(lifted_by, case, turned, piece, force, to_footing)))
+    return links
+
+
+def _turned_over(
+    case: LineCase, turned: Turning, force: float, address: str, held: list[HoldDownPiece], left_out: dict[str, str],
+    bound: Bound,
+) -> Link:  # fmt: skip
+    """The segment about the middle of its pressed post."""
+    brace, about = turned.brace, "end" if turned.way == "+" else "start"
+    with section(address):
+        if bound.words:
+            note(f"{bound.words}:")
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
         f_D = asd_dead_factor_10(case.forces.S_DS)
-        pull = end_tension(force, h, f_D, w_D, b, d)
-        turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
+        turning = turned.moment(force, bound.arm_ft)
+        pull = end_tension(turning, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
+        holding = holding_moment(f_D, turned.w_D, turned.b, turned.x_D, T_a, turned.d)
+    not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
-    link = checked(
+    return checked(
         address,
         f"overturning about the {about} of {brace.name}",
         "segment",
@@ -49,42 +81,11 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
         unit="lb-ft",
         demand=turning,
         capacity=holding,
-        direction=direction,
-        reason="; ".join(
-            (
-                _held_words(held),
-                *(f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()),
-                f"{tension}; what the storey above adds is not counted",
-            )
-        ),
-        clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
+        direction=turned.way,
+        reason=bound.told("; ".join((_held_words(held), *not_held, tension))),
+        clause=_CLAUSE,
         working=working_of(case, brace),
     )
-    links = [link]
-    for piece in at_end:
-        links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", direction, h=h, b=b, d=d, w_D=w_D))
-        links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", direction, pull))
-    return tuple(links)
-
-
-def _measures(
-    case: LineCase, brace: Brace, held: list[HoldDownPiece], near: float
-) -> tuple[float, float, float, float]:
-    """Height, length, lever arm in feet, and dead load along the segment in plf (shared by panels face to face)."""
-    path = height_path(brace.segment_id)
-    h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {brace.segment.mark}")
-    assert h_in is not None  # a segment of unknown height is never counted as a brace
-    b = convert(given("b", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
-    offset = max(held[0].post_offset_in, abs(held[0].station_in - near)) / 12 if held else END_POST_FT
-    short = max(float(b) - offset - END_POST_FT, 0.1 * float(b))
-    d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends")
-    middle = (brace.from_in + brace.to_in) / 2
-    there = sum(1 for other in case.counted() if other.from_in <= middle <= other.to_in)
-    load = case.forces.gravity.lines[case.id]
-    dead = max((float(load.dead) - float(load.on_foundation)) / (case.length_in / 12), 0.0) / max(there, 1)
-    label = "dead load on the line from the gravity take-down, spread evenly"
-    w_D = given("w_D", dead, "plf", label, marks_of((load.dead, load.on_foundation)))
-    return convert(h_in, "in", "ft"), b, d, w_D
 
 
 def _held_words(held: list[HoldDownPiece]) -> str:

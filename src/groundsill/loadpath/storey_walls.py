@@ -24,7 +24,9 @@ from groundsill.working.sheet import quiet
 from groundsill.working.steps import add, convert, given
 from groundsill.working.value import Mark
 
-__all__ = ["Finish", "Known", "Strength", "finishes_of", "known_of", "piers_of", "strength_of", "wall_ends"]
+__all__ = [
+    "Finish", "Known", "Strength", "finishes_of", "known_of", "piers_of", "strength_of", "stretches_of", "wall_ends",
+]  # fmt: skip
 
 Kind = Literal["boards", "cement plaster", "existing"]
 
@@ -112,13 +114,18 @@ def wall_ends(reading: Reading, wall: Wall) -> tuple[XY, XY]:
 
 def piers_of(wall: Wall, length_in: float) -> tuple[float, ...]:
     """The lengths of the full-height stretches between a wall's openings, inches, from its start on."""
+    return tuple(end - start for start, end in stretches_of(wall, length_in))
+
+
+def stretches_of(wall: Wall, length_in: float) -> tuple[tuple[float, float], ...]:
+    """Where the full-height stretches between a wall's openings begin and end, inches from its start."""
     found, reached = [], 0.0
     for opening in sorted(wall.openings.values(), key=lambda o: o.from_in):
         if opening.from_in > reached + 1e-6:
-            found.append(opening.from_in - reached)
+            found.append((reached, opening.from_in))
         reached = max(reached, opening.to_in)
     if length_in > reached + 1e-6:
-        found.append(length_in - reached)
+        found.append((reached, length_in))
     return tuple(found)
 
 

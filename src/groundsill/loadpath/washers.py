@@ -13,10 +13,11 @@ from groundsill.loadpath.bolts_counted import Anchor, Counted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_path, part_length
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import why_not_counted
+from groundsill.loadpath.turning import END_POST_FT
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
 from groundsill.standards.sdpws_2015.tables import table_4_3_6_4_3, table_4_3a_seismic
-from groundsill.standards.statics.walls import end_tension
+from groundsill.standards.statics.walls import end_tension, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, scale
@@ -26,7 +27,6 @@ __all__ = ["washer_link"]
 
 _CLAUSE = "SDPWS 2015 4.3.6.4.3"
 _NEAR_END_IN = 12.0
-_END_POST_FT = 0.25
 _ROW = "plate washer"
 
 
@@ -97,13 +97,13 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
             and why_not_counted(case, p) is None
         ]
         offset = max((abs(p.station_in - end) / 12 for p in held), default=0.0)
-        arm = max(b - offset - _END_POST_FT, 0.1 * b)
+        arm = max(b - offset - END_POST_FT, 0.1 * b)
         pull = end_tension(
-            force,
-            given("h", h, "ft", f"height of {brace.name}", tall),
+            overturning_moment(force, given("h", h, "ft", f"height of {brace.name}", tall)),
             asd_dead_factor_10(case.forces.S_DS),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
+            given("x_D", b / 2 - END_POST_FT, "ft", "end post to the middle of the panel"),
             given("d", arm, "ft", "lever arm between hold-down and end post"),
         )
         found.append((held, pull))

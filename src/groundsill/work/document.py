@@ -51,6 +51,12 @@ class Choices:
         "Concrete at sill bolts is checked by", default="overstrength"
     )
     anchor_reason: str = about("Why", default="")
+    storeys_above: Literal["both bounds", "not counted", "all of it"] = about(
+        "Overturning that the storeys above bring down on a braced segment",
+        help="both bounds: none of it, and the whole of the segment's share; where they part, it cannot be checked",
+        default="both bounds",
+    )
+    storeys_above_reason: str = about("Why", help="without a reason both bounds are taken", default="")
     scope: Literal["voluntary", "required"] = about("Scope", default="voluntary")
 
 

@@ -28,6 +28,21 @@ class PanelPiece:
     panel: str = about("Panel and nail", help="a row of the panel table: '15/32 sheathing, 8d'")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
+    end_post_in: float | None = about(
+        "New end posts, width along the wall",
+        unit="in",
+        help="left out: the studs that stand there",
+        least=1,
+        most=12,
+        default=None,
+    )
+    end_post_depth_in: float | None = about(
+        "New end posts, depth across the wall", unit="in", least=1, most=12, default=None
+    )
+    end_post_species: str = about("New end posts, species", default="")
+    end_post_grade: Literal["", "Select structural", "No. 1", "No. 2", "No. 3", "Stud"] = about(
+        "New end posts, grade", help="left out: the lowest of the table is taken", default=""
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

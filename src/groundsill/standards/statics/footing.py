@@ -1,0 +1,49 @@
+"""A footing lifted by a point: a beam of plain material on soil that pushes and does not pull."""
+
+from __future__ import annotations
+
+from math import sqrt
+from typing import Annotated
+
+from groundsill.standards.statics import SOURCE
+from groundsill.working.equation import Q, equation
+
+__all__ = ["hanging_length", "lifted_weight"]
+
+Along = Annotated[float, Q("plf", "w", "weight along the beam", above=0.0)]
+Side = Annotated[float, Q("ft", "L_1", "length lifted to one side", at_least=0.0)]
+OtherSide = Annotated[float, Q("ft", "L_2", "length lifted to the other", at_least=0.0)]
+
+
+@equation(
+    "statics/hanging-length",
+    title="Length of a beam that hangs free by its own strength",
+    clause="moment of a cantilever, w L^2/2",
+    source=SOURCE,
+    how="computed",
+)
+def hanging_length(
+    M: Annotated[float, Q("lb-ft", "φM_n", "moment it carries", at_least=0.0)], w: Along
+) -> Annotated[float, Q("ft", "L_M", "length that hangs free")]:
+    """The cantilever whose own load bends it as much as it carries. Example: 2,000 lb-ft, 250 plf: 4 ft.
+
+    A beam that goes on beyond, and so is held level there, hangs longer: not counted.
+    """
+    return sqrt(2 * M / w)
+
+
+@equation(
+    "statics/lifted-weight",
+    title="Pull that lifts a beam from the soil",
+    clause="moments about the far end of the longer side",
+    source=SOURCE,
+    how="computed",
+)
+def lifted_weight(w: Along, L_1: Side, L_2: OtherSide) -> Annotated[float, Q("lb", "W", "pull that lifts it")]:
+    """All of the weight for equal sides, half of it for a pull at an end: w (L_1 + L_2)^2 over twice the longer side.
+
+    With unequal sides the beam touches the soil at the far end of the longer one, which carries the rest. Between, it
+    is bent the other way by at most w L^2/8, a quarter of what hanging by L asks. Example: 250 plf, 4 and 4 ft: 2,000
+    lb; 4 and 0 ft: 500 lb.
+    """
+    return 0.0 if L_1 + L_2 <= 0 else w * (L_1 + L_2) ** 2 / (2 * max(L_1, L_2))
