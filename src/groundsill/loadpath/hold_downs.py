@@ -13,7 +13,6 @@ from groundsill.loadpath.proof import accepted, by_tests
 from groundsill.loadpath.stem import cored_strength, near_break, strength_of, to_end
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.tension_breakout import seismic_tension, tension_breakout_of
-from groundsill.standards.asce7_16.effects import horizontal_effect, lrfd_dead_factor_7
 from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
@@ -83,14 +82,14 @@ def anchor_of(
 
 def _pull(case: LineCase, brace: Brace, h: float, b: float, d: float, w_D: float) -> tuple[float, str]:
     """The tension the anchor must hold, at strength level, and for which force in words."""
-    part = case.taken_by(brace)
+    part, effects = case.taken_by(brace), case.forces.rules.effects
     if case.forces.category in PLAIN_FORCE:
-        whole = horizontal_effect(case.forces.rho, case.strength)
+        whole = effects.horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
     else:
         whole, words = case.overstrength, "for the overstrength tension"
     force = scale(whole, part, symbol="V", label="force on the segment, strength level")
-    pull = end_tension(force, h, lrfd_dead_factor_7(case.forces.S_DS), w_D, b, d)
+    pull = end_tension(force, h, effects.lrfd_dead_factor_7(case.forces.S_DS), w_D, b, d)
     return greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold"), words
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from groundsill.loadpath.case import Brace, LineCase, checked, height_path, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import Way, anchor_of, lifted_by, why_not_counted
-from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.statics.walls import end_tension, holding_moment, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -36,7 +35,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
     with section(address):
         h, b, d, w_D = _measures(case, brace, held, near)
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
-        f_D = asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
         pull = end_tension(force, h, f_D, w_D, b, d)
         turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
@@ -57,7 +56,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
                 f"{tension}; what the storey above adds is not counted",
             )
         ),
-        clause="equilibrium with ASCE 7-16 2.4.5 combination 10",
+        clause=f"equilibrium with {case.forces.rules.cite('2.4.5 combination 10')}",
         working=working_of(case, brace),
     )
     links = [link]

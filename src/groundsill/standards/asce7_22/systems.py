@@ -18,6 +18,7 @@ from groundsill.working.steps import note
 from groundsill.working.table import Table
 
 __all__ = [
+    "boards_beside",
     "light_frame_bays",
     "overstrength_flexible",
     "redundancy",
@@ -62,6 +63,11 @@ overstrength_flexible = earlier.overstrength_flexible.restated(
     module=__name__,
     why=f"{_RECALLED}.",
 )
+
+
+def boards_beside(system: str) -> tuple[str, float] | None:
+    """The row for the same walls braced by boards or plaster, and its R; None where the system is that row."""
+    return earlier.boards_beside(system, table_12_2_1())
 
 
 @procedure(
