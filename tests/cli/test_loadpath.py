@@ -7,11 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from groundsill.doors.files import read_house
+from groundsill.doors.files import read_house, write_house
 from groundsill.doors.plain import plain
+from groundsill.house.site import DesignValues
 from groundsill.papers.views.words import ratio
 from groundsill.papers.writers.shapes import SIGNS
 from groundsill.study import Study, run
+from groundsill.study.compare import by_edition
 from tests.cli.asking import Asker
 from tests.fixtures.small_house import small_house
 
@@ -39,6 +41,21 @@ def test_forces_go_from_ground_motion_to_every_line(ask: Asker, alder: Path, stu
             row = re.search(rf"^{line.mark} .*?([\d,]+) lb", said.out, re.MULTILINE)
             assert row
             assert row[1] == f"{line.force_lb:,.0f}"
+
+
+def test_forces_and_load_path_by_the_newer_edition_print_it_everywhere(ask: Asker, tmp_path: Path) -> None:
+    house = by_edition(small_house(), DesignValues(edition="asce7-22", S_DS=1.2, S_D1=0.7, source="for this test"))
+    file = tmp_path / "newer.json"
+    write_house(file, house)
+    said = ask("forces", file)
+    assert "ibc-2021, asce7-22, strength level" in said.flat
+    assert "no site coefficient: as entered" in said.flat
+    assert "asce7-16" not in said.flat
+    told = ask("forces", file, "--json").json
+    assert (told["forces"]["edition"], told["manifest"]["editions"]["asce7"]) == ("asce7-22", "asce7-22")
+    said = ask("loadpath", file, "--working", "line/line1/demand")
+    assert "ASCE 7-22 Eq. 12.4-3" in said.flat
+    assert "ASCE 7-16" not in said.flat
 
 
 def test_forces_are_told_to_machines_with_their_manifest(ask: Asker, alder: Path, study: Study) -> None:

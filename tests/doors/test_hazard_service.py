@@ -164,10 +164,11 @@ def test_by_another_edition_the_design_values_stand_beside_the_houses_own(servic
     found = look_up(BY_22, TODAY, service.url)
     after = with_found(house, found).survey.site
     ((id, kept),) = after.design_values.items()
-    assert (kept.edition, kept.S_DS, kept.S_D1, kept.when) == ("asce7-22", 1.22, 1.02, "2026-11-25")
+    assert (kept.edition, kept.S_DS, kept.S_D1, kept.S_1) == ("asce7-22", 1.22, 1.02, 0.5)
+    assert kept.when == "2026-11-25"
     assert after.hazard == house.survey.site.hazard
     assert [c.path for c in changes_of(house, found)] == [
-        f"survey.site.design_values.{id}.{name}" for name in ("edition", "S_DS", "S_D1", "source", "when")
+        f"survey.site.design_values.{id}.{name}" for name in ("edition", "S_DS", "S_D1", "S_1", "source", "when")
     ]
     taken = replace(house.survey.site, design_values={id: DesignValues(edition="asce7-41", S_DS=1.0)})
     both = with_found(replace(house, survey=replace(house.survey, site=taken)), found).survey.site.design_values

@@ -86,7 +86,7 @@ def test_two_nails_hold_two_thirds_of_three() -> None:
         ({"kind": "not seen"}, "how the joists are held to the studs was not seen"),
         ({"joists": "parallel"}, "none is spiked to its studs"),
         ({"studs": ""}, "the studs' species is not known"),
-        ({"nail": "8d common"}, "less than 6 D"),
+        ({"nail": "8d common"}, "under 6 D"),
         ({"framing": "ledger", "kind": "not seen"}, "ledger framing"),
     ],
 )

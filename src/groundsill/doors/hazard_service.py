@@ -28,7 +28,7 @@ from groundsill.house.site import DesignValues, Hazard, Site
 from groundsill.house.survey import in_order
 from groundsill.standards.asce7_16.ground_motion import site_values
 from groundsill.standards.asce7_22.site_class import CLASSES as CLASSES_22
-from groundsill.standards.basis import Basis
+from groundsill.work.basis import basis_of
 from groundsill.work.document import House
 from groundsill.working.errors import BadSurvey, Fault, GroundsillError, OutsideLimits
 from groundsill.working.version import VERSION
@@ -92,8 +92,7 @@ def edition_of(house: House) -> str:
     Raises:
         BadSurvey: when its basis names no known building code or an edition of something else.
     """
-    overrides = {family: (o.edition, o.reason) for family, o in house.basis.overrides.items()}
-    return Basis(house.basis.code, overrides).edition("asce7")
+    return basis_of(house).edition("asce7")
 
 
 def question_of(house: House, edition: str | None = None) -> Question:
@@ -399,6 +398,7 @@ def with_found(house: House, found: HazardFound) -> House:
         "edition": found.edition,
         "S_DS": found.S_DS,
         "S_D1": found.S_D1,
+        "S_1": found.S_1,
         "source": found.source,
         "when": found.when,
     }
@@ -435,7 +435,7 @@ def _kept(house: House, edition: str) -> tuple[str, DesignValues | None]:
 
 
 _MOTION: Final = ("S_S", "S_1", "T_L", "S_DS", "S_D1", "site_class", "source", "when")
-_DESIGN: Final = ("edition", "S_DS", "S_D1", "source", "when")
+_DESIGN: Final = ("edition", "S_DS", "S_D1", "S_1", "source", "when")
 
 
 def changes_of(house: House, found: HazardFound) -> tuple[HazardChange, ...]:

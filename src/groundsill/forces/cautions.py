@@ -8,19 +8,19 @@ from groundsill.forces.levels import base_words, base_z_in, ordered_storeys, out
 from groundsill.forces.reading import XY, Reading
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Sheathing
-from groundsill.standards.asce7_16.ground_motion import SiteValues
-from groundsill.standards.asce7_16.systems import SystemFactors, table_12_2_1
+from groundsill.standards.asce7 import Asce7, SiteValues, SystemFactors
 
 __all__ = ["cautions", "irregular"]
 
 _PANELS = "wood structural panels"
-_OTHER_BOARDS = {"A.15": "A.17", "B.22": "B.24"}  # rows of Table 12.2-1 for panels, and for boards and plaster
 
 
-def cautions(reading: Reading, site: SiteValues, system: SystemFactors, relied_on: Collection[str]) -> tuple[str, ...]:
+def cautions(
+    reading: Reading, rules: Asce7, site: SiteValues, system: SystemFactors, relied_on: Collection[str]
+) -> tuple[str, ...]:
     """Every warning that belongs to the forces of a house, whose ids of relied-on lines are given."""
     survey = reading.house.survey
-    found = [*site.warnings, *_of_system(reading, system, relied_on), *split_levels(reading)]
+    found = [*site.warnings, *_of_system(reading, rules, system, relied_on), *split_levels(reading)]
     base = base_z_in(reading)
     for id, storey in ordered_storeys(reading):
         if storey.floor_z_in <= base:
@@ -31,8 +31,9 @@ def cautions(reading: Reading, site: SiteValues, system: SystemFactors, relied_o
             )
     if reading.house.choices.short_period_cap:
         found.append(
-            "S_DS is capped for C_s and vertical effects (ASCE 7-16 12.8.1.3): that no storey is weak or soft beside "
-            "those above it (12.3.2.2), the crawlspace walls among them, is the designer's statement, not checked here"
+            f"S_DS is capped for C_s and vertical effects ({rules.cite('12.8.1.3')}): that no storey is weak or soft "
+            "beside those above it (12.3.2.2), the crawlspace walls among them, is the designer's statement, not "
+            "checked here"
         )
     slope = survey.site.slope_rise_per_run.value
     if slope is None:
@@ -56,7 +57,7 @@ def _of_chimneys(reading: Reading) -> Iterator[str]:
             yield f"chimney {chimney.mark or id}: not known for sure whether it is tied to the framing; {counted}"
 
 
-def _of_system(reading: Reading, system: SystemFactors, relied_on: Collection[str]) -> list[str]:
+def _of_system(reading: Reading, rules: Asce7, system: SystemFactors, relied_on: Collection[str]) -> list[str]:
     """Boards and plaster under the factors of a system of wood structural panels."""
     if _PANELS not in system.system:
         return []
@@ -69,14 +70,14 @@ def _of_system(reading: Reading, system: SystemFactors, relied_on: Collection[st
     marks = [line.mark or id for id, line in in_order(underfloor.lines) if id in relied_on and id in with_boards]
     if not marks:
         return []
-    item = system.system.split()[0]
-    row = next(key for key in table_12_2_1().rows if key.split()[0] == _OTHER_BOARDS[item])
-    R = float(table_12_2_1().rows[row][table_12_2_1().columns.index("R")])
+    beside = rules.boards_beside(system.system)
+    assert beside is not None  # every row of wood panels has its row of other boards
+    item, (row, R) = rules.row_name(system.system), beside
     reason = reading.house.choices.system_reason.strip()
     return [
         f"system {item} (R {float(system.R):g}) is for walls braced by wood structural panels; as found line"
         f"{'s' if len(marks) > 1 else ''} {', '.join(marks)} {'have' if len(marks) > 1 else 'has'} boards or plaster, "
-        f"which stand in row {row.split()[0]} with R {R:g}: judged by that row the house as found draws up to "
+        f"which stand in row {rules.row_name(row)} with R {R:g}: judged by that row the house as found draws up to "
         f"{float(system.R) / R:.2f} times the force; "
         + (f"the reason printed for {item}: {reason}" if reason else f"no reason is printed for {item}")
     ]
@@ -88,7 +89,7 @@ def _other_than_panel(face: Sheathing) -> bool:
 
 
 def irregular(reading: Reading) -> list[str]:
-    """What the survey itself shows against regularity in plan and height (ASCE 7-16 12.3.2), in words."""
+    """What the survey itself shows against regularity in plan and height (ASCE 7 12.3.2), in words."""
     building = reading.house.survey.building
     found = [
         f"a re-entrant corner in the outline of {storey.name or storey.mark or id}"

@@ -44,7 +44,7 @@ _ANGLES: dict[Direction, float] = {"x": 0.0, "y": 90.0}
 _ALONG = 1.0  # degrees: a line this near to x or y lies along it
 _COUNTS = 0.5  # a line at 60 degrees or less to the force has a strip of floor of its own
 _GAP_IN = 1.0  # foundation stretches parted by more than this leave a gap under the line
-ACCIDENTAL = 0.05  # ASCE 7-16 12.8.4.2: the mass may stand off by this share of the plan's size
+ACCIDENTAL = 0.05  # ASCE 7 12.8.4.2, alike in both editions: the mass may stand off by this share of the plan's size
 
 
 @dataclass(frozen=True, slots=True)

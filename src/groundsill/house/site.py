@@ -9,7 +9,7 @@ from groundsill.house.fact import Fact, about, unknown
 
 __all__ = ["DesignValues", "Hazard", "Site", "SiteFlag", "Soil"]
 
-SiteClass = Literal["A", "B", "B-estimated", "C", "D", "D-default", "E"]
+SiteClass = Literal["A", "B", "B-estimated", "BC", "C", "CD", "D", "D-default", "DE", "E"]
 SoilClass = Literal["crystalline rock", "sedimentary rock", "gravel", "sand", "clay", "none presumed"]
 
 
@@ -23,25 +23,47 @@ class Hazard:
     S_1: float = about("One-second ground motion", unit="g", help="mapped MCER acceleration at 1 s", least=0, most=3)
     T_L: float = about("Long-period transition", unit="s", least=0.5, most=20, default=6.0)
     S_DS: float | None = about(
-        "Entered SDS", unit="g", help="only for editions that give it directly", least=0, most=4, default=None
+        "Entered SDS",
+        unit="g",
+        help="by ASCE 7-22 it must be entered; by 7-16 only from a study",
+        least=0,
+        most=4,
+        default=None,
     )
     S_D1: float | None = about(
-        "Entered SD1", unit="g", help="only for editions that give it directly", least=0, most=4, default=None
+        "Entered SD1",
+        unit="g",
+        help="by ASCE 7-22 it should be entered; by 7-16 only from a study",
+        least=0,
+        most=4,
+        default=None,
     )
-    site_class: SiteClass = about("Site class", help="D-default when no soil study was made", default="D-default")
+    site_class: SiteClass = about(
+        "Site class",
+        help="D-default when no soil study was made; BC, CD and DE by ASCE 7-22 alone",
+        default="D-default",
+    )
     source: str = about("Where the values came from", help="service or map, edition, date", default="")
     when: str = about("Date of the values", default="")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DesignValues:
-    """Design ground motion by another edition than the house is checked by, kept to compare."""
+    """Design ground motion by another edition of ASCE 7 than the house goes by, kept to compare."""
 
     order: float = 0
     mark: str = ""
     edition: str = about("Edition", help="asce7-22")
     S_DS: float = about("SDS", unit="g", least=0.01, most=4)
     S_D1: float | None = about("SD1", unit="g", least=0, most=4, default=None)
+    S_1: float | None = about(
+        "One-second ground motion by that edition",
+        unit="g",
+        help="left out, the one of the house's own edition stands",
+        least=0,
+        most=3,
+        default=None,
+    )
     source: str = about("Where the values came from", default="")
     when: str = about("Date of the values", default="")
 

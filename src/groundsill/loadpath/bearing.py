@@ -1,6 +1,6 @@
 """Pressure on the soil: under each line's footing, alone and with the earthquake along it, and under the pads of posts.
 
-Gravity by ASCE 7-16 2.4.1, the earthquake by 2.4.5: combinations 8 and 9 press, and 10, with six tenths of the dead
+Gravity by ASCE 7 2.4.1, the earthquake by 2.4.5: combinations 8 and 9 press, and 10, with six tenths of the dead
 load, tips. What nobody knows makes a check impossible only where it could turn the answer.
 """
 
@@ -18,16 +18,7 @@ from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
 from groundsill.loadpath.soil import SOIL, resultant_ft, soil_class
 from groundsill.mechanics.footing import pressure_under
-from groundsill.standards.asce7_16.effects import (
-    asd_down,
-    asd_down_with_live,
-    asd_earthquake,
-    asd_earthquake_with_live,
-    asd_up,
-    horizontal_effect,
-    overturning_factor,
-    vertical_effect,
-)
+from groundsill.standards.asce7 import Effects
 from groundsill.standards.ibc_2021.soils import presumptive_bearing
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
@@ -130,10 +121,11 @@ def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: s
         loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
         label = f"force of line {line.mark} on this footing, strength level"
         Q_E = given("Q_E", float(line.force_lb) * part, "lb", label, marks_of((line.force_lb,)))
-        E_h = horizontal_effect(forces.rho, Q_E)
-        f_OT = overturning_factor(True)
-        E_8 = scale(asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil")
-        E_9 = scale(asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil")
+        effects = forces.rules.effects
+        E_h = effects.horizontal_effect(forces.rho, Q_E)
+        f_OT = effects.overturning_factor(True)
+        E_8 = scale(effects.asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil")
+        E_9 = scale(effects.asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil")
         up = resultant_ft(forces, id)
         most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
         arm = doubted(float(up) + float(most), marks_of((up, most)), unit="ft", symbol="h")
@@ -179,12 +171,12 @@ def _part(load: float, part: float, symbol: str, label: str) -> float:
     return given(symbol, max(float(load) * part, 0.0), "lb", label, marks_of((load,)))
 
 
-def _gravity(loads: _Loads) -> float:
-    """The greatest load of ASCE 7-16 2.4.1: dead with live, with snow, or with three quarters of both."""
+def _gravity(effects: Effects, loads: _Loads) -> float:
+    """The greatest load of ASCE 7 2.4.1: dead with live, with snow, or with three quarters of both."""
     return greatest(
-        add(loads.most, loads.live, symbol="D + L", label="dead and live load"),
-        add(loads.most, loads.snow, symbol="D + S", label="dead load and snow"),
-        asd_down_with_live(loads.most, loads.live, loads.snow, 0.0, 0.0),
+        effects.asd_live(loads.most, loads.live),
+        effects.asd_snow(loads.most, loads.snow),
+        effects.asd_live_and_snow(loads.most, loads.live, loads.snow),
         symbol="P",
         label="gravity load",
     )
@@ -194,16 +186,18 @@ def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
     """The worst pressure under a strip over all combinations."""
     label = f"{strip.long:.1f} ft of footing, {12 * strip.wide:.1f} in. wide"
     area = given("A", strip.long * strip.wide, "ft^2", label, strip.measured)
-    still = divide(_gravity(loads), area, symbol="q", unit="psf", label="pressure under gravity")
+    effects = forces.rules.effects
+    still = divide(_gravity(effects, loads), area, symbol="q", unit="psf", label="pressure under gravity")
     worst = _Pressed(still, "gravity governs", marks_of((still, strip.E_8)))
     if float(strip.E_8) <= 0:
         return worst
     arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom", marks_of((strip.arm,)))
-    E_v = vertical_effect(forces.S_DS, loads.most)
+    E_v = effects.vertical_effect(forces.S_DS, loads.most)
+    E_v_least = effects.vertical_effect(forces.S_DS, loads.least)
     combinations = (
-        ("combination 8", asd_down(loads.most, E_v, 0.0), strip.E_8),
-        ("combination 9", asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0), strip.E_9),
-        ("combination 10", asd_up(loads.least, vertical_effect(forces.S_DS, loads.least), 0.0), strip.E_8),
+        ("combination 8", effects.asd_down(loads.most, E_v, 0.0), strip.E_8),
+        ("combination 9", effects.asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0), strip.E_9),
+        ("combination 10", effects.asd_up(loads.least, E_v_least, 0.0), strip.E_8),
     )
     for name, P, V in combinations:
         M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
@@ -283,11 +277,12 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
         loads = _loads(reading, forces, load, 1.0, f"post {mark}")
         reading.number(path, side, "b", "in", f"side of the {name}")
         area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))
-        E_v = vertical_effect(forces.S_DS, loads.most)
+        effects = forces.rules.effects
+        E_v = effects.vertical_effect(forces.S_DS, loads.most)
         P = greatest(
-            _gravity(loads),
-            asd_down(loads.most, E_v, 0.0),
-            asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0),
+            _gravity(effects, loads),
+            effects.asd_down(loads.most, E_v, 0.0),
+            effects.asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0),
             symbol="P",
             label="with the vertical effect of the earthquake",
         )

@@ -16,7 +16,6 @@ from groundsill.forces.seismic import Forces, LineForce
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
-from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
@@ -172,12 +171,13 @@ def demands(case: LineCase) -> LineCase:
     """The line's force at each level of load that a check may ask for."""
     with section(f"line/{case.id}/demand"):
         Q_E = case.force.force_lb
-        E_h = horizontal_effect(case.forces.rho, Q_E)
+        effects = case.forces.rules.effects
+        E_h = effects.horizontal_effect(case.forces.rho, Q_E)
         return replace(
             case,
             strength=Q_E,
-            allowable=asd_earthquake(E_h),
-            overstrength=overstrength_effect(case.forces.system.Omega_0, Q_E),
+            allowable=effects.asd_earthquake(E_h),
+            overstrength=effects.overstrength_effect(case.forces.system.Omega_0, Q_E),
         )
 
 

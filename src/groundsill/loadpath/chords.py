@@ -20,7 +20,6 @@ from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.plate import Held, joint_strength, joint_title
 from groundsill.mechanics.cut import moment_at
 from groundsill.mechanics.plan import rotate
-from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect
 from groundsill.standards.statics.floors import chord_force
 from groundsill.working.sheet import section
 from groundsill.working.steps import convert, given, note
@@ -28,7 +27,6 @@ from groundsill.working.value import marks_of
 
 __all__ = ["chord_stage"]
 
-_CLAUSE = "ASCE 7-16 12.10.1, NDS 2018 chapter 12"
 _ALONGSIDE = 0.6  # a line within 31 degrees of parallel lies alongside
 _EDGE_IN = 1.0
 _NOTHING = 0.01  # lb
@@ -57,9 +55,13 @@ def _links(case: LineCase) -> tuple[Link, ...]:
         return (_no_chord(case, address, "no joint was recorded in the plate for a chord force to pass"),)
     why = _why_not(case)
     if why:
-        return (cannot(address, "chord", "line", case.id, clause=_CLAUSE, reason=why),)
+        return (cannot(address, "chord", "line", case.id, clause=_clause(case), reason=why),)
     stations = [joint.station_in for _, joint in joints]
     return tuple(_joint(case, id, joint, stations) for id, joint in joints)
+
+
+def _clause(case: LineCase) -> str:
+    return f"{case.forces.rules.cite('12.10.1')}, NDS 2018 chapter 12"
 
 
 def _no_chord(case: LineCase, address: str, reason: str) -> Link:
@@ -85,7 +87,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: Sequence[float
         pull = _pull(case, joint.station_in)
         if pull is None:
             reason = "no line runs alongside there: the floor has no second edge"
-            return cannot(address, title, "joint", id, clause=_CLAUSE, reason=reason)
+            return cannot(address, title, "joint", id, clause=_clause(case), reason=reason)
         held = joint_strength(case, id, joint, stations)
     if max(float(pull.most), float(pull.least)) < _NOTHING:
         return cannot(address, title, "joint", id, clause="", reason="no chord force passes there", applies=False)
@@ -95,7 +97,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: Sequence[float
     doubt = _doubt(case, pull, held)
     if doubt:
         marks = marks_of((most, held.capacity))
-        return cannot(address, title, "joint", id, clause=_CLAUSE, reason=doubt, marks=marks)
+        return cannot(address, title, "joint", id, clause=_clause(case), reason=doubt, marks=marks)
     return checked(
         address,
         title,
@@ -157,7 +159,8 @@ def _chord(case: LineCase, moment_lb_in: float, D: float, words: str) -> float:
     M = convert(
         given("M", abs(moment_lb_in), "lb-in", f"moment in the floor at the cut, {words}", doubts), "lb-in", "lb-ft"
     )
-    return asd_earthquake(horizontal_effect(case.forces.rho, chord_force(M, D)))
+    effects = case.forces.rules.effects
+    return effects.asd_earthquake(effects.horizontal_effect(case.forces.rho, chord_force(M, D)))
 
 
 def _beside(case: LineCase, turn: float, place: float, mine: float) -> list[float]:

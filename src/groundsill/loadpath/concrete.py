@@ -30,7 +30,6 @@ from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_e
 from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
 from groundsill.standards.aci318_19.strength_factors import design_strength
 from groundsill.standards.aci318_19.tables import table_17_5_3
-from groundsill.standards.asce7_16.effects import horizontal_effect
 from groundsill.standards.common_practice import table_bolts
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -312,7 +311,7 @@ def _demand(case: LineCase, bolts: Counted, share: Share, wood: Wood) -> tuple[f
         return force, f"for the force at which the wood yields (17.10.6.3): {choices.anchor_reason}"
     part = given("σ", share.part, "1", "share of the line's force that the bolts of this sill piece take", share.marks)
     if category in PLAIN_FORCE:
-        whole = horizontal_effect(case.forces.rho, case.strength)
+        whole = case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {category} (17.10.1)"
     else:
         whole, words = case.overstrength, "for the overstrength force (17.10.6)"

@@ -1,6 +1,6 @@
 """The post that is pressed down at the end of a braced segment: along its own grain, and across that of the sill.
 
-By ASCE 7-16 2.4.5: the greatest of combination 8 (dead load and the earthquake down), 9 (with live load and snow) and
+By ASCE 7 2.4.5: the greatest of combination 8 (dead load and the earthquake down), 9 (with live load and snow) and
 10 (the dead load that surely holds).
 """
 
@@ -16,7 +16,6 @@ from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sil
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.storeys_over import Bound, bounded
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
-from groundsill.standards.asce7_16.effects import asd_dead_factor_8, asd_dead_factor_9, asd_dead_factor_10
 from groundsill.standards.nds_2018.compression import perpendicular_value, post_value
 from groundsill.standards.statics.walls import post_compression
 from groundsill.working.errors import OutsideLimits
@@ -59,12 +58,12 @@ class Pressing:
         if bound.words:
             note(f"{bound.words}:")
         M = turned.moment(self.force, bound.arm_ft)
-        S_DS = self.case.forces.S_DS
-        w_8 = scale(turned.w_D, asd_dead_factor_8(S_DS), symbol="w_8", label="combination 8")
-        w_10 = scale(turned.w_D, max(asd_dead_factor_10(S_DS), 0.0), symbol="w_10", label="combination 10")
+        S_DS, effects = self.case.forces.S_DS, self.case.forces.rules.effects
+        w_8 = scale(turned.w_D, effects.asd_dead_factor_8(S_DS), symbol="w_8", label="combination 8")
+        w_10 = scale(turned.w_D, max(effects.asd_dead_factor_10(S_DS), 0.0), symbol="w_10", label="combination 10")
         found = [_at(turned, M, w_8), _at(turned, M, w_10)]
         if turned.w_L or turned.w_S:
-            down = scale(turned.w_D, asd_dead_factor_9(S_DS), symbol="f_D w_D", label="combination 9")
+            down = scale(turned.w_D, effects.asd_dead_factor_9(S_DS), symbol="f_D w_D", label="combination 9")
             beside = add(turned.w_L, turned.w_S, symbol="w_L + w_S", label="live load and snow")
             w_9 = add(down, scale(beside, _BESIDE_LIVE, symbol="0.75 (w_L + w_S)"), symbol="w_9", label="combination 9")
             found.append(_at(turned, scale(M, _BESIDE_LIVE, symbol="M_9", label="combination 9"), w_9))

@@ -12,7 +12,6 @@ from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, LoadLevel, Stage
 from groundsill.loadpath.floor_ties import tie_links
 from groundsill.mechanics.plan import inside, rotate
-from groundsill.standards.asce7_16.effects import horizontal_effect
 from groundsill.standards.old_materials.existing import existing_strength
 from groundsill.standards.sdpws_2015.diaphragms import lumber_diaphragm_shear
 from groundsill.standards.statics.walls import unit_shear
@@ -115,7 +114,7 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
     if together and float(v) > float(shear.asd):
         whole = existing_strength(together)
         reason = "one layer alone does not carry it; both together, by values for floors in buildings of masonry walls"
-        factored = unit_shear(horizontal_effect(case.forces.rho, case.strength), fed)
+        factored = unit_shear(case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength), fed)
         return _link(case, boards, factored, whole, reason, _A1, "strength", float(whole) * float(fed))
     reason = "" if boards in ("straight boards", "diagonal boards") else "by one of its layers alone"
     if boards == "double straight boards" and float(v) > float(shear.asd):

@@ -3,7 +3,7 @@
 A beam of plain concrete on soil that pushes and does not pull. Its length to either side ends at the first crack,
 joint, step or end of the concrete, at the foot of the segment's own pressed post, and halfway to the next hold-down
 that is pulled at the same time; and it is no longer than the concrete carries hanging free, bent and sheared by its own
-load with ASCE 7-16 2.3.6 combination 6. What so hangs holds with 2.4.5 combination 10. With unequal sides the beam
+load with ASCE 7 2.3.6 combination 6. What so hangs holds with 2.4.5 combination 10. With unequal sides the beam
 touches the soil again at the far end of the longer one, and turns about it.
 """
 
@@ -20,7 +20,6 @@ from groundsill.loadpath.storeys_over import Bound
 from groundsill.loadpath.turning import Turning, Way
 from groundsill.standards.aci318_19.plain_concrete import cast_on_soil_depth, plain_flexure, plain_shear
 from groundsill.standards.aci318_19.tables import table_21_2_1
-from groundsill.standards.asce7_16.effects import asd_dead_factor_10, lrfd_dead_factor_6
 from groundsill.standards.common_practice import table_other_densities
 from groundsill.standards.statics.footing import hanging_length, lifted_weight
 from groundsill.standards.statics.walls import end_tension
@@ -56,7 +55,7 @@ def lifted_by(
     with section(address):
         if bound.words:
             note(f"{bound.words}:")
-        f_D = asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
         pull = _pull(turned, turned.moment(force, bound.arm_ft), f_D)
 
     def refused(clause: str, reason: str, applies: bool = True) -> Link:
@@ -124,7 +123,9 @@ def _held(
     b_w = given("b_w", width, "in", "width of the concrete at its top", _marked(case, id, "top_width_in"))
     w_c = _own_weight(case, id, stem)
     w = add(w_c, turned.w_D, symbol="w", label="concrete and the wall on it")
-    hanging = scale(w, lrfd_dead_factor_6(case.forces.S_DS), symbol="w_u", label="hanging, strength level")
+    hanging = scale(
+        w, case.forces.rules.effects.lrfd_dead_factor_6(case.forces.S_DS), symbol="w_u", label="hanging, strength level"
+    )
     moment = convert(plain_flexure(f_c, b_w, h, cast_on_soil=True).design, "lb-in", "lb-ft")
     shear = scale(
         plain_shear(f_c, b_w, cast_on_soil_depth(h)), table_21_2_1().read("plain concrete"), symbol="φV_n",

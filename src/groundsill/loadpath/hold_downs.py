@@ -13,7 +13,6 @@ from groundsill.loadpath.storeys_over import Bound
 from groundsill.loadpath.turning import Turning
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.tension_breakout import seismic_tension, tension_breakout_of
-from groundsill.standards.asce7_16.effects import horizontal_effect, lrfd_dead_factor_7
 from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
@@ -89,14 +88,14 @@ def _pull(case: LineCase, turned: Turning, bound: Bound) -> tuple[float, str]:
     """The tension the anchor must hold, at strength level, and for which force in words."""
     if bound.words:
         note(f"{bound.words}:")
-    part = case.taken_by(turned.brace)
+    part, effects = case.taken_by(turned.brace), case.forces.rules.effects
     if case.forces.category in PLAIN_FORCE:
-        whole = horizontal_effect(case.forces.rho, case.strength)
+        whole = effects.horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
     else:
         whole, words = case.overstrength, "for the overstrength tension"
     force = scale(whole, part, symbol="V", label="force on the segment, strength level")
-    f_D, moment = lrfd_dead_factor_7(case.forces.S_DS), turned.moment(force, bound.arm_ft)
+    f_D, moment = effects.lrfd_dead_factor_7(case.forces.S_DS), turned.moment(force, bound.arm_ft)
     pull = end_tension(moment, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
     return greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold"), words
 

@@ -11,7 +11,6 @@ from groundsill.loadpath.footing_lift import lifted_by
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
 from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of
-from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -20,7 +19,6 @@ from groundsill.working.steps import given, note
 __all__ = ["over_line", "overturning_links"]
 
 _NEAR_END_IN = 12.0
-_CLAUSE = "equilibrium with ASCE 7-16 2.4.5 combination 10"
 
 
 def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) -> list[Link]:
@@ -66,7 +64,7 @@ def _turned_over(
         if bound.words:
             note(f"{bound.words}:")
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
-        f_D = asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
         turning = turned.moment(force, bound.arm_ft)
         pull = end_tension(turning, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
         holding = holding_moment(f_D, turned.w_D, turned.b, turned.x_D, T_a, turned.d)
@@ -83,7 +81,7 @@ def _turned_over(
         capacity=holding,
         direction=turned.way,
         reason=bound.told("; ".join((_held_words(held), *not_held, tension))),
-        clause=_CLAUSE,
+        clause=f"equilibrium with {case.forces.rules.cite('2.4.5 combination 10')}",
         working=working_of(case, brace),
     )
 

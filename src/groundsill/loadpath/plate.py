@@ -23,7 +23,6 @@ __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "sp
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
 _NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
-_COLLECTOR = "ASCE 7-16 12.10.2, NDS 2018 chapter 12"
 NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
 
 
@@ -54,11 +53,15 @@ def splice_stage(case: LineCase) -> Stage:
         )
     elif case.line.framing == "not seen" or case.line.top_plate.layers == 0:
         reason = "how the wall is framed was not seen" if case.line.framing == "not seen" else "there is no top plate"
-        links = (cannot(address, "collector", "line", case.id, clause=_COLLECTOR, reason=reason),)
+        links = (cannot(address, "collector", "line", case.id, clause=_collector(case), reason=reason),)
     else:
         stations = [joint.station_in for _, joint in joints]
         links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
     return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links + _dragged(case))
+
+
+def _collector(case: LineCase) -> str:
+    return f"{case.forces.rules.cite('12.10.2')}, NDS 2018 chapter 12"
 
 
 def _dragged(case: LineCase) -> tuple[Link, ...]:
@@ -70,7 +73,9 @@ def _dragged(case: LineCase) -> tuple[Link, ...]:
     reason = (
         f"up to {100 * brought:.0f} % of a level's force comes from floor beyond the line: no collector was surveyed"
     )
-    return (cannot(address, "collector beyond the line's end", "line", case.id, clause=_COLLECTOR, reason=reason),)
+    return (
+        cannot(address, "collector beyond the line's end", "line", case.id, clause=_collector(case), reason=reason),
+    )
 
 
 def _none_recorded(case: LineCase) -> Link:

@@ -14,12 +14,6 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
 from groundsill.loadpath.stem import height_facts
 from groundsill.mechanics.plan import inside
-from groundsill.standards.asce7_16.effects import (
-    asd_dead_factor_10,
-    asd_earthquake,
-    horizontal_effect,
-    overturning_factor,
-)
 from groundsill.standards.ibc_2021.soils import (
     combined_resistance,
     lateral_resistance,
@@ -79,7 +73,14 @@ def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
     marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].along(direction) > 0)
     label = f"forces of the body's lines along {direction}, strength level"
     Q_E = given("Q_E", force_of(forces, body, direction), "lb", label, marks)
-    return asd_earthquake(horizontal_effect(forces.rho, Q_E))
+    effects = forces.rules.effects
+    return effects.asd_earthquake(effects.horizontal_effect(forces.rho, Q_E))
+
+
+def _surely(forces: Forces, dead: float) -> float:
+    """What of a dead load may be counted on beside the earthquake."""
+    factor = forces.rules.effects.asd_dead_factor_10(forces.S_DS)
+    return scale(dead, factor, symbol="D'", label="dead load that surely stands there")
 
 
 def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float) -> Link:
@@ -103,10 +104,7 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
     }
     try:
         with section(address):
-            demand = _pushing(forces, body, direction)
-            counted = scale(
-                dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there"
-            )
+            demand, counted = _pushing(forces, body, direction), _surely(forces, dead)
             under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area", measured))
             stands = doubted(under.total, kind)
             both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
@@ -233,8 +231,9 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
     up, seen, most = resultant_ft(forces), drop_ft(reading, body.parts), drop_ft(reading, body.parts, deepest=True)
     with section(address):
         demand = _pushing(forces, body, direction)
-        turning = scale(demand, overturning_factor(True), symbol="V'", label="overturning at the soil")
-        counted = scale(dead, asd_dead_factor_10(forces.S_DS), symbol="D'", label="dead load that surely stands there")
+        f_OT = forces.rules.effects.overturning_factor(True)
+        turning = scale(demand, f_OT, symbol="V'", label="overturning at the soil")
+        counted = _surely(forces, dead)
         half = given("B/2", extent / 2, "ft", "half the body's length")
         holding = multiply(counted, half, symbol="M_r", unit="lb-ft", label="moment that holds it")
         turns_over = float(turning) * (float(up) + float(seen)) > float(holding)  # whatever the depth
@@ -242,10 +241,11 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
         where = f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it"
         h = given("h", float(up) + float(drop), "ft", where, marks_of((up, drop)))
         moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
+    clause = forces.rules.cite("12.13.4 and 2.4.5")
     reason = "" if known else f"the footing's depth is not known: taken {drop:.1f} ft below the base"
     if not known and not turns_over and moment > holding:
         reason = f"how deep the footing goes is not known, and it matters: {drop:.1f} ft below the base it turns over"
-        clause, doubts = "ASCE 7-16 12.13.4 and 2.4.5", marks_of((moment, holding))
+        doubts = marks_of((moment, holding))
         return cannot(address, title, "body", body.id, clause=clause, reason=reason, marks=doubts)
     return checked(
         address,
@@ -256,7 +256,7 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
         unit="lb-ft",
         demand=moment,
         capacity=holding,
-        clause="ASCE 7-16 12.13.4 and 2.4.5",
+        clause=clause,
         reason=reason,
         working=(f"body/{body.id}/weight",),
     )

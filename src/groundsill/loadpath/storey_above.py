@@ -24,8 +24,6 @@ from groundsill.loadpath.chain import Chain, LoadLevel, Status, Verdict, status_
 from groundsill.loadpath.storey_walls import Known, Strength, known_of, strength_of, wall_ends
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
 from groundsill.mechanics.plan import Support, centroid, length, rotate, strips, strips_of_line
-from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect
-from groundsill.standards.asce7_16.systems import table_12_2_1
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, note, scale
@@ -282,9 +280,9 @@ def _check(
     with section(address):
         share = shares[direction][wall.id]
         V = _force(forces, wall, share, direction)
-        E_h = horizontal_effect(forces.rho, V)
+        E_h = forces.rules.effects.horizontal_effect(forces.rho, V)
         each = tuple(share.get(n, 0.0) for n in range(len(forces.levels)))
-        return _by_finish(replace(blank, shares=each, force_lb=float(V)), wall, E_h, marks_of((E_h,)))
+        return _by_finish(forces, replace(blank, shares=each, force_lb=float(V)), wall, E_h)
 
 
 def _force(forces: Forces, wall: _Wall, share: Mapping[int, float], direction: Direction) -> float:
@@ -297,12 +295,13 @@ def _force(forces: Forces, wall: _Wall, share: Mapping[int, float], direction: D
     return V if V >= 0 else scale(V, -1.0, symbol="V_w", label="its size: the force comes both ways")
 
 
-def _by_finish(blank: StoreyCheck, wall: _Wall, E_h: float, doubts: frozenset[Mark]) -> StoreyCheck:
+def _by_finish(forces: Forces, blank: StoreyCheck, wall: _Wall, E_h: float) -> StoreyCheck:
     """The check by the finish that carries most; what could not be counted is said."""
     counting = [(finish, piers) for finish, piers in wall.known.finishes if piers]
     if not counting:
-        return _not_counted(blank, wall, doubts)
-    asd = asd_earthquake(E_h) if any(finish.level == "allowable" for finish, _ in counting) else E_h
+        return _not_counted(blank, wall, marks_of((E_h,)))
+    allowable = any(finish.level == "allowable" for finish, _ in counting)
+    asd = forces.rules.effects.asd_earthquake(E_h) if allowable else E_h
     found: list[tuple[float, Strength, float]] = []
     for finish, piers in counting:
         note(f"{wall.name} by {finish.layer}" + (f": {finish.assumed}" if finish.assumed else ""))
@@ -384,15 +383,14 @@ def own_system(forces: Forces) -> str:
 
     Old finishes under the R of wood structural panels: both figures are printed, never mixed.
     """
-    item = forces.system.system.split()[0]
-    table = table_12_2_1()
-    other = {"A": "A.17", "B": "B.24"}.get(item[:1], "")
-    row = next((key for key in table.rows if key.split()[0] == other), None)
-    if row is None or item == other:
+    rules = forces.rules
+    beside = rules.boards_beside(forces.system.system)
+    if beside is None:
         return ""
-    R = float(table.rows[row][table.columns.index("R")])
+    row, R = beside
+    own, other = rules.row_name(forces.system.system), rules.row_name(row)
     return (
-        f"The force is that of system {item}, R {float(forces.system.R):g}, as for the lines below. The old finishes "
+        f"The force is that of system {own}, R {float(forces.system.R):g}, as for the lines below. The old finishes "
         f"themselves stand in row {other} with R {R:g}: by it every ratio here is {float(forces.system.R) / R:.2f} "
         "times as high"
     )

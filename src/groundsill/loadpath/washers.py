@@ -14,7 +14,6 @@ from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_pa
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.turning import END_POST_FT
-from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
 from groundsill.standards.sdpws_2015.tables import table_4_3_6_4_3, table_4_3a_seismic
 from groundsill.standards.statics.walls import end_tension, overturning_moment
@@ -100,7 +99,7 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
         arm = max(b - offset - END_POST_FT, 0.1 * b)
         pull = end_tension(
             overturning_moment(force, given("h", h, "ft", f"height of {brace.name}", tall)),
-            asd_dead_factor_10(case.forces.S_DS),
+            case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
             given("x_D", b / 2 - END_POST_FT, "ft", "end post to the middle of the panel"),

@@ -167,10 +167,10 @@ def _ground(house: House, study: Study, daggers: Daggers) -> Iterator[Row]:
     forces, site = study.forces, house.survey.site
     where = "" if site.hazard is None else ", ".join(filter(None, (site.hazard.source, site.hazard.when)))
     mapped = f"{short(forces.site.S_S)} g, {short(forces.site.S_1)} g"
-    coefficient = DASH if forces.site.F_a is None else short(forces.site.F_a)
+    coefficient = "as entered, no Fa" if forces.site.F_a is None else f"Fa {short(forces.site.F_a)}"
     yield ("Ss, S1", with_doubt(mapped, daggers.get("S_S", "")), where or "source not given")
     yield ("Risk category, site class", f"{site.risk_category}; {forces.site.site_class}", "")
-    yield ("SDS", with_doubt(f"{short(forces.S_DS)} g", daggers.get("S_DS", "")), f"Fa {coefficient}")
+    yield ("SDS", with_doubt(f"{short(forces.S_DS)} g", daggers.get("S_DS", "")), coefficient)
     yield ("Seismic category", forces.category, "")
     for words, present in (("yes", True), ("not known", None), ("no", False)):
         flags = [flag for _, flag in in_order(site.flags) if flag.present.value is present]

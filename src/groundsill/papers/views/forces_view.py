@@ -73,10 +73,10 @@ def base_shear_table(forces: Forces, units: Units, daggers: Daggers | None = Non
         row(
             "Design ground motion SDS",
             f"{short(forces.S_DS)} g",
-            f"site coefficient Fa {_or_dash(site.F_a)}",
+            _coefficient("Fa", site.F_a),
             "S_DS",
         ),
-        row("Design ground motion SD1", _or_dash(site.S_D1, " g"), f"site coefficient Fv {_or_dash(site.F_v)}", "S_D1"),
+        row("Design ground motion SD1", _or_dash(site.S_D1, " g"), _coefficient("Fv", site.F_v), "S_D1"),
         row("Seismic design category", forces.category, "from SDS, SD1, S1 and the risk category", "category"),
         row("Response modification R", short(system.R), f"bracing system {system.system}", "R"),
         row("Overstrength Ω0", short(system.Omega_0), "of the same row", "Omega_0"),
@@ -107,6 +107,10 @@ def base_shear_table(forces: Forces, units: Units, daggers: Daggers | None = Non
     return TableBlock(
         columns, tuple(rows), "From ground motion to base shear", (sentence(forces.base),), frozenset({len(rows) - 1})
     )
+
+
+def _coefficient(name: str, value: float | None) -> str:
+    return "no site coefficient: as entered" if value is None else f"site coefficient {name} {short(value)}"
 
 
 def _or_dash(number: float | None, unit: str = "") -> str:

@@ -1,4 +1,4 @@
-"""ASCE 7-16 sections 12.4, 2.3.6, 2.4.5 and 12.13.4: the earthquake beside dead, live and snow load.
+"""ASCE 7-16 sections 2.4.1, 12.4, 2.3.6, 2.4.5 and 12.13.4: dead, live and snow load, and the earthquake beside them.
 
 Everything below the roof is carried at strength level; these are the steps at a check that turn it into a
 strength-design or an allowable-stress demand. ``..._dead_factor`` gives the factor on D alone, for checks that hold
@@ -13,6 +13,7 @@ from groundsill.standards.asce7_16 import SOURCE
 from groundsill.standards.asce7_16.symbols import DeadLoad, DesignShort, EarthquakeForce, Overstrength, Redundancy
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.errors import OutsideLimits
+from groundsill.working.source import Source
 from groundsill.working.steps import condition
 from groundsill.working.table import Table
 
@@ -24,6 +25,9 @@ __all__ = [
     "asd_down_with_live",
     "asd_earthquake",
     "asd_earthquake_with_live",
+    "asd_live",
+    "asd_live_and_snow",
+    "asd_snow",
     "asd_up",
     "horizontal_effect",
     "lrfd_dead_factor_6",
@@ -33,6 +37,7 @@ __all__ = [
     "overstrength_effect",
     "overstrength_stress_increase",
     "overturning_factor",
+    "overturning_factor_by",
     "table_12_4_3",
     "table_12_13_4",
     "vertical_effect",
@@ -220,6 +225,55 @@ def lrfd_dead_factor_7(S_DS: DesignShort) -> DeadFactor:
     return 0.9 - 0.2 * S_DS
 
 
+_COMBINATIONS = "engineeringexamples.net, nominal load combinations of ASCE 7-10"
+
+
+@equation(
+    "asce7-16/2.4.1-2",
+    title="Allowable-stress combination 2",
+    clause="2.4.1 combination 2",
+    source=SOURCE,
+    witness=f"{_COMBINATIONS}: D + L",
+)
+def asd_live(D: DeadLoad, L: Live) -> Allowable:
+    """Dead and live load, without wind or earthquake.
+
+    Seen for the 2010 edition on the page named as witness, and in New York City's BC 1605.3.1; unchanged in 2016, as
+    recalled. Example (our arithmetic): 1,000 and 400 lb give 1,400 lb.
+    """
+    return D + L
+
+
+@equation(
+    "asce7-16/2.4.1-3",
+    title="Allowable-stress combination 3",
+    clause="2.4.1 combination 3",
+    source=SOURCE,
+    witness=f"{_COMBINATIONS}: D + S",
+)
+def asd_snow(D: DeadLoad, S: Snow) -> Allowable:
+    """Dead load and snow, without wind or earthquake.
+
+    Seen where the combination before it was. Example (our arithmetic): 1,000 and 100 lb give 1,100 lb.
+    """
+    return D + S
+
+
+@equation(
+    "asce7-16/2.4.1-4",
+    title="Allowable-stress combination 4",
+    clause="2.4.1 combination 4",
+    source=SOURCE,
+    witness=f"{_COMBINATIONS}: D + 0.75L + 0.75S",
+)
+def asd_live_and_snow(D: DeadLoad, L: Live, S: Snow) -> Allowable:
+    """Dead load with three quarters of live load and of snow.
+
+    Seen where the two before it were. Example (our arithmetic): D 1,000, L 400, S 100 lb give 1,375 lb.
+    """
+    return D + 0.75 * L + 0.75 * S
+
+
 @equation("asce7-16/2.4.5-8", title="Allowable-stress combination 8", clause="2.4.5 combination 8", source=SOURCE)
 def asd_down(D: DeadLoad, E_v: Vertical, E_h: Horizontal) -> Allowable:
     """Dead load with seven tenths of the earthquake, downward.
@@ -295,8 +349,19 @@ def overturning_factor(equivalent_lateral_force: bool, cantilever_system: bool =
         OutsideLimits: when the forces are not from the equivalent lateral force procedure, or the structure is an
             inverted pendulum or of cantilevered columns.
     """
+    return overturning_factor_by(table_12_13_4(), SOURCE, equivalent_lateral_force, cantilever_system)
+
+
+def overturning_factor_by(
+    table: Table, source: Source, equivalent_lateral_force: bool, cantilever_system: bool
+) -> float:
+    """The factor on overturning at the soil by an edition's table; both conditions of 12.13.4 are written down.
+
+    Raises:
+        OutsideLimits: when one of them is not met.
+    """
     elf = condition("forces from the equivalent lateral force procedure", equivalent_lateral_force, cite="12.13.4")
     wall = condition("neither inverted pendulum nor cantilevered columns", not cantilever_system, cite="12.13.4")
     if not (elf and wall):
-        raise OutsideLimits(f"{SOURCE.cite('12.13.4')}: the reduction of overturning at the soil is not allowed here")
-    return table_12_13_4().read("equivalent lateral force", symbol="f_OT")
+        raise OutsideLimits(f"{source.cite('12.13.4')}: the reduction of overturning at the soil is not allowed here")
+    return table.read("equivalent lateral force", symbol="f_OT")

@@ -20,6 +20,7 @@ from groundsill.working.table import Table
 __all__ = [
     "SystemFactors",
     "allowable_drift",
+    "boards_beside",
     "design_drift",
     "light_frame_bays",
     "overstrength_flexible",
@@ -74,6 +75,24 @@ def system_factors(system: str) -> SystemFactors:
     row = next((key for key in table.rows if key.split()[0] == system), system)
     R = table.read(row, "R", "R")
     return SystemFactors(row, R, table.read(row, "Omega_0", "Omega_0"), table.read(row, "C_d", "C_d"))
+
+
+def boards_beside(system: str, table: Table | None = None) -> tuple[str, float] | None:
+    """The row for the same walls braced by boards, plaster or anything but wood panels, and its R; None where the
+    system is that row. Read for words only: nothing is worked out by it, so nothing is recorded.
+    """
+    table = table_12_2_1() if table is None else table
+    frame = _frame(system)
+    row = next((row for row in table.rows if _frame(row) == frame and row.endswith("all other materials")), None)
+    if row is None or row == system:
+        return None
+    return row, float(table.rows[row][table.columns.index("R")])
+
+
+def _frame(row: str) -> str:
+    """What carries the house in a row: ``bearing walls``; the item before it (``A.15``) left out."""
+    head, _, rest = row.partition(",")[0].partition(" ")
+    return rest if "." in head else f"{head} {rest}"
 
 
 @equation(

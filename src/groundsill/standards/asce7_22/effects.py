@@ -1,6 +1,6 @@
-"""ASCE 7-22 sections 12.4, 2.3.6 and 2.4.5: the earthquake beside other loads.
+"""ASCE 7-22 sections 2.4.1, 12.4, 2.3.6, 2.4.5 and 12.13.4: dead, live and snow load, and the earthquake beside them.
 
-The snow of this edition is at strength level, so it stands in two combinations with other factors than in 2016; all
+The snow of this edition is at strength level, so it stands in four combinations with other factors than in 2016; all
 else is that edition's, restated.
 """
 
@@ -10,7 +10,9 @@ from groundsill.standards.asce7_16 import effects as earlier
 from groundsill.standards.asce7_16.effects import Allowable, Demand, Horizontal, Live, Snow, Vertical
 from groundsill.standards.asce7_16.symbols import DeadLoad
 from groundsill.standards.asce7_22 import SOURCE
-from groundsill.working.equation import equation
+from groundsill.standards.editions import unchanged
+from groundsill.working.equation import equation, procedure
+from groundsill.working.table import Table
 
 __all__ = [
     "asd_dead_factor_8",
@@ -20,6 +22,9 @@ __all__ = [
     "asd_down_with_live",
     "asd_earthquake",
     "asd_earthquake_with_live",
+    "asd_live",
+    "asd_live_and_snow",
+    "asd_snow",
     "asd_up",
     "horizontal_effect",
     "lrfd_dead_factor_6",
@@ -27,10 +32,18 @@ __all__ = [
     "lrfd_down",
     "lrfd_up",
     "overstrength_effect",
+    "overturning_factor",
+    "table_12_13_4",
     "vertical_effect",
 ]
 
 _RECALLED = "that ASCE 7-22 has it unchanged is recalled."
+
+
+def table_12_13_4() -> Table:
+    """The share of overturning at the soil that remains under the equivalent lateral force procedure."""
+    return unchanged(earlier.table_12_13_4(), SOURCE.short, _RECALLED.rstrip("."))
+
 
 horizontal_effect = earlier.horizontal_effect.restated(
     "asce7-22/12.4-3", clause="Eq. 12.4-3", source=SOURCE, module=__name__, why=_RECALLED
@@ -72,6 +85,10 @@ lrfd_dead_factor_7 = earlier.lrfd_dead_factor_7.restated(
     "asce7-22/2.3.6-7-D", clause="2.3.6 combination 7 with Eq. 12.4-4a", source=SOURCE, module=__name__, why=_RECALLED
 )
 
+asd_live = earlier.asd_live.restated(
+    "asce7-22/2.4.1-2", clause="2.4.1 combination 2a", source=SOURCE, module=__name__, why=_RECALLED
+)
+
 asd_down = earlier.asd_down.restated(
     "asce7-22/2.4.5-8", clause="2.4.5 combination 8", source=SOURCE, module=__name__, why=_RECALLED
 )
@@ -83,6 +100,38 @@ asd_up = earlier.asd_up.restated(
 lrfd_up = earlier.lrfd_up.restated(
     "asce7-22/2.3.6-7", clause="2.3.6 combination 7", source=SOURCE, module=__name__, why=_RECALLED
 )
+
+
+@equation(
+    "asce7-22/2.4.1-3",
+    title="Allowable-stress combination 3",
+    clause="2.4.1 combination 3a",
+    source=SOURCE,
+    how="from memory",
+)
+def asd_snow(D: DeadLoad, S: Snow) -> Allowable:
+    """Dead load and seven tenths of the snow, which is at strength level here.
+
+    Recalled, and so in public source code that names the edition. Example (our arithmetic): 1,000 and 100 lb give
+    1,070 lb.
+    """
+    return D + 0.7 * S
+
+
+@equation(
+    "asce7-22/2.4.1-4",
+    title="Allowable-stress combination 4",
+    clause="2.4.1 combination 4a",
+    source=SOURCE,
+    how="from memory",
+)
+def asd_live_and_snow(D: DeadLoad, L: Live, S: Snow) -> Allowable:
+    """Dead load with three quarters of live load and of seven tenths of the snow.
+
+    Recalled, and so in public source code that names the edition. Example (our arithmetic): D 1,000, L 400, S 100 lb
+    give 1,352.5 lb.
+    """
+    return D + 0.75 * L + 0.525 * S
 
 
 @equation(
@@ -115,3 +164,20 @@ def lrfd_down(D: DeadLoad, L: Live, S: Snow, E_v: Vertical, E_h: Horizontal) -> 
     E_v 200, E_h 500 lb give 2,315 lb.
     """
     return 1.2 * D + E_v + E_h + L + 0.15 * S
+
+
+@procedure(
+    "asce7-22/12.13.4",
+    title="Overturning at the soil, reduced",
+    clause="12.13.4",
+    source=SOURCE,
+    alias="asce7.overturning-at-soil",
+)
+def overturning_factor(equivalent_lateral_force: bool, cantilever_system: bool = False) -> float:
+    """The factor on overturning effects between soil and foundation (not on sliding, not on the wall above).
+
+    Raises:
+        OutsideLimits: when the forces are not from the equivalent lateral force procedure, or the structure is an
+            inverted pendulum or of cantilevered columns.
+    """
+    return earlier.overturning_factor_by(table_12_13_4(), SOURCE, equivalent_lateral_force, cantilever_system)

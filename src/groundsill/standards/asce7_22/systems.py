@@ -1,4 +1,4 @@
-"""ASCE 7-22 sections 12.2 and 12.3.4: the system's factors and redundancy, with the figures of the 2016 edition.
+"""ASCE 7-22 sections 12.2, 12.3.4 and 12.12: system factors, redundancy and drift, with the 2016 edition's figures.
 
 The rows of Table 12.2-1 go by their words here: this edition numbers them anew, and its numbers were not seen.
 """
@@ -18,12 +18,16 @@ from groundsill.working.steps import note
 from groundsill.working.table import Table
 
 __all__ = [
+    "allowable_drift",
+    "boards_beside",
+    "design_drift",
     "light_frame_bays",
     "overstrength_flexible",
     "redundancy",
     "system_factors",
     "table_12_2_1",
     "table_12_3_4",
+    "table_12_12_1",
 ]
 
 _RECALLED = "that ASCE 7-22 has it unchanged is recalled"
@@ -62,6 +66,29 @@ overstrength_flexible = earlier.overstrength_flexible.restated(
     module=__name__,
     why=f"{_RECALLED}.",
 )
+
+
+design_drift = earlier.design_drift.restated(
+    "asce7-22/12.8.6",
+    clause="12.8.6",
+    source=SOURCE,
+    module=__name__,
+    why="the part of the walls, recalled; this edition adds that of the floor, which is not counted here.",
+)
+
+allowable_drift = earlier.allowable_drift.restated(
+    "asce7-22/12.12.1", clause="12.12.1", source=SOURCE, module=__name__, why=f"{_RECALLED}."
+)
+
+
+def table_12_12_1() -> Table:
+    """Allowable story drift as a share of story height, by structure and risk category."""
+    return unchanged(earlier.table_12_12_1(), SOURCE.short, _RECALLED)
+
+
+def boards_beside(system: str) -> tuple[str, float] | None:
+    """The row for the same walls braced by boards or plaster, and its R; None where the system is that row."""
+    return earlier.boards_beside(system, table_12_2_1())
 
 
 @procedure(
