@@ -11,6 +11,7 @@ from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
+from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
@@ -36,6 +37,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
             splice_stage(case),
             chord_stage(case),
             *bracing_stages(case),
+            drift_stage(case),
             *anchor_stages(case),
         )
         stages = with_acceptances(case, stages)

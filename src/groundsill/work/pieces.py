@@ -120,6 +120,10 @@ class HoldDownPiece:
     post_offset_in: float = about(
         "From the panel's end to the hold-down's centre line", unit="in", least=0, most=12, default=3.0
     )
+    give_in: float | None = about(
+        "How far it gives at its allowable tension", unit="in", help="from its evaluation report", least=0, most=1,
+        default=None,
+    )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
