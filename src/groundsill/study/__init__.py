@@ -81,7 +81,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
 
 NOT_COVERED = (
     "not checked here: compression at panel ends across the grain (NDS 3.10.2), wind, "
-    "the overturning that the storeys above bring down, drift, and anything out of plane",
+    "the overturning that the storeys above bring down, and anything out of plane",
 )
 
 
