@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from groundsill.loadpath.case import cannot, checked, expected_at
 from groundsill.loadpath.chain import Chain, Expected, Link, Stage
-from groundsill.loadpath.headline import concluded, first_to_fail, spread_words
+from groundsill.loadpath.headline import concluded, first_to_fail, in_short, spread_words
 
 
 def link(name: str, ratio: float | None, extension: str = "", expected: Expected | None = None) -> Link:
@@ -118,6 +118,13 @@ def test_share_governing_link_and_verdict_agree_in_every_chain(kinds: list[float
         bool(numbers) and None not in kinds and "unknown" not in kinds and max(numbers) <= 1.0
     )
     assert "safe" not in found.headline.lower()
+
+
+def test_in_short_what_cannot_be_checked_is_counted() -> None:
+    found = concluded(chain(link("bolts", 1.25), unknown("a"), unknown("b")))
+    assert in_short(found) == "carries 80 % of the required force; then bolts stops it; 2 more links cannot be checked"
+    plain = concluded(chain(link("bolts", 1.25)))
+    assert in_short(plain) == plain.headline
 
 
 # --- what gives first ------------------------------------------------------------------------------------------------

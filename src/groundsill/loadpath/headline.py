@@ -8,7 +8,10 @@ from math import floor
 
 from groundsill.loadpath.chain import Chain, Expected, Link, governing, verdict_of
 
-__all__ = ["concluded", "first_to_fail", "spread_words"]
+__all__ = ["concluded", "first_to_fail", "in_short", "spread_words"]
+
+_TAILS = ("cannot be checked", "only indicated, until tested or accepted", "depends on")
+_NAMED = 4  # links named before the rest are only counted
 
 
 def concluded(chain: Chain) -> Chain:
@@ -38,10 +41,10 @@ def concluded(chain: Chain) -> Chain:
 
 def _words(percent: float | None, worst: Link | None, nothing: list[Link], links: tuple[Link, ...], asked: str) -> str:
     unknown = [link for link in links if link.status == "cannot be checked"]
-    tail = _tail("cannot be checked", unknown)
-    tail += _tail("only indicated, until tested or accepted", [link for link in links if link.verdict == "indicated"])
+    tail = _tail(_TAILS[0], unknown)
+    tail += _tail(_TAILS[1], [link for link in links if link.verdict == "indicated"])
     depends = dict.fromkeys(fact for link in links if link.verdict == "depends" for fact in link.depends_on)
-    tail += f"; depends on: {'; '.join(depends)}" if depends else ""
+    tail += f"; {_TAILS[2]}: {'; '.join(depends)}" if depends else ""
     if nothing:
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the {asked}: {stops}{tail}"
@@ -51,6 +54,15 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], links
         return f"carries {floor(percent)} % of the {asked}; then {worst.title} stops it{tail}"
     near = f"{worst.title} at {100 / percent:.2f}"
     return f"every link that could be checked carries the {asked}; the nearest to its limit is {near}{tail}"
+
+
+def in_short(chain: Chain) -> str:
+    """The headline of a chain with what cannot be checked, is only indicated or depends as a count, not by name."""
+    head = chain.headline
+    for words in _TAILS:
+        head = head.partition(f"; {words}: ")[0]
+    unknown = sum(1 for link in chain.links if link.status == "cannot be checked")
+    return f"{head}; {unknown} more link{'s' if unknown > 1 else ''} cannot be checked" if unknown else head
 
 
 def _tail(words: str, links: list[Link]) -> str:
@@ -71,11 +83,17 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
         after = known[place + 1][0] if place + 1 < len(known) else None
         close = "; too close to call against the next" if after and after.low_lb < expected.high_lb else ""
         lines.append(f"{' and '.join(titles)}: {spread_words(expected)}, {expected.manner}{close}")
-    silent = [link for link in links if link.expected is None and link.ratio is not None]
-    return (
-        *lines,
-        *(text.removeprefix("; ") for text in (_tail("no expected strength is known for", silent),) if text),
-    )
+    silent = [
+        link for link in links if link.expected is None and link.ratio is not None and not link.address.count("/drift/")
+    ]
+    return (*lines, *((_silent(silent),) if silent else ()))
+
+
+def _silent(links: list[Link]) -> str:
+    """The links whose expected strength no rule gives, the first few by name."""
+    titles = list(dict.fromkeys(link.title for link in links))
+    more = f" and {len(titles) - _NAMED} more" if len(titles) > _NAMED else ""
+    return f"no expected strength is known for: {'; '.join(titles[:_NAMED])}{more}"
 
 
 def _together(links: Iterable[Link]) -> list[tuple[Expected, list[str]]]:

@@ -20,6 +20,7 @@ from groundsill.forces.seismic import Forces
 from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
+from groundsill.loadpath.headline import in_short
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
@@ -128,7 +129,7 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     bodies = tuple(ends.concluded(place, chain) for chain in chains.bodies)
     verdict = verdict_of(chain.verdict for chain in (*lines, *bodies))
     worst = weakest(lines)
-    headline = "no line is relied on" if worst is None else f"line {worst.mark} ({worst.name}) {worst.headline}"
+    headline = "no line is relied on" if worst is None else f"line {worst.mark} ({worst.name}) {in_short(worst)}"
     if forces.missing:  # no chain can make up for a direction that nothing holds
         verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
     soil = [f"{c.mark} carries {floor(c.percent)} %" for c in bodies if c.percent is not None and c.percent < 100]

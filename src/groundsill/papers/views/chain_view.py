@@ -106,24 +106,27 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
         Column("Ratio", "best values", align="end"),
         Column("Ratio", "least favourable", align="end"),
         Column("Verdict", share=0.85),
+        Column("Rests on", share=0.6),
     )
     what = "checks of the foundation body" if chain.kind == "body" else "links from the floor to the ground"
     caption = f"{chain.mark} {chain.name}".strip() + f": {what}"
     shared = doubts.dagger(common)
-    lead = f"† alone: the figure rests on {shared}, as every figure of this table with a dagger does."
+    lead = f"† alone: the figures rest on {shared}, as those of every link checked in this table do."
     told = (lead,) if shared not in ("", "†") else ()
     return TableBlock(columns, tuple(rows), caption, (*told, *notes.lines()), frozenset(heavy))
 
 
 def _common_marks(chain: Chain) -> frozenset[Mark]:
-    """The marks that every link that carries any carries: those of the force itself."""
-    found = [frozenset(link.marks) for link in chain.links if link.marks]
+    """The marks that every link with a figure carries: those of the force itself."""
+    found = [frozenset(link.marks) for link in chain.links if link.marks and link.demand is not None]
     return frozenset.intersection(*found) if len(found) > 1 else frozenset()
 
 
 def _own_dagger(link: Link, common: frozenset[Mark], doubts: Doubts) -> str:
     """A link's dagger with the numbers that are its own; bare where it carries only what all the others do."""
     marks = frozenset(link.marks)
+    if link.demand is None:
+        return doubts.dagger(marks)
     return doubts.dagger(marks - common) or ("†" if marks else "")
 
 
@@ -168,11 +171,12 @@ def _link_row(link: Link, title: str, units: Units, dagger: str, notes: _Notes, 
     return (
         title,
         quantity(link.demand, link.unit, units) if link.unit else DASH,
-        with_doubt(quantity(link.capacity, link.unit, units) if link.unit else DASH, dagger),
+        quantity(link.capacity, link.unit, units) if link.unit else DASH,
         link.level if link.demand is not None else DASH,
         ratio(link.ratio) if link.ratio is not None or link.status != "fails" else "no capacity",
         _least(link),
         (*words, small(pointer)) if pointer else words,
+        small(dagger) if dagger else "",
     )
 
 
