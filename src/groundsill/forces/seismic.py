@@ -113,7 +113,7 @@ def work_out(reading: Reading) -> Forces:
     levels = tuple(
         LevelForces(name, d.h_x, w, d.C_vx, d.F_x) for name, w, d in zip(names, weights, distribution, strict=True)
     )
-    lines, missing = line_forces(reading, items, levels)
+    lines, missing, hanging = line_forces(reading, items, levels)
     return Forces(
         site,
         category,
@@ -133,7 +133,7 @@ def work_out(reading: Reading) -> Forces:
         lines,
         missing,
         take_down(reading, dead),
-        cautions(reading, site, system, [id for id, line in lines.items() if line.relied_on]),
+        (*cautions(reading, site, system, [id for id, line in lines.items() if line.relied_on]), *hanging),
     )
 
 
