@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import math
 from collections.abc import Mapping, Sequence
-from functools import cache
+from functools import cache, partial
 from itertools import pairwise
 from typing import Any
 
@@ -26,16 +26,16 @@ from groundsill.doors.decode import decode
 from groundsill.forces.share import ACCIDENTAL, plan_line, reliance, rigid_shares
 from groundsill.forces.weights import weight_items
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
-from groundsill.mechanics.plan import Support, strips
+from groundsill.mechanics.strips import Support, strips
 from groundsill.work.document import House
 from tests.forces.balance import SAMPLES, middle_of, reading_of
-from tests.mechanics.shapes import L_SHAPE, T_SHAPE, U_SHAPE
+from tests.mechanics.shapes import L_SHAPE, T_SHAPE, U_SHAPE, hangs_on
 
 XY = tuple[float, float]
-SLICES = 1200
+SLICES = 800
 CLOSE = 1e-6  # of the load
-# of the plan: over lines that are not parallel three points a stretch are near, not exact (over parallel ones they are)
-SKEWED, SAMPLE, EXTREME = 1e-5, 1e-7, 2e-3
+# of the plan: what slices of this width leave; where lines at a slope converge, more
+SKEWED, SAMPLE, EXTREME = 1e-6, 1e-7, 1e-4
 STIFF = 3e8  # lb, the arms' stiffness; then ten times it, and carried on from both to arms that give nothing at all
 UNIT = 100.0  # inches: the frame's own measure, so that its figures are of one size
 
@@ -43,23 +43,13 @@ UNIT = 100.0  # inches: the frame's own measure, so that its figures are of one 
 
 
 def at(s: Support, u: float) -> float:
-    return (s.v1 + s.v2) / 2 if s.u1 == s.u2 else s.v1 + (u - s.u1) * (s.v2 - s.v1) / (s.u2 - s.u1)
+    """A line at a strip, or a collector that runs on level from its nearer end."""
+    part = min(max((u - s.u1) / (s.u2 - s.u1), 0.0), 1.0)
+    return s.v1 + part * (s.v2 - s.v1)
 
 
-def band_edges(plan: Polygon, supports: Sequence[Support]) -> list[float]:
-    """Where a strip's supports change: at the ends of lines, and where two lines cross."""
-    low, _, high, _ = plan.bounds
-    edges = {low, high} | {u for s in supports for u in (s.u1, s.u2)}
-    for n, s in enumerate(supports):
-        for t in supports[n + 1 :]:
-            slant = at(s, 1.0) - at(s, 0.0) - at(t, 1.0) + at(t, 0.0)
-            if abs(slant) > 1e-9:
-                edges.add((at(t, 0.0) - at(s, 0.0)) / slant)
-    return sorted(u for u in edges if low <= u <= high)
-
-
-def places(u: float, supports: Sequence[Support]) -> list[list[Support]]:
-    """The lines that hold a strip, place by place; of several in one row the nearest."""
+def rows_of(u: float, supports: Sequence[Support]) -> list[list[Support]]:
+    """Lines place by place; of several in one row the nearest."""
     rows: list[list[Support]] = []
     for s in sorted(supports, key=lambda s: at(s, u)):
         if rows and at(s, u) - at(rows[-1][0], u) < 1e-3:
@@ -71,45 +61,54 @@ def places(u: float, supports: Sequence[Support]) -> list[list[Support]]:
 
 
 def by_shapely(plan: Polygon, supports: Sequence[Support]) -> dict[str, float]:
-    """What falls to each line, from the areas and centroids of slices of the plan clipped to each bay."""
+    """What falls to each line, from the areas and centroids of pieces of thin slices, each on the places it hangs on.
+
+    A slice is cut along the lines and their mirror images about the outermost; a piece acts at its own centroid.
+    """
     found = dict.fromkeys((s.id for s in supports), 0.0)
     first, last = (pick(u for s in supports for u in (s.u1, s.u2)) for pick in (min, max))
-    for low, high in pairwise(band_edges(plan, supports)):
-        if high - low < 1e-9:
-            continue
-        held = min(max((low + high) / 2, first), last)
-        over = places(held, [s for s in supports if min(s.u1, s.u2) < held < max(s.u1, s.u2)])
-        if held in (first, last):  # beyond the outermost line the strip at its end goes on
-            over = places(held, [s for s in supports if min(s.u1, s.u2) <= held <= max(s.u1, s.u2)])
-        rows = over if len(over) >= 2 else places(held, supports)
-        cuts = np.linspace(low, high, SLICES + 1)
-        for n, (one, two) in enumerate(pairwise(rows)):
-            a, b = (np.array([at(row[0], min(max(u, first), last)) for u in cuts]) for row in (one, two))
-            below, above = (np.full_like(cuts, -1e5) if n == 0 else a), (b if n < len(rows) - 2 else b * 0 + 1e5)
-            ring = np.stack(
-                [
-                    np.stack(pair, axis=-1)
-                    for pair in (
-                        (cuts[:-1], below[:-1]), (cuts[1:], below[1:]), (cuts[1:], above[1:]), (cuts[:-1], above[:-1]),
-                    )
-                ],
-                axis=1,
-            )  # fmt: skip
-            parts = shapely.intersection(plan, shapely.polygons(ring))
-            parts = parts[shapely.area(parts) > 0]
-            size, middle = shapely.area(parts), shapely.centroid(parts)
-            u, v = shapely.get_x(middle), shapely.get_y(middle)
-            near, far = np.interp(u, cuts, a), np.interp(u, cuts, b)
-            upper = float(np.sum(size * (v - near) / (far - near)))
-            for row, amount in ((one, float(size.sum()) - upper), (two, upper)):
+    low, _, high, _ = plan.bounds
+    ends = sorted({low, high, *(u for s in supports for u in (s.u1, s.u2) if low < u < high)})
+    wide = (high - low) / SLICES
+    cuts = [*(u for a, b in pairwise(ends) for u in np.linspace(a, b, math.ceil((b - a) / wide) + 1)[:-1]), high]
+    pieces: list[tuple[tuple[float, float, float, float], ...]] = []
+    held: list[tuple[list[Support], list[Support]]] = []
+    for a, b in pairwise(cuts):
+        u = min(max((a + b) / 2, first), last)  # beyond the outermost line the strip at its end goes on
+        over = rows_of(u, [s for s in supports if min(s.u1, s.u2) <= u <= max(s.u1, s.u2)])
+        every = rows_of(u, supports)
+        edges = [(-1e5, lambda u: -1e5), (1e5, lambda u: 1e5)]
+        for rows in (over, every):
+            lines = [row[0] for row in rows]
+            edges += [(at(s, u), partial(at, s)) for s in lines]
+            edges += [(2 * at(o, u) - at(s, u), partial(mirrored, s, o)) for o in lines[:1] + lines[-1:] for s in lines]
+        edges.sort(key=lambda edge: edge[0])
+        u1, u2 = (min(max(end, first), last) for end in (a, b))
+        for (v1, below), (v2, above) in pairwise(edges):
+            if v2 - v1 > 1e-12:
+                way = [[at(row[0], u) for row in rows] for rows in (over, every)]
+                n, one, two = hangs_on((max(v1, -9e4) + min(v2, 9e4)) / 2, *way)
+                pieces.append(((a, below(u1)), (b, below(u2)), (b, above(u2)), (a, above(u1))))
+                held.append(tuple((over, every)[n][way[n].index(v)] for v in (one, two)))
+    parts = shapely.intersection(plan, shapely.buffer(shapely.polygons(np.array(pieces)), 0))
+    for part, middle, (one, two) in zip(parts, shapely.centroid(parts), held, strict=True):
+        if part.area > 0:
+            near, far = (at(row[0], min(max(middle.x, first), last)) for row in (one, two))
+            upper = part.area * (middle.y - near) / (far - near) if one is not two else 0.0
+            for row, amount in ((one, part.area - upper), (two, upper)):
                 for s in row:
                     found[s.id] += amount / len(row)
     return found
 
 
+def mirrored(s: Support, about: Support, u: float) -> float:
+    return 2 * at(about, u) - at(s, u)
+
+
 def agree(points: Sequence[XY], supports: Sequence[Support], close: float) -> None:
     plan = Polygon(points)
-    ours = {id: share.amount for id, share in strips(points, supports).items()}
+    ours = dict.fromkeys((s.id for s in supports), 0.0)
+    ours |= {id: share.amount for id, share in strips(points, supports).items()}
     assert ours == pytest.approx(by_shapely(plan, supports), abs=close * plan.area)
     assert sum(ours.values()) == pytest.approx(plan.area, rel=1e-12)
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
-from groundsill.mechanics.plan import Support
+from groundsill.mechanics.strips import Support
 
 XY = tuple[float, float]
 FAR = 1e5
@@ -69,27 +69,55 @@ def level_supports(draw: st.DrawFn, whole: bool = False, rows: bool = False) -> 
     return found
 
 
-def shared_by_shapely(shape: BaseGeometry, supports: Sequence[Support]) -> dict[str, float]:
-    """What each support takes, bay by bay, from clipped areas (or lengths) and their centroids.
+def hangs_on(v: float, *rows: Sequence[float]) -> tuple[int, float, float]:
+    """What a piece of floor at ``v`` hangs on: which of some rows of places, and the two places of it; maybe one twice.
 
-    Within one bay the lever is a straight line, so a piece of plan acts at its own centroid. In each band of u between
-    ends of supports, the supports that run over the band count; where fewer than two do, all count. Bands beyond the
-    outermost support hang on the nearest one.
+    Of the first row that can: the two places beside the piece; or the outermost and the first behind it at least as
+    far from it as the piece is. If none can, the outermost and the farthest of the last row, two feet apart or more.
+    """
+    for n, row in enumerate(rows):
+        if len(row) < 2:
+            continue
+        if row[0] <= v <= row[-1]:
+            upper = next(place for place in row[1:] if place >= v)
+            return n, max(place for place in row if place < upper), upper
+        behind, edge = (row[1:], row[0]) if v < row[0] else (row[-2::-1], row[-1])
+        for back in behind:
+            if abs(back - edge) >= abs(v - edge):
+                return n, edge, back
+    last = rows[-1]
+    edge, far = (last[0], last[-1]) if v < last[0] else (last[-1], last[0])
+    return len(rows) - 1, edge, far if abs(far - edge) >= 24 else edge
+
+
+def turning_points(row: Sequence[float]) -> list[float]:
+    """Where what a strip hangs on may change: at the places, and as far beyond the outermost as any is behind."""
+    return [*row, *(2 * row[0] - v for v in row), *(2 * row[-1] - v for v in row)]
+
+
+def shared_by_shapely(shape: BaseGeometry, supports: Sequence[Support]) -> dict[str, float]:
+    """What each level support takes, piece by piece, from clipped areas (or lengths) and their centroids.
+
+    Within one piece the lever is a straight line, so a piece of plan acts at its own centroid. In each band of u
+    between ends of supports, the supports that run over the band count, else all. Bands beyond the outermost support
+    hang on the nearest one.
     """
     found = {s.id: 0.0 for s in supports}
     ends = sorted({e for s in supports for e in (s.u1, s.u2)})
+    every = sorted({s.v1 for s in supports})
+    at_place = {v: [s.id for s in supports if s.v1 == v] for v in every}
     for low, high in ((-FAR, ends[0]), *pairwise(ends), (ends[-1], FAR)):
         at = min(max((low + high) / 2, ends[0] + 1e-3), ends[-1] - 1e-3)
-        over = [s for s in supports if s.u1 < at < s.u2]
-        chosen = sorted(over if len(over) >= min(2, len(supports)) else supports, key=lambda s: s.v1)
-        for n, (one, two) in enumerate(pairwise(chosen)):
-            bottom = -FAR if n == 0 else one.v1
-            top = FAR if n == len(chosen) - 2 else two.v1
+        over = sorted({s.v1 for s in supports if s.u1 < at < s.u2})
+        cuts = sorted({-FAR, FAR, *turning_points(every), *(turning_points(over) if over else ())})
+        for bottom, top in pairwise(cuts):
             part = shape.intersection(box(low, bottom, high, top))
             if size(part) > 0:
-                upper = (part.centroid.y - one.v1) / (two.v1 - one.v1)
-                found[one.id] += size(part) * (1 - upper)
-                found[two.id] += size(part) * upper
+                _, one, two = hangs_on((max(bottom, -9e4) + min(top, 9e4)) / 2, over, every)
+                lever = (part.centroid.y - one) / (two - one) if two != one else 0.0
+                for place, amount in ((one, size(part) * (1 - lever)), (two, size(part) * lever)):
+                    (id,) = at_place[place]
+                    found[id] += amount
     return found
 
 

@@ -6,7 +6,8 @@ What holds, and when:
   just where fewer than two places resist, or NumPy finds no forces that hold the load.
 * **An added line** never raises another's share in a flexible floor, provided that all lines lie along x and y, that
   the new one crosses every strip that the others cross, and that no floor hangs over the outermost lines. Where a floor
-  does hang over, the line next to the new one gains by the overhang's lever and by no more.
+  does hang over, no line gains more than the floor that hangs out, and just inside the outermost line no more than by
+  the lever of what hangs out by less than the new line's distance.
 * **Turned by quarters** a house keeps every force, skewed lines and all, by both floors. Turned by any angle it does so
   by a rigid floor, with the pair of earthquakes turned as well; a flexible floor has its strips along x and y alone.
 * **Stiffness**: a common factor changes nothing; a stiffer line never takes less itself. Mass nearer to a line
@@ -22,7 +23,7 @@ import numpy as np
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
-from shapely.geometry import MultiPolygon, Polygon, box
+from shapely.geometry import Polygon, box
 
 from groundsill.forces.lines import with_rigid
 from groundsill.forces.reading import Reading
@@ -30,7 +31,7 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares, plan_line, reliance, rigid_shares
 from groundsill.forces.weights import WeightItem, weight_items
 from groundsill.mechanics.equilibrium import PlanLine
-from groundsill.mechanics.plan import Support, strips
+from groundsill.mechanics.strips import ONE_PLACE_IN, Support, strips
 from groundsill.work.document import House
 from tests import proof
 from tests.forces.balance import middle_of, reading_of
@@ -124,10 +125,10 @@ def can_hold(lines: list[PlanLine], direction: str, centre: tuple[float, float])
     return left <= 1e-9
 
 
-def places_along(reading: Reading, lines: list[PlanLine], direction: str) -> int:
-    """At how many places, an inch or more apart, lines at 60 degrees or less to the force stand."""
+def places_along(lines: list[PlanLine], direction: str) -> int:
+    """At how many places lines at 60 degrees or less to the force stand: none, one (under two feet of it), or more."""
     stand = sorted((n.y if direction == "x" else n.x) for n in lines if (n.ux if direction == "x" else n.uy) >= 0.5)
-    return sum(1 for n, at in enumerate(stand) if n == 0 or at - stand[n - 1] >= 1.0)
+    return min(len(stand), 2 if stand and stand[-1] - stand[0] >= ONE_PLACE_IN else 1)
 
 
 def check_missing(house: House) -> int:
@@ -137,7 +138,7 @@ def check_missing(house: House) -> int:
     named = {m.direction: m.reason for m in work_out(reading).missing}
     for way in WAYS:
         lines = lines_of(reading, way)
-        places, standing = places_along(reading, lines, way), [can_hold(lines, way, c) for c in centres(items).values()]
+        places, standing = places_along(lines, way), [can_hold(lines, way, c) for c in centres(items).values()]
         if None in standing:
             continue
         assert (way in named) == (places < 2 or not all(standing)), (way, places, standing)
@@ -179,46 +180,72 @@ def test_a_line_added_across_a_house_raises_no_other_share(house, way, percent):
 FAR = 1e5
 
 
+def parts_of(plan: Polygon, low: float, high: float) -> list[list[tuple[float, float]]]:
+    """The outlines of what lies of a plan between two places across the lines."""
+    cut = plan.intersection(box(-FAR, low, FAR, high))
+    whole = cut.geoms if hasattr(cut, "geoms") else [cut]
+    return [list(part.exterior.coords)[:-1] for part in whole if isinstance(part, Polygon) and part.area > 1]
+
+
+def taken(ring: list[tuple[float, float]], supports: list[Support]) -> dict[str, float]:
+    shares = strips(ring, supports)
+    return {s.id: shares[s.id].amount if s.id in shares else 0.0 for s in supports}
+
+
 @given(star_polygons(), level_supports(whole=True), st.integers(1, 99))
 def test_between_its_outermost_lines_any_floor_gives_no_line_more_when_one_is_added(points, supports, percent):
     plan = Polygon(points)
     assume(plan.is_valid)
     low, high = supports[0].v1, supports[-1].v1
-    inside = plan.intersection(box(-FAR, low, FAR, high))
     at = low + (high - low) * percent / 100
     assume(all(abs(at - s.v1) > 0.01 for s in supports))
-    more = [*supports, Support("more", -FAR, at, FAR, at)]
-    for part in inside.geoms if isinstance(inside, MultiPolygon) else [inside]:
-        if isinstance(part, Polygon) and part.area > 1:
-            ring = list(part.exterior.coords)[:-1]
-            was, now = strips(ring, supports), strips(ring, more)
-            assert all(now[id].amount <= was[id].amount + NEAR * plan.area for id in was)
-            assert now["more"].amount >= -NEAR * plan.area
+    for ring in parts_of(plan, low, high):
+        was, now = taken(ring, supports), taken(ring, [*supports, Support("more", -FAR, at, FAR, at)])
+        assert all(now[id] <= was[id] + NEAR * plan.area for id in was)
+        assert now["more"] >= -NEAR * plan.area
+
+
+@given(star_polygons(), level_supports(whole=True), st.integers(-900, 900))
+def test_an_added_line_raises_no_share_by_more_than_the_floor_that_hangs_out(points, supports, at):
+    """Wherever it is added: a piece that hangs out puts 1 to 2 of itself on the outermost line, and 0 to -1 on the one
+    that holds it down, so a change of either is no more than the piece. Pieces between two lines raise nothing.
+
+    That is so where no piece hangs out farther than the outermost lines are apart; beyond, a share has no such bound,
+    and the house is cautioned about (:func:`tests.forces.test_cautions_of_sharing`).
+    """
+    plan = Polygon(points)
+    assume(plan.is_valid)
+    assume(all(abs(at - s.v1) > 0.01 for s in supports))
+    low, high = supports[0].v1, supports[-1].v1
+    assume(high - low >= ONE_PLACE_IN)
+    for ring in parts_of(plan, low - (high - low), high + (high - low)):
+        hanging = sum(
+            Polygon(part).area for side in ((-FAR, low), (high, FAR)) for part in parts_of(Polygon(ring), *side)
+        )
+        was, now = taken(ring, supports), taken(ring, [*supports, Support("more", -FAR, float(at), FAR, float(at))])
+        assert all(now[id] <= was[id] + hanging + 1 + NEAR * plan.area for id in was)
 
 
 @given(star_polygons(), level_supports(whole=True), st.integers(1, 99))
 def test_what_hangs_over_an_outermost_line_adds_by_its_lever_and_no_more(points, supports, percent):
-    """A line added at once inside the outermost shortens its lever: from M / d to M / e, M the overhang's moment.
-
-    The line that held the overhang down till then is let go, and gains M / d. No other line gains anything.
-    """
+    """A line added at once inside the outermost, at e from it, where the next was at d, takes over what hangs out by e
+    at the most: of moment M. The outermost gains M (1/e - 1/d), the line let go gains M/d, no other gains anything."""
     plan = Polygon(points)
     assume(plan.is_valid)
-    first, second = supports[0].v1, supports[1].v1
-    over = plan.intersection(box(-FAR, -FAR, FAR, first))
-    assume(over.area > 1)
-    top = plan.intersection(box(-FAR, supports[-1].v1, FAR, FAR))
-    assume(len(supports) > 2 or top.area == 0)
-    at = first + (second - first) * percent / 100
-    moment = over.area * (first - over.centroid.y)
-    gains = {
-        supports[0].id: moment / (at - first) - moment / (second - first),
-        supports[1].id: moment / (second - first),
-    }
-    was, now = strips(points, supports), strips(points, [*supports, Support("more", -FAR, at, FAR, at)])
-    reach = 1 + 800 / (at - first)
-    for id in was:
-        assert now[id].amount <= was[id].amount + gains.get(id, 0.0) + NEAR * plan.area * reach, id
+    first, second, last = supports[0].v1, supports[1].v1, supports[-1].v1
+    e = (second - first) * percent / 100
+    more = [*supports, Support("more", -FAR, first + e, FAR, first + e)]
+    for ring in parts_of(plan, -FAR, last):
+        moment = sum(
+            Polygon(p).area * (first - Polygon(p).centroid.y) for p in parts_of(Polygon(ring), first - e, first)
+        )
+        gains = {
+            supports[0].id: moment / e - moment / (second - first),
+            supports[1].id: moment / (second - first),
+        }
+        was, now = taken(ring, supports), taken(ring, more)
+        for id in was:
+            assert now[id] <= was[id] + gains.get(id, 0.0) + 1 + NEAR * plan.area, id
 
 
 # ---- Turning ---------------------------------------------------------------------------------------------------------
@@ -343,7 +370,7 @@ def test_no_line_has_less_than_its_flexible_force_or_any_consistent_rigid_one_al
     or y for an earthquake along itself. Their forces all have one sign."""
     reading = reading_of(house)
     forces, k = work_out(reading), stiffnesses(house, seed)
-    both = with_rigid(reading, forces.items, forces.levels, forces.lines, k)
+    both, _ = with_rigid(reading, forces.items, forces.levels, forces.lines, k)
     at = centres(forces.items)
     pushes = np.array([level.force_lb for level in forces.levels])
     for way in WAYS:

@@ -37,7 +37,7 @@ WINDOWS_PSF = 8.0
 R, I_E = 6.5, 1.0  # ASCE 7-16 Table 12.2-1 item A.15 and Table 1.5-2, risk category II
 F_A = 1.2  # ASCE 7-16 11.4.4, no soil study
 F_V = 1.9 - 0.1 * (0.44 - 0.40) / 0.10  # ASCE 7-16 Table 11.4-2, between S_1 of 0.4 and 0.5
-SKEW = 0.5  # a line at 60 degrees or less to the force has floor of its own
+SKEW = 0.5  # a line at 60 degrees or less to the force has floor of its own; none here lies at 60 to 70
 Array = NDArray[np.float64]
 
 
@@ -206,14 +206,13 @@ class Floor:
         self.lines = np.array([line[np.argsort(line[:, 0])] for line in lines])
         self.first, self.last = self.lines[:, 0, 0].min(), self.lines[:, 1, 0].max()
 
-    def places(self, u: float) -> list[tuple[float, list[int]]]:
-        """Where a strip is held, and by which lines; with fewer than two places every line counts, carried on."""
+    def places(self, u: float) -> list[list[tuple[float, list[int]]]]:
+        """Where a strip is held, and by which lines: by those it runs over; and by all, carried on level."""
         u = min(max(u, self.first), self.last)  # an eave past the last line hangs on the strip at its end
         (u1, v1), (u2, v2) = self.lines[:, 0].T, self.lines[:, 1].T
-        v = v1 + (u - u1) * (v2 - v1) / (u2 - u1)
+        v = v1 + np.clip((u - u1) / (u2 - u1), 0.0, 1.0) * (v2 - v1)
         off = np.maximum(np.maximum(u1 - u, u - u2), 0.0)
-        over = self.rows(v, off, np.flatnonzero(off <= 1e-6))
-        return over if len(over) >= 2 else self.rows(v, off, np.arange(len(v)))
+        return [self.rows(v, off, np.flatnonzero(off <= 1e-6)), self.rows(v, off, np.arange(len(v)))]
 
     @staticmethod
     def rows(v: Array, off: Array, chosen: Any) -> list[tuple[float, list[int]]]:
@@ -224,44 +223,55 @@ class Floor:
             found.append((v[there[0]], [n for n in there if off[n] <= near + 1e-6]))
         return found
 
-    def influence(self, u: float, v: Array) -> tuple[Array, list[list[int]]]:
-        """What a pound at each of some places along a strip puts on every place that holds it, by the lever."""
-        rows = self.places(u)
-        at = np.array([place for place, _ in rows])
-        bay = np.clip(np.searchsorted(at, v) - 1, 0, len(at) - 2)
-        upper = (v - at[bay]) / (at[bay + 1] - at[bay])
-        table = np.zeros((len(at), len(v)))
-        table[bay, np.arange(len(v))] = 1 - upper
-        table[bay + 1, np.arange(len(v))] += upper
-        return table, [ids for _, ids in rows]
+    def influence(self, u: float, v: Array) -> Array:
+        """What a pound at each of some places along a strip puts on every line, by the lever.
+
+        It hangs on the two places beside it, or out over the last and the nearest behind that is as far as it hangs
+        out. If the lines it runs over cannot hold it so, all lines are taken; if those cannot, the farthest behind.
+        """
+        table = np.zeros((len(self.lines), len(v)))
+        over, every = self.places(u)
+        for column, at in zip(table.T, v, strict=True):
+            for rows, last in ((over, False), (every, True)):
+                seat = np.array([place for place, _ in rows])
+                if len(seat) > 1 and seat[0] <= at <= seat[-1]:
+                    upper = max(int(np.searchsorted(seat, at)), 1)
+                    pair = (upper, upper - 1)
+                elif len(seat) > 1:
+                    edge = 0 if at < seat[0] else len(seat) - 1
+                    behind = np.abs(seat - seat[edge])
+                    good = np.flatnonzero(behind >= abs(at - seat[edge]))
+                    if not len(good) and not last:
+                        continue
+                    pair = (edge, good[np.argmin(behind[good])] if len(good) else int(np.argmax(behind)))
+                else:
+                    continue
+                one, two = pair
+                part = (at - seat[two]) / (seat[one] - seat[two])
+                for n, share in ((one, part), (two, 1 - part)):
+                    column[rows[n][1]] += share / len(rows[n][1])
+                break
+        return table
 
     def stretch(self, u: float, low: float, high: float) -> Array:
         """A strip's load from one v to another: the area under each influence line, exact for straight ones."""
-        rows = self.places(u)
-        stops = np.unique([low, high, *(v for v, _ in rows[1:-1] if low < v < high)])
-        table, ids = self.influence(u, (stops[1:] + stops[:-1]) / 2)
-        return self.by_line(table @ np.diff(stops), ids)
-
-    def by_line(self, amounts: Array, ids: list[list[int]]) -> Array:
-        found = np.zeros(len(self.lines))
-        for amount, those in zip(amounts, ids, strict=True):
-            found[those] += amount / len(those)
-        return found
+        seats = [np.array([place for place, _ in rows]) for rows in self.places(u) if rows]
+        turns = np.concatenate([np.concatenate((s, 2 * s[0] - s, 2 * s[-1] - s)) for s in seats])
+        stops = np.unique([low, high, *turns[(turns > low) & (turns < high)]])
+        return self.influence(u, (stops[1:] + stops[:-1]) / 2) @ np.diff(stops)
 
     def taken(self, at: Array) -> Array:
         """Every line's part of a weight spread evenly over an outline, a wall, or a point."""
         total = np.zeros(len(self.lines))
         if len(at) == 1:
-            table, ids = self.influence(at[0, 0], at[:, 1])
-            return self.by_line(table[:, 0], ids)
+            return self.influence(at[0, 0], at[:, 1])[:, 0]
         if len(at) == 2 and at[0, 0] == at[1, 0]:  # a wall along the strips
             total = self.stretch(at[0, 0], *np.sort(at[:, 1]))
         elif len(at) == 2:
             count = int(np.ceil(abs(at[1, 0] - at[0, 0]) / STRIP))
             for t in (np.arange(count) + 0.5) / count:
                 u, v = at[0] + t * (at[1] - at[0])
-                table, ids = self.influence(u, np.array([v]))
-                total += self.by_line(table[:, 0], ids)
+                total += self.influence(u, np.array([v]))[:, 0]
         else:
             nxt = np.roll(at, -1, axis=0)
             for u in np.arange(at[:, 0].min() + STRIP / 2, at[:, 0].max(), STRIP):

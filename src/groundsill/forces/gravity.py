@@ -16,7 +16,8 @@ from groundsill.forces.levels import levels_of, outline_of, storeys_under
 from groundsill.forces.reading import XY, Reading, doubted, line_ends, line_length_in
 from groundsill.forces.weights import WeightItem
 from groundsill.house.underfloor import JoistField
-from groundsill.mechanics.plan import Support, inside, length, rotate, strips, strips_of_line
+from groundsill.mechanics.plan import inside, length, rotate
+from groundsill.mechanics.strips import Support, Supports, arranged, strips, strips_of_line
 from groundsill.working.value import Value, marks_of
 
 __all__ = ["Load", "TakeDown", "take_down"]
@@ -26,7 +27,7 @@ _PARALLEL = 0.035  # sine of two degrees: walls nearer to each other's direction
 _NOISE = 1e-9
 _WORTH_TELLING = 0.01
 
-Supports = Callable[[float], list[Support]]
+Carriers = Callable[[float], Supports]
 
 
 @dataclass(slots=True)
@@ -124,12 +125,12 @@ def _place(reading: Reading, done: TakeDown, item: WeightItem) -> None:
 # ---- What spans -----------------------------------------------------------------------------------------------------
 
 
-def _below(reading: Reading, turn: float) -> list[Support]:
+def _below(reading: Reading, turn: float) -> Supports:
     """Lines and girders as supports of the lowest floor, turned so that joists run along v."""
     return reading.once(("supports below", turn), lambda: _lines_and_girders(reading, turn))
 
 
-def _lines_and_girders(reading: Reading, turn: float) -> list[Support]:
+def _lines_and_girders(reading: Reading, turn: float) -> Supports:
     survey = reading.house.survey
     found = []
     for id, line in reading.in_order(survey.underfloor.lines):
@@ -140,12 +141,12 @@ def _lines_and_girders(reading: Reading, turn: float) -> list[Support]:
     return _across(found)
 
 
-def _walls_of(reading: Reading, storeys: Sequence[str], turn: float) -> list[Support]:
+def _walls_of(reading: Reading, storeys: Sequence[str], turn: float) -> Supports:
     """The walls of some storeys as supports, turned so that what spans between them runs along v."""
     return reading.once(("walls", tuple(storeys), turn), lambda: _walls_turned(reading, storeys, turn))
 
 
-def _walls_turned(reading: Reading, storeys: Sequence[str], turn: float) -> list[Support]:
+def _walls_turned(reading: Reading, storeys: Sequence[str], turn: float) -> Supports:
     found = []
     for id, wall in reading.in_order(reading.house.survey.building.walls):
         if wall.storey in storeys:
@@ -158,9 +159,9 @@ def _support(id: str, a: XY, b: XY, turn: float) -> Support:
     return Support(id, u1, v1, u2, v2)
 
 
-def _across(supports: list[Support]) -> list[Support]:
+def _across(supports: list[Support]) -> Supports:
     """Those that what spans along v can rest on."""
-    return [s for s in supports if abs(s.u2 - s.u1) > abs(s.v2 - s.v1)]
+    return arranged(s for s in supports if abs(s.u2 - s.u1) > abs(s.v2 - s.v1))
 
 
 def _wall_ends(reading: Reading, id: str) -> tuple[XY, XY]:
@@ -173,7 +174,7 @@ def _joists_of(reading: Reading, storey: str) -> list[JoistField]:
     return [f for _, f in reading.in_order(reading.house.survey.underfloor.joists) if f.storey == storey]
 
 
-def _carriers(reading: Reading, storey: str) -> tuple[Supports, float]:
+def _carriers(reading: Reading, storey: str) -> tuple[Carriers, float]:
     """What carries the floor of a storey, and the direction it spans in where no joist field says.
 
     An upper floor rests on the walls of the storey under it, its joists being that storey's ceiling joists; the lowest

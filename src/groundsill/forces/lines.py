@@ -23,6 +23,7 @@ __all__ = ["LineForce", "MissingLine", "line_forces", "with_rigid"]
 
 DIRECTIONS: tuple[Direction, ...] = ("x", "y")
 FLEXIBLE, RIGID = "flexible floor", "rigid floor"
+_WORTH_TELLING = 0.01  # of a level's weight
 
 
 class Level(Protocol):
@@ -83,8 +84,8 @@ class MissingLine:
 
 def line_forces(
     reading: Reading, items: Sequence[WeightItem], levels: Sequence[Level]
-) -> tuple[dict[str, LineForce], tuple[MissingLine, ...]]:
-    """Every line's force by a flexible floor, and the directions in which a line is missing."""
+) -> tuple[dict[str, LineForce], tuple[MissingLine, ...], tuple[str, ...]]:
+    """Every line's force by a flexible floor, the directions in which a line is missing, and what must be said."""
     by_direction = {direction: flexible_shares(reading, items, direction) for direction in DIRECTIONS}
     missing = tuple(MissingLine(d, sharing.missing) for d, sharing in by_direction.items() if sharing.missing)
     found = {}
@@ -109,7 +110,30 @@ def line_forces(
             with section(f"line/{id}/force"):
                 made = _greatest(line, by_direction, levels, FLEXIBLE, skewed)
                 found[id] = replace(made, flexible=_own_shares(line, by_direction, len(levels)))
-    return found, missing
+    return found, missing, tuple(_cautions(found, by_direction, levels))
+
+
+def _cautions(
+    lines: Mapping[str, LineForce], by_direction: Mapping[Direction, Sharing], levels: Sequence[Level]
+) -> Iterator[str]:
+    """Floor that hangs out so far that a line has more than all of a level's force, or no line behind holds it down.
+
+    Nothing of a direction in which a line is missing: that is told as what it is.
+    """
+    for direction, sharing in by_direction.items():
+        for id, share in sharing.shares.items() if not sharing.missing else ():
+            where = (
+                f"(earthquake along {direction}): the floor turns about it; rely on a line farther out, if there is one"
+            )
+            part, level = max(((abs(part), n) for n, part in share.fraction.items()), default=(0.0, 0))
+            if part > 1.0:
+                yield f"line {lines[id].mark} has {part:.2f} times all the force of the {levels[level].name} {where}"
+            part, level = max(((part, n) for n, part in share.overhung.items()), default=(0.0, 0))
+            if part >= _WORTH_TELLING:
+                yield (
+                    f"{part:.0%} of the weight of the {levels[level].name} hangs out beyond line {lines[id].mark}, "
+                    f"farther than any line stands behind it {where}"
+                )
 
 
 def _own_shares(line: LineForce, by_direction: Mapping[Direction, Sharing], count: int) -> tuple[float, ...]:
@@ -129,18 +153,19 @@ def with_rigid(
     levels: Sequence[Level],
     lines: Mapping[str, LineForce],
     stiffness: Mapping[str, float],
-) -> dict[str, LineForce]:
+) -> tuple[dict[str, LineForce], tuple[str, ...]]:
     """The same lines, each with the worse of what it has and what a rigid floor gives it by these stiffnesses.
 
     A line whose stiffness is not known (nothing braces it) keeps what it has; so does every line in a direction that
-    the braced lines cannot hold by a rigid floor, which is noted.
+    the braced lines cannot hold by a rigid floor, which is told in words.
     """
     pushes = [float(level.force_lb) for level in levels]
     by_direction = {d: rigid_shares(reading, items, d, stiffness, pushes) for d in DIRECTIONS}
-    for direction, sharing in by_direction.items():
-        if sharing.missing:
-            note(f"by a rigid floor, along {direction}: {sharing.missing}; that direction's rigid forces are left out")
-            by_direction[direction] = Sharing({}, sharing.missing)
+    lacking = [d for d, sharing in by_direction.items() if sharing.missing]
+    told = tuple(f"along {d} what is braced cannot hold a rigid floor, so none is taken there" for d in lacking)
+    for words in told:
+        note(words)
+    by_direction |= {d: Sharing({}, by_direction[d].missing) for d in lacking}
     skewed = any(line.relied_on and line.direction is None for line in lines.values())
     found = {}
     for id, line in lines.items():
@@ -155,7 +180,7 @@ def with_rigid(
             chosen = rigid if rigid.force_lb > line.force_lb else line
             other = max(float(line.other_lb), float(rigid.other_lb))
             found[id] = replace(chosen, force_lb=worse, other_lb=other)
-    return found
+    return found, told
 
 
 def _greatest(

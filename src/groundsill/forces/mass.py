@@ -1,7 +1,7 @@
 """Where the weight of the house sits: every item at its middle, and the centre of mass of each level and of the whole.
 
-From the same items as the seismic weight. Plain data for tables and pictures; no check reads it, since sharing takes
-the items themselves.
+From the same items as the seismic weight. The map is plain data for tables and pictures; no check reads it, since
+sharing takes the items themselves.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from groundsill.forces.reading import XY
 from groundsill.forces.weights import BASE, Gravity, WeightItem
 from groundsill.mechanics.plan import centroid
 
-__all__ = ["Centre", "PlacedWeight", "WeightMap", "centre_of", "weight_map"]
+__all__ = ["Centre", "PlacedWeight", "WeightMap", "centre_of", "middle_of", "weight_map"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +68,7 @@ def weight_map(items: Iterable[WeightItem], level_names: Sequence[str]) -> Weigh
     levels = []
     for n, name in enumerate(level_names):
         parts = [
-            (float(i.weight_lb) * part, _middle(i)) for i in items if i.seismic for at, part in i.levels if at == n
+            (float(i.weight_lb) * part, middle_of(i)) for i in items if i.seismic for at, part in i.levels if at == n
         ]
         found = centre_of(name, parts)
         if found is not None:
@@ -88,13 +88,14 @@ def centre_of(name: str, parts: Sequence[tuple[float, XY]]) -> Centre | None:
 
 
 def _placed(item: WeightItem) -> PlacedWeight:
-    x, y = _middle(item)
+    x, y = middle_of(item)
     weight = float(item.weight_lb)
     counted = weight * sum(part for at, part in item.levels if at != BASE) if item.seismic else 0.0
     return PlacedWeight(item.label, item.of, item.kind, weight, counted, x, y)
 
 
-def _middle(item: WeightItem) -> XY:
+def middle_of(item: WeightItem) -> XY:
+    """Where an item's weight acts on the plan: the centroid of an area, the middle of a wall, the place of a point."""
     if item.shape == "area":
         return centroid(item.points)
     (x1, y1), (x2, y2) = item.points[0], item.points[-1]

@@ -128,7 +128,7 @@ def work_out(reading: Reading) -> Forces:
     levels = tuple(
         LevelForces(name, d.h_x, w, d.C_vx, d.F_x) for name, w, d in zip(names, weights, distribution, strict=True)
     )
-    lines, missing = line_forces(reading, items, levels)
+    lines, missing, hanging = line_forces(reading, items, levels)
     return Forces(
         rules.document,
         site,
@@ -149,7 +149,7 @@ def work_out(reading: Reading) -> Forces:
         lines,
         missing,
         take_down(reading, dead),
-        cautions(reading, rules, site, system, [id for id, line in lines.items() if line.relied_on]),
+        (*cautions(reading, rules, site, system, [id for id, line in lines.items() if line.relied_on]), *hanging),
     )
 
 

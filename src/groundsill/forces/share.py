@@ -1,9 +1,7 @@
 """Sharing the force of each level among the braced lines.
 
-**Flexible floor** (the rule for old board floors): the floor is cut into strips running across the force; each strip
-spans, as a simple beam, between the lines it crosses. A skewed line takes the component along itself. What this leaves
-out of balance (nothing, for lines along x and y) is put on the lines by the least change that closes force along x,
-along y, and turning.
+**Flexible floor** (the rule for old board floors): the floor is cut into strips running across the force, each hanging
+on the lines beside it (:mod:`groundsill.forces.flexible`).
 
 **Rigid floor**: every line moves with the floor, so each takes its share by stiffness, torsion included.
 
@@ -14,17 +12,17 @@ is a result of its own: a line is missing.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Literal
 
-from groundsill.forces.reading import XY, Reading, line_ends, line_length_in
+from groundsill.forces.flexible import flexible, loads_of
+from groundsill.forces.reading import Reading, line_ends, line_length_in
 from groundsill.forces.weights import WeightItem
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
-from groundsill.mechanics.plan import Share, Support, centroid, rotate, strips, strips_of_line
 
 __all__ = [
     "Direction",
@@ -32,7 +30,6 @@ __all__ = [
     "Reliance",
     "Sharing",
     "direction_of",
-    "distinct_places",
     "flexible_shares",
     "plan_line",
     "reliance",
@@ -40,9 +37,7 @@ __all__ = [
 ]
 
 Direction = Literal["x", "y"]
-_ANGLES: dict[Direction, float] = {"x": 0.0, "y": 90.0}
 _ALONG = 1.0  # degrees: a line this near to x or y lies along it
-_COUNTS = 0.5  # a line at 60 degrees or less to the force has a strip of floor of its own
 _GAP_IN = 1.0  # foundation stretches parted by more than this leave a gap under the line
 ACCIDENTAL = 0.05  # ASCE 7 12.8.4.2, alike in both editions: the mass may stand off by this share of the plan's size
 
@@ -60,13 +55,15 @@ class LineShare:
     """What share of each level's weight falls to a line, and how much of it a collector must bring.
 
     A fraction is positive when the line is pushed the way the house is; a negative one says that the floor's overhang
-    pulls it the other way.
+    pulls it the other way. ``overhung`` is the part of each level's weight that hangs out beyond the line, farther than
+    any line stands behind it.
     """
 
     line: str
     direction: Direction
     fraction: dict[int, float]
     collected: dict[int, float]
+    overhung: dict[int, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +108,7 @@ def reliance(reading: Reading, id: str) -> Reliance:
         return Reliance(line.relied_on, line.relied_reason or "by the surveyor's decision")
     if line.position == "interior":
         return Reliance(False, "interior line: relied on only when the survey says so")
-    under = [s for s in survey.foundation.segments.values() if s.line == id]
+    under = [stretch for _, stretch in reading.on_line(survey.foundation.segments, id)]
     if not under or any(s.material in ("none", "not seen") for s in under):
         return Reliance(False, "no continuous foundation was seen under it")
     if not _covered(under, line_length_in(reading.house, line)):
@@ -137,29 +134,19 @@ def relied(reading: Reading) -> list[str]:
 def flexible_shares(reading: Reading, items: Sequence[WeightItem], direction: Direction) -> Sharing:
     """Each relied-on line's share of every level's weight, for force along ``direction``, by a flexible floor."""
     lines = [plan_line(reading, id, direction) for id in relied(reading)]
-    along = {line.id: line.ux if direction == "x" else line.uy for line in lines}
-    supports = _supports(reading, [line.id for line in lines if along[line.id] >= _COUNTS], direction)
-    guess: dict[int, dict[str, float]] = {}
-    brought: dict[int, dict[str, float]] = {}
-    loads: dict[int, Push] = {}
-    for item in (item for item in items if item.seismic):
-        split = _split(item, supports, -_ANGLES[direction])
-        whole = sum(s.amount for s in split.values())
-        for level, part in item.levels:
-            weight = float(item.weight_lb) * part
-            loads[level] = _plus(loads.get(level), _push(item, weight, direction))
-            for id, share in split.items():
-                amount = weight * share.amount / whole * along[id]
-                _add(guess.setdefault(level, {}), id, amount)
-                _add(brought.setdefault(level, {}), id, weight * abs(share.collected / whole))
-    weights = {line.id: line_length_in(reading.house, reading.house.survey.underfloor.lines[line.id]) for line in lines}
-    forces = {level: balanced(guess.get(level, {}), weights, lines, load) for level, load in loads.items()}
-    held = all(forces[level].holds(load) for level, load in loads.items())
-    places = distinct_places(reading, [s.id for s in supports], direction)
-    return Sharing(
-        _shares(lines, direction, loads, {level: b.forces for level, b in forces.items()}, brought),
-        _missing(direction, places, len(supports), held),
-    )
+    surveyed = reading.house.survey.underfloor.lines
+    ends = {line.id: line_ends(reading.house, surveyed[line.id]) for line in lines}
+    found = flexible(items, lines, ends, direction)
+    shares = {
+        line.id: LineShare(
+            line.id,
+            direction,
+            *({level: part.get(line.id, 0.0) for level, part in parts.items()}
+              for parts in (found.force, found.collected, found.overhung)),
+        )
+        for line in lines
+    }  # fmt: skip
+    return Sharing(shares, _missing(direction, found.places, len(found.standing), found.held))
 
 
 def rigid_shares(
@@ -176,12 +163,9 @@ def rigid_shares(
     levels to the same side), each line has the fractions of the case that gives it most.
     """
     lines = [plan_line(reading, id, direction) for id in relied(reading)]
-    loads: dict[int, Push] = {}
-    spread: list[float] = []
-    for item in (item for item in items if item.seismic):
-        spread += [p[1 if direction == "x" else 0] for p in item.points]
-        for level, part in item.levels:
-            loads[level] = _plus(loads.get(level), _push(item, float(item.weight_lb) * part, direction))
+    items = [item for item in items if item.seismic]
+    loads = loads_of(items, direction)
+    spread = [point[1 if direction == "x" else 0] for item in items for point in item.points]
     off = ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0))
     cases: list[dict[int, dict[str, float]]] = []
     held = True
@@ -193,12 +177,13 @@ def rigid_shares(
             held = held and found.holds(moved)
             case[level] = found.forces
         cases.append(case)
-    worst: dict[int, dict[str, float]] = {level: {} for level in loads}
+    shares = {}
     for line in lines:
         most = max(cases, key=lambda case: abs(_line_total(line.id, case, loads, pushes)))
-        for level in loads:
-            worst[level][line.id] = most[level].get(line.id, 0.0)
-    return Sharing(_shares(lines, direction, loads, worst, {}), "" if held else _missing(direction, 2, 2, False))
+        whole = {level: load.x + load.y for level, load in sorted(loads.items())}
+        parts = {level: most[level].get(line.id, 0.0) / all for level, all in whole.items() if all > 0}
+        shares[line.id] = LineShare(line.id, direction, parts, dict.fromkeys(parts, 0.0))
+    return Sharing(shares, "" if held else _missing(direction, True, 2, False))
 
 
 def _line_total(
@@ -213,78 +198,11 @@ def _line_total(
     return total
 
 
-def distinct_places(reading: Reading, ids: Iterable[str], direction: Direction) -> int:
-    """At how many distinct places, an inch or more apart, these lines stand across a direction."""
-    across = 1 if direction == "x" else 0
-    middles = []
-    for id in ids:
-        a, b = line_ends(reading.house, reading.house.survey.underfloor.lines[id])
-        middles.append((a[across] + b[across]) / 2)
-    middles.sort()
-    return sum(1 for n, place in enumerate(middles) if n == 0 or place - middles[n - 1] >= 1.0)
-
-
-def _missing(direction: Direction, places: int, lines: int, held: bool) -> str:
+def _missing(direction: Direction, places: bool, lines: int, held: bool) -> str:
     """What is missing in a direction, in words; empty when nothing is."""
-    if places >= 2 and held:
+    if places and held:
         return ""
-    if places >= 2:
+    if places:
         return f"the lines relied on cannot hold the house still against force along {direction}: a line is missing"
     found = "no line" if lines == 0 else "only one line" if lines == 1 else "nothing but lines in one line"
     return f"{found} is relied on along {direction}: a line is missing there"
-
-
-def _supports(reading: Reading, ids: Iterable[str], direction: Direction) -> list[Support]:
-    turn, found = -_ANGLES[direction], []
-    for id in ids:
-        a, b = line_ends(reading.house, reading.house.survey.underfloor.lines[id])
-        (u1, v1), (u2, v2) = rotate(a, turn), rotate(b, turn)
-        found.append(Support(id, u1, v1, u2, v2))
-    return found
-
-
-def _split(item: WeightItem, supports: Sequence[Support], turn: float) -> Mapping[str, Share]:
-    points = [rotate(p, turn) for p in item.points]
-    if item.shape == "area":
-        return strips(points, supports)
-    return strips_of_line(points[0], points[-1], supports)
-
-
-def _middle(item: WeightItem) -> XY:
-    if item.shape == "area":
-        return centroid(item.points)
-    (x1, y1), (x2, y2) = item.points[0], item.points[-1]
-    return (x1 + x2) / 2, (y1 + y2) / 2
-
-
-def _push(item: WeightItem, weight: float, direction: Direction) -> Push:
-    """The item's weight as a force along the direction, with its moment about the plan's origin."""
-    x, y = _middle(item)
-    return Push(weight, 0.0, -weight * y) if direction == "x" else Push(0.0, weight, weight * x)
-
-
-def _plus(a: Push | None, b: Push) -> Push:
-    return b if a is None else Push(a.x + b.x, a.y + b.y, a.moment + b.moment)
-
-
-def _add(amounts: dict[str, float], id: str, amount: float) -> None:
-    amounts[id] = amounts.get(id, 0.0) + amount
-
-
-def _shares(
-    lines: Sequence[PlanLine],
-    direction: Direction,
-    loads: Mapping[int, Push],
-    forces: Mapping[int, Mapping[str, float]],
-    brought: Mapping[int, Mapping[str, float]],
-) -> dict[str, LineShare]:
-    found = {}
-    for line in lines:
-        fraction, collected = {}, {}
-        for level, load in sorted(loads.items()):
-            whole = load.x + load.y
-            if whole > 0:
-                fraction[level] = forces[level].get(line.id, 0.0) / whole
-                collected[level] = brought.get(level, {}).get(line.id, 0.0) / whole
-        found[line.id] = LineShare(line.id, direction, fraction, collected)
-    return found

@@ -44,11 +44,12 @@ def why_both(reading: Reading, forces: Forces) -> str:
     return ""
 
 
-def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tuple[str, Piece]]) -> Forces:
-    """The forces of one state of the house: by a flexible floor, or the worse of flexible and rigid.
+def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tuple[str, Piece]]) -> tuple[Forces, str]:
+    """The forces of one state of the house: by a flexible floor, or the worse of flexible and rigid; and why, in words.
 
     Every line's force carries the marks of the heights that the rule goes by and, where the floor is also taken as
-    rigid, of what braces each of the lines. ``why`` is what :func:`why_both` answers, the same in every state.
+    rigid, of what braces each of the lines. ``why`` is what :func:`why_both` answers, the same in every state; to it
+    is added where what is braced in this state cannot hold a rigid floor.
     """
     doubts, lines = _heights_marked(reading, forces), forces.lines
     if why:
@@ -56,14 +57,15 @@ def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tu
             note(f"flexible and rigid floor both: {why}")
         braces = _braces(reading, forces, pieces)
         stiffness = {id: total for id, found in braces.items() if (total := _stiffness(found)) > 0}
-        lines = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
+        lines, lacking = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
         doubts |= _doubts(brace for found in braces.values() for brace in found)
+        why = "; ".join((why, *lacking))
     if doubts:
         lines = {
             id: replace(line, force_lb=doubted(line.force_lb, doubts)) if line.relied_on else line
             for id, line in lines.items()
         }
-    return forces if lines is forces.lines else replace(forces, lines=lines)
+    return (forces if lines is forces.lines else replace(forces, lines=lines)), why
 
 
 def _heights_marked(reading: Reading, forces: Forces) -> frozenset[Mark]:

@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import floor
 
+from groundsill.forces.flexible import ANGLES, counts, flexible
 from groundsill.forces.levels import levels_of, ordered_storeys
 from groundsill.forces.reading import XY, Reading
 from groundsill.forces.seismic import Forces
@@ -22,8 +23,8 @@ from groundsill.house.building import Wall
 from groundsill.house.survey import in_order
 from groundsill.loadpath.chain import Chain, LoadLevel, Status, Verdict, status_of, verdict_of, weakest
 from groundsill.loadpath.storey_walls import Known, Strength, known_of, strength_of, wall_ends
-from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
-from groundsill.mechanics.plan import Support, centroid, length, rotate, strips, strips_of_line
+from groundsill.mechanics.equilibrium import PlanLine
+from groundsill.mechanics.plan import length, rotate
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, note, scale
@@ -40,9 +41,7 @@ REMARKS = (
 )
 
 DIRECTIONS: tuple[Direction, ...] = ("x", "y")
-_ANGLES: dict[Direction, float] = {"x": 0.0, "y": 90.0}
 _ALONG = math.cos(math.radians(1.0))  # a wall within a degree of x or y lies along it
-_COUNTS = 0.5  # a wall at 60 degrees or less to the force has a strip of floor of its own, as a line below has
 _IN_LINE_IN = 48.0  # walls offset by no more count as one line (common practice for braced wall lines, no source)
 
 
@@ -180,7 +179,7 @@ def _others_take_over(wall: _Wall, counting: Sequence[_Wall]) -> bool:
     low, high, place = _seen(wall, own)
     before = after = False
     for other in counting:
-        if other.part(own) < _COUNTS:
+        if counts(other.part(own)) < 1.0:
             continue
         start, end, there = _seen(other, own)
         if abs(there - place) <= _IN_LINE_IN:
@@ -192,7 +191,7 @@ def _others_take_over(wall: _Wall, counting: Sequence[_Wall]) -> bool:
 
 def _seen(wall: _Wall, direction: Direction) -> tuple[float, float, float]:
     """A wall seen across the force: where it begins and ends along it, and the place of its middle across it."""
-    (u1, v1), (u2, v2) = (rotate(point, -_ANGLES[direction]) for point in wall.ends)
+    (u1, v1), (u2, v2) = (rotate(point, -ANGLES[direction]) for point in wall.ends)
     return min(u1, u2), max(u1, u2), (v1 + v2) / 2
 
 
@@ -200,58 +199,15 @@ def _shares(
     items: Sequence[WeightItem], walls: Sequence[_Wall], direction: Direction, floor_level: int
 ) -> tuple[dict[str, dict[int, float]], str]:
     """Each wall's share of every level above a floor, for force along a direction, and what is missing, in words."""
-    turn = -_ANGLES[direction]
+    above = [replace(item, levels=tuple((n, part) for n, part in item.levels if n > floor_level)) for item in items]
     lines = [wall.line(direction) for wall in walls]
-    along = {wall.id: wall.part(direction) for wall in walls}
-    supports = [
-        Support(wall.id, *rotate(wall.ends[0], turn), *rotate(wall.ends[1], turn))
-        for wall in walls
-        if along[wall.id] >= _COUNTS
-    ]
-    if not supports:
+    found = flexible([item for item in above if item.levels], lines, {wall.id: wall.ends for wall in walls}, direction)
+    if not found.standing:
         return {}, f"no wall stands along {direction}: a wall is missing there"
-    guess: dict[int, dict[str, float]] = {}
-    loads: dict[int, Push] = {}
-    for item in items:
-        levels = [(n, part) for n, part in item.levels if n > floor_level and item.seismic]
-        split = _split(item, supports, turn) if levels else {}
-        for n, part in levels:
-            weight = float(item.weight_lb) * part
-            loads[n] = _plus(loads.get(n), item, weight, direction)
-            for id, amount in split.items():
-                mine = guess.setdefault(n, {})
-                mine[id] = mine.get(id, 0.0) + weight * amount * along[id]
-    lengths = {wall.id: length(*wall.ends) for wall in walls}
-    found: dict[str, dict[int, float]] = {}
-    held = True
-    for n, load in loads.items():
-        balance = balanced(guess.get(n, {}), lengths, lines, load)
-        held = held and balance.holds(load)
-        for id, force in balance.forces.items():
-            found.setdefault(id, {})[n] = force / (load.x + load.y) if load.x + load.y else 0.0
-    places = sorted((s.v1 + s.v2) / 2 for s in supports)
-    if not held or places[-1] - places[0] < 1.0:
-        return found, f"its walls cannot hold it against force along {direction}: a wall is missing"
-    return found, ""
-
-
-def _split(item: WeightItem, supports: Sequence[Support], turn: float) -> dict[str, float]:
-    """The part of an item that strips of floor bring to each wall."""
-    points = [rotate(point, turn) for point in item.points]
-    found = strips(points, supports) if item.shape == "area" else strips_of_line(points[0], points[-1], supports)
-    whole = sum(share.amount for share in found.values())
-    return {id: share.amount / whole for id, share in found.items()} if whole else {}
-
-
-def _plus(sum: Push | None, item: WeightItem, weight: float, direction: Direction) -> Push:
-    """A load with an item's weight added, pushed along a direction at the item's middle."""
-    x, y = centroid(item.points) if item.shape == "area" else _middle(item.points)
-    more = Push(weight, 0.0, -weight * y) if direction == "x" else Push(0.0, weight, weight * x)
-    return more if sum is None else Push(sum.x + more.x, sum.y + more.y, sum.moment + more.moment)
-
-
-def _middle(points: Sequence[XY]) -> XY:
-    return (points[0][0] + points[-1][0]) / 2, (points[0][1] + points[-1][1]) / 2
+    shares = {wall.id: {n: forces.get(wall.id, 0.0) for n, forces in found.force.items()} for wall in walls}
+    if not (found.held and found.places):
+        return shares, f"its walls cannot hold it against force along {direction}: a wall is missing"
+    return shares, ""
 
 
 # ---- One wall -------------------------------------------------------------------------------------------------------

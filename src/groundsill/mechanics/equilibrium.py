@@ -43,15 +43,18 @@ class Push:
 class Balance:
     """Force of each line, positive along its direction, and the part of the load that no line can hold.
 
-    ``left_over`` is what is lacking of the load, its moment about the plan's origin as the load's own.
+    ``left_over`` is what is lacking of the load, its moment about the plan's origin as the load's own. ``reach`` is
+    the greatest lever of a line about the middle of all.
     """
 
     forces: dict[str, float]
     left_over: Push
+    reach: float = 0.0
 
     def holds(self, load: Push, tolerance: float = 1e-6) -> bool:
-        """True when nothing to speak of is left over, measured against the size of the load."""
-        force = max(abs(load.x), abs(load.y), 1e-12)
+        """True when nothing to speak of is left over, measured against the load; one that only turns, at its reach."""
+        turning = abs(load.moment) / self.reach if self.reach else 0.0
+        force = max(abs(load.x), abs(load.y)) or max(turning, 1e-12)
         moment = max(abs(load.moment), force)
         left = self.left_over
         return max(abs(left.x), abs(left.y)) <= tolerance * force and abs(left.moment) <= tolerance * moment * 10
@@ -101,7 +104,7 @@ def balanced(
         forces[id] += weight * sum(a * b for a, b in zip(column, answer, strict=True))
     got = push_of(forces, moved)
     x, y = wanted.x - got.x, wanted.y - got.y
-    return Balance(forces, Push(x, y, wanted.moment - got.moment + cx * y - cy * x))
+    return Balance(forces, Push(x, y, wanted.moment - got.moment + cx * y - cy * x), scale)
 
 
 def _solved(matrix: list[list[float]], right: list[float]) -> list[float]:

@@ -47,8 +47,8 @@ def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[Sta
 
 def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
     pieces = state.laid.pieces
-    taken = state_forces(reading, forces, why, pieces)
-    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken), taken.lines, why)
+    taken, floor = state_forces(reading, forces, why, pieces)
+    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken), taken.lines, floor)
 
 
 @dataclass(frozen=True, slots=True)
