@@ -52,7 +52,7 @@ def lifted_by(
 ) -> Link:  # fmt: skip
     """The pull at allowable-stress level against what of the footing the old concrete can lift."""
     brace, title = turned.brace, f"footing lifted by hold-down {piece.mark}"
-    working = (address.removesuffix(f"-footing-{piece.mark}"), *working_of(case, brace))
+    working = (turned.at, *working_of(case, brace))
     with section(address):
         if bound.words:
             note(f"{bound.words}:")

@@ -32,21 +32,38 @@ def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) ->
     """
     pressing = Pressing(case, force, f"line/{case.id}/overturning/{brace.id}")
     bounds = over.bounds(brace)
-    return [link for way in WAYS for link in _one_way(case, brace, pressing, bounds, way)]
+    found: list[Link] = []
+    turned: Turning | None = None
+    for way in WAYS:
+        at_end = _at_end(case, brace, way)
+        left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
+        held = [p for p in at_end if p.mark not in left_out]
+        if turned is None or held or turned.held:
+            address = f"{pressing.address}/{way}"
+            with section(address):
+                turned = turning_of(case, brace, held, way, address)
+        else:
+            turned = turned.the_other_way()
+        found += _one_way(case, turned, pressing, bounds, at_end, left_out)
+    return found
 
 
-def _one_way(case: LineCase, brace: Brace, pressing: Pressing, bounds: tuple[Bound, ...], way: Way) -> list[Link]:
-    address, force = f"{pressing.address}/{way}", pressing.force
+def _at_end(case: LineCase, brace: Brace, way: Way) -> list[HoldDownPiece]:
+    """The hold-downs at the end that is pulled."""
     near = brace.from_in if way == "+" else brace.to_in
-    at_end = [
+    return [
         p
         for _, p in case.of_kind(HoldDownPiece)
         if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
     ]
-    left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
+
+
+def _one_way(
+    case: LineCase, turned: Turning, pressing: Pressing, bounds: tuple[Bound, ...], at_end: list[HoldDownPiece],
+    left_out: dict[str, str],
+) -> list[Link]:  # fmt: skip
+    address, force = f"{pressing.address}/{turned.way}", pressing.force
     held = [p for p in at_end if p.mark not in left_out]
-    with section(address):
-        turned = turning_of(case, brace, held, way)
     links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
     links += post_links(case, turned, pressing, bounds)
     for piece in at_end:
@@ -84,7 +101,7 @@ def _turned_over(
         direction=turned.way,
         reason=bound.told("; ".join((_held_words(held), *not_held, tension))),
         clause=_CLAUSE,
-        working=working_of(case, brace),
+        working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),
     )
 
 

@@ -18,6 +18,7 @@ from groundsill.working.steps import note
 from groundsill.working.table import Table
 
 __all__ = [
+    "NEAR_END_IN",
     "adjusted_parallel",
     "adjusted_perpendicular",
     "bearing_area_factor",
