@@ -76,9 +76,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     )
 
 
-NOT_COVERED = (
-    "not checked here: diaphragm chords (SDPWS 4.2), wind, drift, and anything out of plane",
-)
+NOT_COVERED = ("not checked here: diaphragm chords (SDPWS 4.2), wind, drift, and anything out of plane",)
 
 
 def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:
