@@ -286,3 +286,70 @@ def test_at_a_corner_the_return_wall_is_not_counted() -> None:
     found = links(with_pieces(wall, panel(0.0, 19.0), *ends), "line2", work=True)
     corner = found[f"{PANEL}/+-footing-H3"]
     assert "the return wall at the corner and its footing are not counted" in corner.reason
+
+
+# --- the rim as a tie ------------------------------------------------------------------------------------------------
+
+
+def tied(reason: str = "one length of rim, seen from end to end", **line: Any) -> House:
+    house = with_choices(plain(), rim_tie="counted", rim_tie_reason=reason)
+    under = house.survey.underfloor
+    fir = {"species": "Douglas fir-larch", "breadth_in": measured(2.0), "depth_in": measured(8.0)}
+    joists = {key: replace(field, **fir) for key, field in under.joists.items()}
+    lines = under.lines | {"line2": replace(under.lines["line2"], **({"rim": "rim joist"} | line))}
+    return replace(house, survey=replace(house.survey, underfloor=replace(under, joists=joists, lines=lines)))
+
+
+TWO = (panel(60.0, 108.0), panel(132.0, 180.0))
+
+
+def second(house: House) -> dict[str, Link]:
+    """The links of the panel that stands nearer to the line's end."""
+    found = links(with_pieces(house, *TWO), "line2", work=True)
+    return {key.split("/")[-1]: link for key, link in found.items() if key.startswith("overturning/piece-1/")}
+
+
+def test_the_rim_is_not_counted_until_it_is_chosen() -> None:
+    assert plain().choices.rim_tie == "not counted"
+    assert "rim" not in second(plain())["+"].reason
+
+
+def test_the_rim_holds_an_end_beside_the_next_segment_and_that_is_only_indicated() -> None:
+    """2 by 8 in. over 2 ft and a post's width: the neighbour's couple governs, v h of it, and its arm is 46 in."""
+    bare, by_rim = second(plain())["+"], second(tied())["+"]
+    couple = figures(bare)[0] / 4.0  # the same force and height, over the whole length of the neighbour
+    assert figures(by_rim)[1] == pytest.approx(figures(bare)[1] + couple * 46 / 12)
+    assert by_rim.extension.startswith("the rim as a beam over the gap")
+    assert by_rim.status != "passes"
+    assert "one length of rim, seen from end to end (choice)" in by_rim.reason
+
+
+def test_at_the_outer_end_there_is_no_neighbour_to_hold_it() -> None:
+    outer = second(tied())["-"]
+    assert figures(outer) == figures(second(plain())["-"])
+    assert "no braced segment stands beyond this end" in outer.reason
+
+
+def test_a_slender_rim_brings_what_its_own_bending_allows() -> None:
+    """1 by 3 in. over 26 in.: 2 M'/g by 525 psi x 1.6 x 1.5."""
+    house = tied()
+    under = house.survey.underfloor
+    thin = {"breadth_in": measured(1.0), "depth_in": measured(3.0)}
+    joists = {key: replace(field, **thin) for key, field in under.joists.items()}
+    slim = replace(house, survey=replace(house.survey, underfloor=replace(under, joists=joists)))
+    added = figures(second(slim)["+"])[1] - figures(second(plain())["+"])[1]
+    assert added == pytest.approx(2 * 525 * 1.6 * 1.5 * 9 / 6 / 26 * 46 / 12)
+
+
+@pytest.mark.parametrize(
+    ("house", "why"),
+    [
+        (tied(reason=" "), "the choice gives no reason"),
+        (tied(rim="blocking"), "no rim joist was seen"),
+    ],
+)
+def test_without_reason_or_rim_nothing_is_counted(house: House, why: str) -> None:
+    link = second(house)["+"]
+    assert figures(link) == figures(second(plain())["+"])
+    assert why in link.reason
+    assert link.extension == ""

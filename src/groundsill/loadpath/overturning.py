@@ -9,13 +9,14 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing, post_links
 from groundsill.loadpath.footing_lift import lifted_by
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
+from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
 from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of
 from groundsill.standards.asce7_16.effects import asd_dead_factor_10
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, note
+from groundsill.working.steps import add, given, multiply, note
 
 __all__ = ["over_line", "overturning_links"]
 
@@ -87,6 +88,10 @@ def _turned_over(
         turning = turned.moment(force, bound.arm_ft)
         pull = end_tension(turning, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
         holding = holding_moment(f_D, turned.w_D, turned.b, turned.x_D, T_a, turned.d)
+        tie = rim_tie(case, turned, bound)
+        if tie.force is not None:
+            by_rim = multiply(tie.force, turned.d, symbol="M_rim", unit="lb-ft", label="by the rim")
+            holding = add(holding, by_rim, symbol="M_r", label="with the rim")
     not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
     return checked(
@@ -99,7 +104,8 @@ def _turned_over(
         demand=turning,
         capacity=holding,
         direction=turned.way,
-        reason=bound.told("; ".join((_held_words(held), *not_held, tension))),
+        reason=bound.told("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text)),
+        extension=tie.extension,
         clause=_CLAUSE,
         working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),
     )
