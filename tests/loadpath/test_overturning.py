@@ -167,8 +167,8 @@ def test_all_of_the_storeys_moment_asks_more_and_none_of_it_less() -> None:
     none, every = of_panel(chosen("not counted"))["+"], of_panel(chosen("all of it"))["+"]
     assert figures(every)[0] > 2 * figures(none)[0]
     assert figures(every)[1] == figures(none)[1]
-    assert "without what the storeys above turn: a test (choice)" in none.reason
-    assert "with all of its share of what the storeys above turn: a test (choice)" in every.reason
+    assert "without what the storeys above turn (choice): a test" in none.reason
+    assert "with all of its share of what the storeys above turn (choice): a test" in every.reason
 
 
 def held(house: House, capacity: float) -> dict[str, Link]:
@@ -229,6 +229,17 @@ def test_the_footing_holds_by_what_the_concrete_can_lift() -> None:
     assert link.capacity > 0
     assert "toward its start" in link.reason
     assert link.extension == ""  # cored at 3,000 psi: plain concrete as the chapter has it
+
+
+def test_soil_on_a_footing_of_known_size_comes_up_with_it() -> None:
+    """12 in. wide under 8 in. of stem, 12 in. deep: of 6 in. of footing and 6 in. of soil, or of 12 in. of footing."""
+    wall = {"top_width_in": measured(8.0), "footing_width_in": measured(12.0)}
+    bare = lifting(**wall, footing_thickness_in=NOBODY)
+    footed = lifting(**wall, footing_thickness_in=measured(6.0))
+    assert figures(footed)[0] == figures(bare)[0]
+    assert figures(footed)[1] > figures(bare)[1]
+    deep = lifting(**wall, footing_thickness_in=measured(12.0))  # no soil on it, and more of it is concrete
+    assert figures(deep)[1] > figures(footed)[1]
 
 
 def test_of_concrete_that_no_core_gave_it_is_only_indicated() -> None:

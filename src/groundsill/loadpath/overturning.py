@@ -94,6 +94,7 @@ def _turned_over(
             holding = add(holding, by_rim, symbol="M_r", label="with the rim")
     not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
+    told = bound.told("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text))
     return checked(
         address,
         f"overturning about the {about} of {brace.name}",
@@ -104,7 +105,7 @@ def _turned_over(
         demand=turning,
         capacity=holding,
         direction=turned.way,
-        reason=bound.told("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text)),
+        reason=f"{told}: {bound.why}" if bound.why else told,
         extension=tie.extension,
         clause=_CLAUSE,
         working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),
