@@ -13,12 +13,12 @@ from groundsill.loadpath import (
     case,
     concrete,
     footings,
-    overturning,
     panel_nailing,
     plate,
     proof,
     soil,
     stem,
+    turning,
 )
 from groundsill.loadpath.chain import Chain, Link
 from groundsill.study import Run, Study, run
@@ -69,7 +69,8 @@ CHOICES = {
     "a plate without a recorded joint is not believed beyond": (plate._LONGEST_PLATE_IN / 12, "{:g} ft"),
     "a splice ties the joint nearest to it": (plate._NEAR_IN, "within {:g} in."),
     "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
-    "from a segment's end to the middle of its end posts": (12 * overturning.END_POST_FT, "{:g} in."),
+    "from a segment's end to the middle of end posts of unknown size": (12 * turning.END_POST_FT, "{:g} in."),
+    "end posts that nobody graded": (turning.LOWEST_GRADE, "{}"),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
     "expected strength of panels": (100 * (1 - panel_nailing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),

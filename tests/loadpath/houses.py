@@ -35,7 +35,7 @@ SAMPLE = Path(__file__).resolve().parents[2] / "samples" / "larch-street" / "hou
 @cache
 def known_house() -> House:
     """Everything measured and within the tables; new work on every wall line."""
-    house = small_house()
+    house = _chosen(small_house())
     under, base = house.survey.underfloor, house.survey.foundation
     steady = replace(house.survey.site, soil=replace(house.survey.site.soil, kind=measured("sand")))
     under = replace(
@@ -92,6 +92,12 @@ def known_house() -> House:
     survey = replace(house.survey, site=steady, building=building, underfloor=under, foundation=base)
     alternatives = {"strengthen": _work(), "leave": house.alternatives["leave"]}
     return _plainly_measured(prepare(replace(house, survey=survey, alternatives=alternatives, record={})).best.house)
+
+
+def _chosen(house: House) -> House:
+    """Between the two bounds of what the storeys above turn a check has no figure: one of them is chosen."""
+    choices = replace(house.choices, storeys_above="not counted", storeys_above_reason="a test")
+    return replace(house, choices=choices)
 
 
 @cache

@@ -210,7 +210,7 @@ def test_stronger_concrete_never_lowers_a_link(steps: tuple[float, ...]) -> None
     studies = [run(poured(psi), ranges=False) for psi in steps]
     for key in ("as-found", "strengthen"):
         for before, after in zip(studies, studies[1:], strict=False):
-            assert never_worse(before, after, key, "bolts-concrete sill-bolts") > 0
+            assert never_worse(before, after, key, "bolts-concrete sill-bolts overturning") > 0
 
 
 def test_more_of_the_force_never_helps_any_link() -> None:

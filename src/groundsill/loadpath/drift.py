@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, working_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hold_downs import why_not_counted
+from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.storeys_over import Over, over_line
 from groundsill.loadpath.turning import LOWEST_GRADE, WAYS, Turning, Way, turning_of
 from groundsill.standards.nds_2018.compression import table_4a_modulus
@@ -27,7 +28,6 @@ __all__ = ["drift_stage"]
 
 _FINISHES = "all other structures"  # old plaster was not made to follow the drift
 _LEAST_POST_IN2 = 1.5 * 3.5  # one modern stud: no end post is smaller
-_NEAR_END_IN = 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +61,9 @@ def _drift(case: LineCase, brace: Brace, over: Over) -> Link:
         reason = "no force comes to it"
         return cannot(address, title, "segment", brace.segment_id, clause="", reason=reason, applies=False)
     with section(address):
-        limit, ways = _limit(case, brace), [_one_way(case, brace, over, way) for way in WAYS]
+        limit = _limit(case, brace)
+        differ = any(hold_downs_at(case, brace, way) for way in WAYS)  # with none, both ways are one
+        ways = [_one_way(case, brace, over, way, address) for way in (WAYS if differ else WAYS[:1])]
         least = max((moved for moved, _ in ways), key=float)
         unknown = [give for _, give in ways if give.delta_a is None]
         worse = max(ways, key=lambda pair: float(pair[0]))[1]
@@ -98,19 +100,11 @@ def _height(brace: Brace) -> str:
     return f"survey.underfloor.segments.{brace.segment_id}.height_in"
 
 
-def _one_way(case: LineCase, brace: Brace, over: Over, way: Way) -> tuple[float, _Give]:
+def _one_way(case: LineCase, brace: Brace, over: Over, way: Way, address: str) -> tuple[float, _Give]:
     """The design drift pushed one way, inches (with no give at the ends where nobody knows it), and that give."""
     rules = case.forces.rules
-    near = brace.from_in if way == "+" else brace.to_in
-    held = [
-        p
-        for _, p in case.of_kind(HoldDownPiece)
-        if isinstance(p, HoldDownPiece)
-        and p.segment == brace.segment_id
-        and abs(p.station_in - near) <= _NEAR_END_IN
-        and why_not_counted(case, p) is None
-    ]
-    turned = turning_of(case, brace, held, way)
+    held = [p for p in hold_downs_at(case, brace, way) if why_not_counted(case, p) is None]
+    turned = turning_of(case, brace, held, way, address)
     force = scale(case.strength, case.taken_by(brace), symbol="V_i", label=f"force on {brace.name}, strength level")
     v = unit_shear(force, turned.b)
     give = _give(case, turned, over, held, force)

@@ -16,7 +16,7 @@ from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sil
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.storeys_over import Bound, bounded
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
-from groundsill.standards.nds_2018.compression import perpendicular_value, post_value
+from groundsill.standards.nds_2018.compression import NEAR_END_IN, perpendicular_value, post_value
 from groundsill.standards.statics.walls import post_compression
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -69,6 +69,19 @@ class Pressing:
             found.append(_at(turned, scale(M, _BESIDE_LIVE, symbol="M_9", label="combination 9"), w_9))
         return greatest(*found, symbol="C", label="compression in the end post")
 
+    def borne(self, turned: Turning, id: str, sill: SillPiece) -> tuple[float, str]:
+        """What a sill piece bears under the post, lb, and the section of its working: alike in from both its ends.
+
+        Raises:
+            OutsideLimits: for a species that the table does not hold.
+        """
+        key = (id, min(_to_end(turned, sill), NEAR_END_IN))
+        if key not in self._known:
+            at = f"{self.address}/{turned.way}-bears"
+            with section(at):
+                self._known[key] = _bears(self.case, turned, id, sill), at
+        return self._known[key]
+
     def carried(self, turned: Turning, moisture: str) -> tuple[float, str]:
         """What the post carries along its grain, lb, and the section of its working.
 
@@ -117,19 +130,23 @@ def _sill_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound
     id, sill = at
     C, pressed = pressing.compression(turned, bound)
     try:
-        with section(address):
-            l_b = given("l_b", post.along_in, "in", f"length of the bearing: {post.words}", post.marks)
-            wide = given("b_s", *_across(case, id, sill, post.across_in, post.marks))
-            area = multiply(l_b, wide, symbol="A", unit="in^2", label="post on the sill")
-            end = max(_to_end(turned, sill), 0.0)
-            a_e = given("a_e", end, "in", "from the bearing to the end of the sill piece")
-            damp = case.reading.noted("whether the sill is damp", f"survey.underfloor.sills.{id}.damp")
-            value = doubted(perpendicular_value(sill.species, l_b, a_e, moisture_of(sill.damp.value)), damp, doubts)
-            capacity = multiply(value, area, symbol="C'", unit="lb", label="the sill bears")
+        capacity, borne = pressing.borne(turned, id, sill)
     except OutsideLimits as outside:
         return _cannot(case, turned, place, str(outside), doubts)
     words = bound.told(f"{post.words} on {sill.species}")
-    return _told(case, turned, place, C, capacity, words, (pressed,))
+    return _told(case, turned, place, C, doubted(capacity, doubts), words, (pressed, borne))
+
+
+def _bears(case: LineCase, turned: Turning, id: str, sill: SillPiece) -> float:
+    post = turned.post
+    assert post.along_in is not None and post.across_in is not None
+    l_b = given("l_b", post.along_in, "in", f"length of the bearing: {post.words}", post.marks)
+    wide = given("b_s", *_across(case, id, sill, post.across_in, post.marks))
+    area = multiply(l_b, wide, symbol="A", unit="in^2", label="post on the sill")
+    a_e = given("a_e", max(_to_end(turned, sill), 0.0), "in", "from the bearing to the end of the sill piece")
+    damp = case.reading.noted("whether the sill is damp", f"survey.underfloor.sills.{id}.damp")
+    value = doubted(perpendicular_value(sill.species, l_b, a_e, moisture_of(sill.damp.value)), damp)
+    return multiply(value, area, symbol="C'", unit="lb", label="the sill bears")
 
 
 def _post_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound) -> Link:
@@ -233,4 +250,4 @@ def _told(
 
 def _working(case: LineCase, turned: Turning) -> tuple[str, ...]:
     """Where the arms and loads of the segment stand, and its own share of the force."""
-    return (f"line/{case.id}/overturning/{turned.brace.id}/{turned.way}", *working_of(case, turned.brace))
+    return (turned.at, *working_of(case, turned.brace))

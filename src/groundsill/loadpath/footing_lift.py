@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at, working_of
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.footings import inside_depth_in
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry, why_not_counted
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of
 from groundsill.loadpath.storeys_over import Bound
@@ -51,7 +52,7 @@ def lifted_by(
 ) -> Link:  # fmt: skip
     """The pull at allowable-stress level against what of the footing the old concrete can lift."""
     brace, title = turned.brace, f"footing lifted by hold-down {piece.mark}"
-    working = (address.removesuffix(f"-footing-{piece.mark}"), *working_of(case, brace))
+    working = (turned.at, *working_of(case, brace))
     with section(address):
         if bound.words:
             note(f"{bound.words}:")
@@ -230,16 +231,28 @@ def _bare_part(case: LineCase, piece: HoldDownPiece, lengths_ft: list[float]) ->
 
 
 def _own_weight(case: LineCase, id: str, stem: FoundationSegment) -> float:
-    """Weight of the concrete for each foot: its stem, and its footing where it was measured.
-
-    Soil on the footing is not counted: how heavy it is, and whether it comes up with it, nobody knows.
-    """
+    """Weight for each foot of the concrete, its stem and its footing where that was measured, and of the soil on it."""
     height, top = height_of(stem) or 0.0, stem.top_width_in.value or 0.0
     wide, thick = stem.footing_width_in.value, stem.footing_thickness_in.value
     square_in = top * height + (max(wide - top, 0.0) * min(thick, height) if wide and thick else 0.0)
     marks = _marked(case, id, "top_width_in", "footing_width_in", "footing_thickness_in", *height_facts(stem))
     A = given("A_c", square_in / 144, "ft^2", "section of the concrete, as far as it is known", marks)
-    return multiply(table_other_densities().read("concrete", symbol="γ_c"), A, symbol="w_c", unit="plf")
+    w_c = multiply(table_other_densities().read("concrete", symbol="γ_c"), A, symbol="w_c", unit="plf")
+    soil_in = _soil_in(stem, wide, thick)
+    if soil_in <= 0 or wide is None:
+        return w_c
+    known = marks | _marked(case, id, "depth_in", "above_inside_soil_in", "above_outside_soil_in")
+    A_s = given("A_s", (wide - top) * soil_in / 144, "ft^2", "section of the soil that stands on the footing", known)
+    w_s = multiply(table_other_densities().read("loose soil", symbol="γ_s"), A_s, symbol="w_s", unit="plf")
+    return add(w_c, w_s, symbol="w_c", label="concrete and the soil on its footing")
+
+
+def _soil_in(stem: FoundationSegment, wide: float | None, thick: float | None) -> float:
+    """How deep soil stands on both sides of a footing of known size, inches; the lesser side, 0 where not known."""
+    outside, within, top = stem.depth_in.value, inside_depth_in(stem), stem.top_width_in.value
+    if wide is None or thick is None or top is None or outside is None or within is None or wide <= top:
+        return 0.0
+    return max(min(outside, within) - thick, 0.0)
 
 
 def _marked(case: LineCase, id: str, *names: str) -> frozenset[Mark]:

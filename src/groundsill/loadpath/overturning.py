@@ -9,14 +9,15 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing, post_links
 from groundsill.loadpath.footing_lift import lifted_by
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
+from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
 from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, note
+from groundsill.working.steps import add, given, multiply, note
 
-__all__ = ["over_line", "overturning_links"]
+__all__ = ["hold_downs_at", "over_line", "overturning_links"]
 
 _NEAR_END_IN = 12.0
 
@@ -30,21 +31,38 @@ def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) ->
     """
     pressing = Pressing(case, force, f"line/{case.id}/overturning/{brace.id}")
     bounds = over.bounds(brace)
-    return [link for way in WAYS for link in _one_way(case, brace, pressing, bounds, way)]
+    found: list[Link] = []
+    turned: Turning | None = None
+    for way in WAYS:
+        at_end = hold_downs_at(case, brace, way)
+        left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
+        held = [p for p in at_end if p.mark not in left_out]
+        if turned is None or held or turned.held:
+            address = f"{pressing.address}/{way}"
+            with section(address):
+                turned = turning_of(case, brace, held, way, address)
+        else:
+            turned = turned.the_other_way()
+        found += _one_way(case, turned, pressing, bounds, at_end, left_out)
+    return found
 
 
-def _one_way(case: LineCase, brace: Brace, pressing: Pressing, bounds: tuple[Bound, ...], way: Way) -> list[Link]:
-    address, force = f"{pressing.address}/{way}", pressing.force
+def hold_downs_at(case: LineCase, brace: Brace, way: Way) -> list[HoldDownPiece]:
+    """The hold-downs at the end that is pulled."""
     near = brace.from_in if way == "+" else brace.to_in
-    at_end = [
+    return [
         p
         for _, p in case.of_kind(HoldDownPiece)
         if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
     ]
-    left_out = {p.mark: why for p in at_end if (why := why_not_counted(case, p)) is not None}
+
+
+def _one_way(
+    case: LineCase, turned: Turning, pressing: Pressing, bounds: tuple[Bound, ...], at_end: list[HoldDownPiece],
+    left_out: dict[str, str],
+) -> list[Link]:  # fmt: skip
+    address, force = f"{pressing.address}/{turned.way}", pressing.force
     held = [p for p in at_end if p.mark not in left_out]
-    with section(address):
-        turned = turning_of(case, brace, held, way)
     links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
     links += post_links(case, turned, pressing, bounds)
     for piece in at_end:
@@ -68,8 +86,13 @@ def _turned_over(
         turning = turned.moment(force, bound.arm_ft)
         pull = end_tension(turning, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
         holding = holding_moment(f_D, turned.w_D, turned.b, turned.x_D, T_a, turned.d)
+        tie = rim_tie(case, turned, bound)
+        if tie.force is not None:
+            by_rim = multiply(tie.force, turned.d, symbol="M_rim", unit="lb-ft", label="by the rim")
+            holding = add(holding, by_rim, symbol="M_r", label="with the rim")
     not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
+    told = bound.told("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text))
     return checked(
         address,
         f"overturning about the {about} of {brace.name}",
@@ -80,9 +103,10 @@ def _turned_over(
         demand=turning,
         capacity=holding,
         direction=turned.way,
-        reason=bound.told("; ".join((_held_words(held), *not_held, tension))),
+        reason=f"{told}: {bound.why}" if bound.why else told,
+        extension=tie.extension,
         clause=f"equilibrium with {case.forces.rules.cite('2.4.5 combination 10')}",
-        working=working_of(case, brace),
+        working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),
     )
 
 

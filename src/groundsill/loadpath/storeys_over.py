@@ -34,10 +34,11 @@ _ALL = "with all of its share of what the storeys above turn"
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """One assumption: how far above the floor the segment's force acts, ft, and in what words."""
+    """One assumption: how far above the floor the segment's force acts, ft, in what words, and why it was chosen."""
 
     arm_ft: float
     words: str
+    why: str = ""
 
     def told(self, reason: str) -> str:
         """A reason with the assumption it was found by."""
@@ -64,9 +65,9 @@ class Over:
         if float(self.arm_ft) <= 1e-6:
             return (Bound(0.0, ""),)
         if self.chosen == "not counted":
-            return (Bound(0.0, f"{_NONE}: {self.reason} (choice)"),)
+            return (Bound(0.0, f"{_NONE} (choice)", self.reason),)
         if self.chosen == "all of it":
-            return (Bound(self.arm_ft, f"{_ALL}: {self.reason} (choice)"),)
+            return (Bound(self.arm_ft, f"{_ALL} (choice)", self.reason),)
         if self.known and not self.over(brace):
             return (Bound(0.0, f"{_NONE}: no full-height wall stands over it"),)
         return none, every

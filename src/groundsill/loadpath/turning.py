@@ -44,11 +44,14 @@ class Turning:
 
     ``h`` its height, ``b`` its length, ``d`` the lever arm from hold-down to pressed post, ``e_c`` from its end to the
     middle of the pressed post, ``x_D`` from there to the middle of the dead load, ``b_c`` from there to the pulled end,
-    ``t`` the length of wall whose load stands on the post in any case. ``pressed_in`` is the station of that end.
+    ``t`` the length of wall whose load stands on the post in any case. ``at`` is the section of the sheet where they
+    stand: pushed either way a segment without hold-downs has the same. ``held`` says that a hold-down counts.
     """
 
     brace: Brace
     way: Way
+    at: str
+    held: bool
     post: EndPost
     h: float
     b: float
@@ -61,10 +64,13 @@ class Turning:
     w_L: float
     w_S: float
 
-    @property
-    def pulled_in(self) -> float:
-        """Station of the end that is pulled up."""
-        return self.brace.from_in if self.way == "+" else self.brace.to_in
+    def the_other_way(self) -> Turning:
+        """The same segment pushed the other way, where no hold-down makes a difference."""
+        way: Way = "-" if self.way == "+" else "+"
+        return Turning(
+            self.brace, way, self.at, self.held, self.post, self.h, self.b, self.d, self.e_c, self.x_D, self.b_c,
+            self.t, self.w_D, self.w_L, self.w_S,
+        )  # fmt: skip
 
     @property
     def pressed_in(self) -> float:
@@ -80,8 +86,11 @@ class Turning:
         return overturning_moment(force, add(self.h, above, symbol="h", label="arm of the force", unit="ft"))
 
 
-def turning_of(case: LineCase, brace: Brace, held: list[HoldDownPiece], way: Way) -> Turning:
-    """A segment pushed toward ``way`` (+: the line's end), with the hold-downs that count where it is pulled."""
+def turning_of(case: LineCase, brace: Brace, held: list[HoldDownPiece], way: Way, at: str) -> Turning:
+    """A segment pushed toward ``way`` (+: the line's end), with the hold-downs that count where it is pulled.
+
+    ``at`` is the section of the sheet that it is worked out in.
+    """
     near = brace.from_in if way == "+" else brace.to_in
     path = height_path(brace.segment_id)
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {brace.segment.mark}")
@@ -99,7 +108,7 @@ def turning_of(case: LineCase, brace: Brace, held: list[HoldDownPiece], way: Way
     b_c = given("b_c", max(long - middle, short), "ft", "pressed post to the pulled end", measured)
     w_D, w_L, w_S = _loads(case, brace)
     t = _tributary(case, brace, middle, long)
-    return Turning(brace, way, post, convert(h_in, "in", "ft"), b, d, e_c, x_D, b_c, t, w_D, w_L, w_S)
+    return Turning(brace, way, at, bool(held), post, convert(h_in, "in", "ft"), b, d, e_c, x_D, b_c, t, w_D, w_L, w_S)
 
 
 def end_post(case: LineCase, brace: Brace) -> EndPost:

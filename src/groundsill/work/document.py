@@ -57,6 +57,16 @@ class Choices:
         default="both bounds",
     )
     storeys_above_reason: str = about("Why", help="without a reason both bounds are taken", default="")
+    rim_tie: Literal["not counted", "counted"] = about(
+        "The rim as a tie from one braced segment to the next",
+        help="an extension: never more than indicated",
+        default="not counted",
+    )
+    rim_tie_reason: str = about(
+        "Why, and how it is known that the rim has no joint over the gaps",
+        help="without it the rim is not counted",
+        default="",
+    )
     scope: Literal["voluntary", "required"] = about("Scope", default="voluntary")
 
 

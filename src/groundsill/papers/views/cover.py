@@ -54,6 +54,7 @@ __all__ = [
 ]
 
 _BLANK = "____________________________"
+_DEFAULT = "the program's default"
 
 
 def stamp_lines(study: Study) -> tuple[str, ...]:
@@ -196,7 +197,10 @@ def _system(house: House, study: Study, daggers: Daggers, units: Units) -> Itera
     )
     yield row("W", quantity(forces.weight_lb, "lb", units), "W", "effective seismic weight")
     yield row("V along x, V along y", shear, "V", "strength level; one system in both directions")
-    yield row("Anchors in concrete", choices.anchor_basis, "anchors", choices.anchor_reason or "the program's default")
+    yield row("Anchors in concrete", choices.anchor_basis, "anchors", choices.anchor_reason or _DEFAULT)
+    yield ("Overturning from storeys above", choices.storeys_above, choices.storeys_above_reason or _DEFAULT)
+    if choices.rim_tie == "counted":
+        yield ("Rim as a tie between segments", choices.rim_tie, choices.rim_tie_reason or "no reason: not counted")
 
 
 def _other_loads(house: House, units: Units) -> Iterator[Row]:

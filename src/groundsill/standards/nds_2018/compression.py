@@ -18,6 +18,7 @@ from groundsill.working.steps import note
 from groundsill.working.table import Table
 
 __all__ = [
+    "NEAR_END_IN",
     "adjusted_parallel",
     "adjusted_perpendicular",
     "bearing_area_factor",
@@ -25,8 +26,10 @@ __all__ = [
     "column_stability",
     "column_value",
     "critical_buckling",
+    "nominal_width",
     "perpendicular_value",
     "post_value",
+    "service_of",
     "table_4a_modulus",
     "table_4a_parallel",
     "table_4a_perpendicular",
@@ -76,12 +79,12 @@ def table_4a_modulus() -> Table:
 
 
 def table_4a_wet() -> Table:
-    """Wet service factors C_M of compression (Supplement, Table 4A adjustments)."""
+    """Wet service factors C_M (Supplement, Table 4A adjustments)."""
     return Table.load(__package__, "tables/4a_wet.toml")
 
 
 def table_4a_size() -> Table:
-    """Size factor C_F of F_c by nominal width (Supplement, Table 4A adjustments)."""
+    """Size factors C_F by nominal width (Supplement, Table 4A adjustments)."""
     return Table.load(__package__, "tables/4a_size.toml")
 
 
@@ -158,7 +161,7 @@ def perpendicular_value(species: str, l_b: BearingLength, a_e: ToEnd, moisture: 
         OutsideLimits: for a species that the table has no row for; the message lists the rows.
     """
     F = table_4a_perpendicular().read(species)
-    C_M = table_4a_wet().read("F_c⊥", _service(moisture))
+    C_M = table_4a_wet().read("F_c⊥", service_of(moisture))
     return adjusted_perpendicular(F, C_M, C_b=bearing_factor(l_b, a_e))
 
 
@@ -244,9 +247,9 @@ def post_value(
     Raises:
         OutsideLimits: for a species, grade or width that no table has, or a slenderness over 50.
     """
-    C_D, service = table_2_3_2().read(load), _service(moisture)
+    C_D, service = table_2_3_2().read(load), service_of(moisture)
     C_M = table_4a_wet().read("F_c", service)
-    C_F = table_4a_size().read(_width(float(depth)))
+    C_F = table_4a_size().read(nominal_width(float(depth)), "F_c")
     F_star = adjusted_parallel(table_4a_parallel().read(species, grade), C_D, C_M, C_F)
     if not float(l_e) > 0.0:
         return F_star
@@ -268,14 +271,14 @@ def _modulus(
     return E_min * C_M
 
 
-def _service(moisture: str) -> str:
+def service_of(moisture: str) -> str:
     """The column of the wet service table for words that the dowel table uses."""
     return "wet in service" if moisture == "wet in service" else "dry in service"
 
 
-def _width(actual_in: float) -> str:
+def nominal_width(actual_in: float) -> str:
     """The row of the size factors for an actual width: full-sawn and dressed lumber by the nominal width it has."""
-    for widest in (4, 6, 8, 12):
+    for widest in (4, 5, 6, 8, 10, 12):
         if actual_in <= widest:
             return f"to {widest} in."
     return "14 in. and wider"
