@@ -35,7 +35,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
     with section(address):
         h, b, d, w_D = _measures(case, brace, held, near)
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
-        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.holding_factor()
         pull = end_tension(force, h, f_D, w_D, b, d)
         turning, holding = overturning_moment(force, h), holding_moment(f_D, w_D, b, T_a, d)
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
@@ -56,7 +56,7 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
                 f"{tension}; what the storey above adds is not counted",
             )
         ),
-        clause=f"equilibrium with {case.forces.rules.cite('2.4.5 combination 10')}",
+        clause=f"equilibrium with {_combination(case)}",
         working=working_of(case, brace),
     )
     links = [link]
@@ -64,6 +64,11 @@ def overturning_links(case: LineCase, brace: Brace, force: float, direction: Way
         links.append(anchor_of(case, brace, piece, f"{address}-anchor-{piece.mark}", direction, h=h, b=b, d=d, w_D=w_D))
         links.append(lifted_by(case, brace, piece, f"{address}-footing-{piece.mark}", direction, pull))
     return tuple(links)
+
+
+def _combination(case: LineCase) -> str:
+    place = "2.4.1 combination 7" if case.lateral == "wind" else "2.4.5 combination 10"
+    return case.forces.rules.cite(place)
 
 
 def _measures(

@@ -8,11 +8,12 @@ from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.anchors import anchor_stages
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
-from groundsill.loadpath.case import case_of, demands
+from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
+from groundsill.loadpath.wind import wind_stage
 from groundsill.work.pieces import Piece
 
 __all__ = ["chain_of", "chains_of"]
@@ -30,8 +31,8 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
         case = with_strengths(demands(case_of(reading, forces, id, pieces)))
-        stages = (*floor_stages(case), splice_stage(case), *bracing_stages(case), *anchor_stages(case))
-        stages = with_acceptances(case, stages)
+        stages = with_acceptances(case, _stages(case))
+        stages = (*stages, *wind_stage(case, stages, _stages))
     return Chain(
         id,
         line.mark,
@@ -43,3 +44,8 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
         float(force.force_lb),
         stages,
     )
+
+
+def _stages(case: LineCase) -> tuple[Stage, ...]:
+    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    return (*floor_stages(case), splice_stage(case), *bracing_stages(case), *anchor_stages(case))

@@ -100,7 +100,7 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
         pull = end_tension(
             force,
             given("h", h, "ft", f"height of {brace.name}", tall),
-            case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS),
+            case.holding_factor(),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
             given("d", arm, "ft", "lever arm between hold-down and end post"),

@@ -16,6 +16,7 @@ from groundsill.standards.asce7_16 import elf as elf_16
 from groundsill.standards.asce7_16 import ground_motion as motion_16
 from groundsill.standards.asce7_16 import systems as systems_16
 from groundsill.standards.asce7_16 import weight as weight_16
+from groundsill.standards.asce7_16 import wind as wind_16
 from groundsill.standards.asce7_16.elf import LevelForce, SeismicCoefficient
 from groundsill.standards.asce7_16.ground_motion import SiteValues
 from groundsill.standards.asce7_16.systems import SystemFactors
@@ -27,7 +28,7 @@ from groundsill.standards.asce7_22 import weight as weight_22
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.source import Source
 
-__all__ = ["EDITIONS", "Asce7", "Effects", "SiteValues", "SystemFactors", "rules_of"]
+__all__ = ["EDITIONS", "Asce7", "Effects", "SeismicCoefficient", "SiteValues", "SystemFactors", "rules_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,10 @@ class Effects:
     asd_down: Callable[[float, float, float], float]
     asd_down_with_live: Callable[[float, float, float, float, float], float]
     asd_up: Callable[[float, float, float], float]
+    asd_wind: Callable[[float], float]
+    asd_wind_with_live: Callable[[float], float]
+    asd_dead_factor_7: Callable[[], float]
+    lrfd_dead_factor_5: Callable[[], float]
     overturning_factor: Callable[[bool], float]
 
 
@@ -139,6 +144,10 @@ _RULES: Final = (
             effects_16.asd_down,
             effects_16.asd_down_with_live,
             effects_16.asd_up,
+            wind_16.asd_wind,
+            wind_16.asd_wind_with_live,
+            wind_16.asd_dead_factor_7,
+            wind_16.lrfd_dead_factor_5,
             effects_16.overturning_factor,
         ),
     ),
@@ -172,6 +181,10 @@ _RULES: Final = (
             effects_22.asd_down,
             effects_22.asd_down_with_live,
             effects_22.asd_up,
+            effects_22.asd_wind,
+            effects_22.asd_wind_with_live,
+            effects_22.asd_dead_factor_7,
+            effects_22.lrfd_dead_factor_5,
             effects_22.overturning_factor,
         ),
     ),

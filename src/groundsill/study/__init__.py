@@ -62,7 +62,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True)), _plain(above)
     )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
-    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
+    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, not_covered(forces))
     return Study(
         FORMAT,
         manifest_of(house, marks),
@@ -76,10 +76,13 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     )
 
 
-NOT_COVERED = (
-    "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), wind, "
-    "the overturning that the storeys above bring down, drift, and anything out of plane",
-)
+def not_covered(forces: Forces) -> str:
+    """What no check looks at, in one sentence; wind with what is missing for it."""
+    wind = "uplift by wind and wind on the storeys above" if forces.wind is not None else f"wind ({forces.wind_lacks})"
+    return (
+        "not checked here: diaphragm chords (SDPWS 4.2), compression at panel ends across the grain (NDS 3.10.2), "
+        f"{wind}, the overturning that the storeys above bring down, drift, and anything out of plane"
+    )
 
 
 def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:

@@ -158,7 +158,7 @@ def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
     return verdict_of(link.status for link in links), max((link.ratio or 0.0 for link in links), default=0.0)
 
 
-_REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
+_REACHES_FORCES = ("height_in", "top_z_in", "above_outside_soil_in", "relied_on")
 _ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
 
 
