@@ -148,7 +148,7 @@ def test_the_demand_goes_in_step_with_the_force_on_the_line() -> None:
         assert link.demand == pytest.approx(before.demand * step)
 
 
-def test_a_panel_carries_four_tenths_more_in_wind_and_old_boards_no_more() -> None:
+def test_panels_and_old_boards_carry_four_tenths_more_in_wind_as_their_tables_have_it() -> None:
     study = run(blown(220.0, sample_house()), ranges=False)
     seen = set()
     for state in study.runs:
@@ -156,7 +156,7 @@ def test_a_panel_carries_four_tenths_more_in_wind_and_old_boards_no_more() -> No
             if "/wind/sheathing-" in link.address and link.capacity and before.capacity:
                 panel = "panel" in link.title
                 seen.add(panel)
-                assert link.capacity == pytest.approx(before.capacity * (1.4 if panel else 1.0))
+                assert link.capacity == pytest.approx(1.4 * before.capacity, rel=0.02)  # printed to 5 plf
     assert seen == {True, False}
 
 

@@ -128,6 +128,11 @@ class LineCase:
         """The braces that can be counted."""
         return tuple(b for b in self.braces if b.capacity_plf is not None)
 
+    @property
+    def load(self) -> str:
+        """What the tables of sheathing and floors call the force: ``seismic`` or ``wind``."""
+        return "wind" if self.lateral == "wind" else "seismic"
+
     def holding_factor(self) -> float:
         """What of dead load may be counted on to hold down, at allowable-stress level."""
         effects = self.forces.rules.effects

@@ -81,7 +81,7 @@ def _boards(case: LineCase) -> Link:
             W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
             L = given("L", span, "ft", "span of the floor to the next line relied on")
             v = unit_shear(case.allowable, W)
-            shear = lumber_diaphragm_shear(_ROWS[field.boards], L, W)
+            shear = lumber_diaphragm_shear(_ROWS[field.boards], L, W, case.load)
     except OutsideLimits as refused:
         return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.4", reason=str(refused))
     return checked(

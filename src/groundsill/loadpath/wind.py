@@ -1,8 +1,8 @@
 """Wind on a line and on a foundation body: which asks more, and every link that it asks more of, checked for it.
 
 A line or a body is gone through again with the wind on it, by the very checks of the earthquake: six tenths of it at
-allowable stress, all of it at strength level, dead load by the combinations of wind, no reduction of overturning at the
-soil, and wood structural panels with what they carry more in wind. A link is listed only where wind brings it nearer to
+allowable stress, all of it at strength level, sheathing and floor boards by the tables' figures for wind, dead load by
+the combinations of wind, no reduction of overturning at the soil. A link is listed only where wind brings it nearer to
 its limit than the earthquake.
 """
 
@@ -14,14 +14,14 @@ from dataclasses import replace
 from groundsill.forces.lines import DIRECTIONS
 from groundsill.forces.seismic import Forces
 from groundsill.forces.wind import Lateral, LineWind
-from groundsill.loadpath.case import Brace, LineCase, cannot
+from groundsill.loadpath.bracing import with_strengths
+from groundsill.loadpath.case import LineCase, cannot
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.footings import Body
 from groundsill.loadpath.soil import force_of
-from groundsill.standards.asce7_16.wind import table_wind_capacity
 from groundsill.working.sheet import section, under_heading
-from groundsill.working.steps import condition, scale
+from groundsill.working.steps import condition
 from groundsill.working.value import marks_of
 
 __all__ = ["HEADING", "body_wind_stage", "wind_stage"]
@@ -91,24 +91,13 @@ def _again(
     """Every link that wind brings nearer to its limit than the earthquake does."""
     before = {link.address: link for stage in stages for link in stage.links}
     with under_heading(HEADING):
-        with section(f"line/{case.id}/demand"):
-            r_w = table_wind_capacity().read("wood structural panel", symbol="r_w")
-            braces = tuple(_in_wind(brace, r_w) for brace in case.braces)
-        in_wind = replace(
-            case, lateral="wind", strength=found.W_lb, allowable=allowable, overstrength=found.W_lb, braces=braces
+        in_wind = with_strengths(
+            replace(case, lateral="wind", strength=found.W_lb, allowable=allowable, overstrength=found.W_lb)
         )
         for stage in again(in_wind):
             for link in stage.links:
                 if _nearer(link, before.get(link.address)):
                     yield _listed(link, stage.key, (f"line/{case.id}/wind/{case.id}/both",))
-
-
-def _in_wind(brace: Brace, r_w: float) -> Brace:
-    """A brace with what it carries in wind: a panel more than in an earthquake, old sheathing no more."""
-    if brace.panel is None or brace.capacity_plf is None:
-        return brace
-    carries = scale(brace.capacity_plf, r_w, symbol="v_w", label=f"allowable unit shear of {brace.name} in wind")
-    return replace(brace, capacity_plf=carries)
 
 
 def _nearer(link: Link, before: Link | None) -> bool:

@@ -63,7 +63,7 @@ def _house(wind: Wind, units: Units, daggers: Daggers) -> TableBlock:
     columns = (
         Column("Wind", share=0.7),
         Column("Across by along", align="end", share=1.2),
-        Column("q_h", align="end"),
+        Column("qh", align="end"),
         Column("Walls, gable ends", align="end"),
         Column("Slopes", align="end"),
         Column("W, strength", align="end", share=1.2),
@@ -93,7 +93,7 @@ def _lines(wind: Wind, units: Units, daggers: Daggers) -> TableBlock:
         Column("Line", share=0.6),
         Column("W, strength", align="end"),
         Column("0.6 W", align="end"),
-        Column("0.7 E_h", align="end"),
+        Column("0.7 Eh", align="end"),
         Column("Governs"),
     )
     return TableBlock(columns, tuple(rows), "Wind and earthquake on each line relied on, flexible floor")
