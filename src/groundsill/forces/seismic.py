@@ -245,7 +245,8 @@ def _coefficient(
     T_L = given("T_L", hazard.T_L, "s", f"site: {hazard.source}")
     S_DS = _short_period(reading, rules, site, period, rho)
     with _asked(_HAZARD, f"S_DS {float(S_DS):g} g, S_1 {hazard.S_1:g} g"):
-        return S_DS, rules.seismic_coefficient(S_DS, site.S_D1, site.S_1, period, T_L, R, I_e)
+        entered = hazard.S_D1 is not None
+        return S_DS, rules.seismic_coefficient(site, S_DS, period, T_L, R, I_e, entered)
 
 
 def _short_period(reading: Reading, rules: Asce7, site: SiteValues, period: float, rho: float) -> float:
