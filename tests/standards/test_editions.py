@@ -335,7 +335,7 @@ def test_a_house_is_worked_out_by_either_edition_with_the_same_calls(document: s
     assert rules.design_category(1.2, 0.6, 0.5, "II") == "D"
     system = rules.system_factors("A.15")
     period = rules.approximate_period(18.0)
-    C = rules.seismic_coefficient(1.2, 0.6, 0.5, period, 6.0, system.R, rules.importance_factor("II"))
+    C = rules.seismic_coefficient(site, 1.2, period, 6.0, system.R, rules.importance_factor("II"), True)
     V = rules.base_shear(C.C_s, 77910.0)
     assert pytest.approx(14383, abs=1) == V
     assert sum(level.F_x for level in rules.vertical_distribution(V, period, (4e4, 3e4), (10.0, 19.0))) == (
@@ -351,6 +351,28 @@ def test_only_where_nothing_is_entered_do_the_coefficients_of_2016_speak() -> No
     assert rules_of("asce7-16").site(1.5, 0.5, "C", 1.1, None).S_DS == 1.1
     with pytest.raises(OutsideLimits, match="enter S_DS or S_MS for site class C"):
         rules_of("asce7-22").site(1.5, 0.5, "C", None, None)
+
+
+def test_on_soft_ground_exception_1_gives_class_cs_coefficient_where_nothing_else_is_missing() -> None:
+    rules = rules_of("asce7-16")
+    assert pytest.approx(2 / 3 * 1.2 * 1.5) == rules.site(1.5, 0.1, "E", None, None).S_DS
+    assert rules.site(1.5, 0.3, "E", None, None).S_DS is None  # exception 3 needs T_S, which no table gives
+    assert rules.site(1.5, 0.1, "E", 0.9, None).S_DS == 0.9
+
+
+def test_exception_2_keeps_the_plateau_to_one_and_a_half_times_its_end_unless_a_study_was_made() -> None:
+    rules = rules_of("asce7-16")
+    site = rules.site(2.4, 0.2, "D", None, None)
+    assert site.warnings
+    assert site.S_DS is not None
+    assert site.S_D1 is not None
+    T_S = site.S_D1 / site.S_DS
+    for T, times in ((1.2 * T_S, None), (1.6 * T_S, 1.5)):
+        C = rules.seismic_coefficient(site, site.S_DS, T, 6.0, 6.5, 1.0, False)
+        own = rules.seismic_coefficient(site, site.S_DS, T, 6.0, 6.5, 1.0, True)
+        assert own.C_s == pytest.approx(site.S_D1 / (T * 6.5))
+        assert C.C_s == pytest.approx(site.S_DS / 6.5 if times is None else min(site.S_DS / 6.5, times * own.C_s))
+        assert C.C_s > own.C_s
 
 
 def test_no_force_is_worked_out_by_an_edition_kept_for_drawings() -> None:

@@ -201,7 +201,6 @@ def test_recalled_figures_mark_the_force_and_seen_ones_do_not() -> None:
         by_pressure, in_c = force(), force(exposure="C")
     recalled = {m.what for m in marks_of([by_pressure.W]) if m.kind == "from memory"}
     assert recalled == {
-        "ASCE 7-16 27.1.5, the equation",
         "ASCE 7-16 Table 26.10-1, note 1, the equation",
         "ASCE 7-16 Table 26.11-1: B, alpha",
         "ASCE 7-16 Table 26.11-1: B, z_g",

@@ -83,7 +83,11 @@ class RunSummary:
 
 @dataclass(frozen=True, slots=True)
 class Summary:
-    """The calculation package in short."""
+    """The calculation package in short.
+
+    ``wind_governs`` are the marks of the lines that wind asks more of than the earthquake; ``wind_lacks`` says why wind
+    was not looked at, or is empty.
+    """
 
     name: str
     units: Literal["us", "si"]
@@ -96,6 +100,8 @@ class Summary:
     uncertain_facts: int
     warnings: tuple[str, ...]
     files: tuple[str, ...]
+    wind_governs: tuple[str, ...] = ()
+    wind_lacks: str = ""
 
 
 def forces_told(study: Study) -> ForcesTold:
@@ -118,6 +124,8 @@ def summary_of(study: Study, files: tuple[str, ...]) -> Summary:
         uncertain_facts=len(study.facts),
         warnings=study.warnings,
         files=files,
+        wind_governs=tuple(w.mark for w in forces.wind.lines.values() if w.governs) if forces.wind is not None else (),
+        wind_lacks=forces.wind_lacks,
     )
 
 

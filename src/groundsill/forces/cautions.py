@@ -6,13 +6,26 @@ from collections.abc import Collection, Iterator, Sequence
 
 from groundsill.forces.levels import base_words, base_z_in, ordered_storeys, outline_of, split_levels
 from groundsill.forces.reading import XY, Reading
+from groundsill.forces.wind import Wind
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Sheathing
 from groundsill.standards.asce7 import Asce7, SiteValues, SystemFactors
 
-__all__ = ["cautions", "irregular"]
+__all__ = ["cautions", "cautions_of_wind", "irregular"]
 
 _PANELS = "wood structural panels"
+
+
+def cautions_of_wind(wind: Wind | None) -> tuple[str, ...]:
+    """Which lines wind governs, and what was taken for it."""
+    if wind is None:
+        return ()
+    governed = [line.mark or id for id, line in wind.lines.items() if line.governs]
+    if not governed:
+        return wind.remarks
+    lines = f"line{'s' if len(governed) > 1 else ''} {', '.join(governed)}"
+    told = f"wind governs {lines}: 0.6 W is more than 0.7 E_h there, so that each is checked for both"
+    return (told, *wind.remarks)
 
 
 def cautions(

@@ -10,15 +10,16 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from groundsill.forces.cautions import cautions, irregular
+from groundsill.forces.cautions import cautions, cautions_of_wind, irregular
 from groundsill.forces.gravity import TakeDown, take_down
 from groundsill.forces.levels import base_words, base_z_in, level_names, levels_of, ordered_storeys
 from groundsill.forces.lines import LineForce, MissingLine, line_forces
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.weights import BASE, WeightItem, weight_items
+from groundsill.forces.wind import Wind, wind_on
 from groundsill.house.survey import in_order
 from groundsill.mechanics.plan import area
-from groundsill.standards.asce7 import Asce7, SiteValues, SystemFactors, rules_of
+from groundsill.standards.asce7 import Asce7, SeismicCoefficient, SiteValues, SystemFactors, rules_of
 from groundsill.work.basis import basis_of
 from groundsill.work.document import House
 from groundsill.working.errors import BadSurvey, Fault, OutsideLimits, UnknownFormula
@@ -48,7 +49,7 @@ class Forces:
 
     ``S_DS`` is the one for C_s and for vertical effects, after the cap of 12.8.1.3 where it was chosen; ``site`` holds
     the value before it, by which the category goes. ``edition`` is the one of ASCE 7 that all of it, and every check
-    that stands on it, is worked out by.
+    that stands on it, is worked out by. ``wind`` is None where wind was not looked at, and ``wind_lacks`` says why.
     """
 
     edition: str
@@ -71,6 +72,8 @@ class Forces:
     missing: tuple[MissingLine, ...]
     gravity: TakeDown
     warnings: tuple[str, ...]
+    wind: Wind | None = None
+    wind_lacks: str = ""
 
     @property
     def rules(self) -> Asce7:
@@ -101,8 +104,6 @@ def work_out(reading: Reading) -> Forces:
     house = reading.house
     rules = load_rules(house)
     _must_have(reading, rules)
-    hazard = house.survey.site.hazard
-    assert hazard is not None
     with section("forces/site"):
         site, category, system, rho = _basis(reading, rules)
     with section("forces/weights"):
@@ -114,11 +115,7 @@ def work_out(reading: Reading) -> Forces:
             raise BadSurvey((Fault("survey.building", "no weight above the base", "floors, walls, a roof that weigh"),))
     with section("forces/base-shear"):
         period = rules.approximate_period(_height(reading, heights))
-        I_e = rules.importance_factor(house.survey.site.risk_category)
-        T_L = given("T_L", hazard.T_L, "s", f"site: {hazard.source}")
-        S_DS = _short_period(reading, rules, site, period, rho)
-        with _asked(_HAZARD, f"S_DS {float(S_DS):g} g, S_1 {hazard.S_1:g} g"):
-            C = rules.seismic_coefficient(S_DS, site.S_D1, site.S_1, period, T_L, system.R, I_e)
+        S_DS, C = _coefficient(reading, rules, site, period, rho, system.R)
         full = rules.base_shear(C.C_s, W)
         factor = given("f", house.choices.force_factor, "1", f"choice: {house.choices.force_reason or 'full force'}")
         V = full if house.choices.force_factor == 1 else scale(full, factor, symbol="V", label="reduced base shear")
@@ -129,6 +126,8 @@ def work_out(reading: Reading) -> Forces:
         LevelForces(name, d.h_x, w, d.C_vx, d.F_x) for name, w, d in zip(names, weights, distribution, strict=True)
     )
     lines, missing, hanging = line_forces(reading, items, levels)
+    wind, lacks = wind_on(reading, rules, rho, lines)
+    relied_on = [id for id, line in lines.items() if line.relied_on]
     return Forces(
         rules.document,
         site,
@@ -149,7 +148,9 @@ def work_out(reading: Reading) -> Forces:
         lines,
         missing,
         take_down(reading, dead),
-        (*cautions(reading, rules, site, system, [id for id, line in lines.items() if line.relied_on]), *hanging),
+        (*cautions(reading, rules, site, system, relied_on), *hanging, *cautions_of_wind(wind)),
+        wind,
+        lacks,
     )
 
 
@@ -232,6 +233,20 @@ def _height(reading: Reading, heights: Sequence[float]) -> float:
     id, storey = ordered_storeys(reading)[-1]
     allowed = f"a storey whose top stands above the base; {base_words(reading)}"
     raise BadSurvey((Fault(f"survey.building.storeys.{id}.floor_z_in", f"{storey.floor_z_in:g} in.", allowed),))
+
+
+def _coefficient(
+    reading: Reading, rules: Asce7, site: SiteValues, period: float, rho: float, R: float
+) -> tuple[float, SeismicCoefficient]:
+    """S_DS as it stands in C_s, and C_s."""
+    hazard = reading.house.survey.site.hazard
+    assert hazard is not None
+    I_e = rules.importance_factor(reading.house.survey.site.risk_category)
+    T_L = given("T_L", hazard.T_L, "s", f"site: {hazard.source}")
+    S_DS = _short_period(reading, rules, site, period, rho)
+    with _asked(_HAZARD, f"S_DS {float(S_DS):g} g, S_1 {hazard.S_1:g} g"):
+        entered = hazard.S_D1 is not None
+        return S_DS, rules.seismic_coefficient(site, S_DS, period, T_L, R, I_e, entered)
 
 
 def _short_period(reading: Reading, rules: Asce7, site: SiteValues, period: float, rho: float) -> float:

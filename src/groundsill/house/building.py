@@ -132,6 +132,12 @@ class RoofPart:
     slope_rise_per_run: float = about("Slope", help="rise over run: 6 in 12 is 0.5", least=0, most=3)
     span_deg: float = about("Direction of the rafters", unit="deg", least=0, most=360, default=0.0)
     storey: str = about("Storey whose walls carry it", refers="building.storeys")
+    shape: Literal["one slope", "gable", "hip"] | None = about(
+        "Shape",
+        help="gable and hip: the outline covers all slopes, the ridge across the rafters; for wind, which takes the "
+        "higher, one slope, where it is left out",
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

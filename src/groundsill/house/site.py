@@ -128,6 +128,24 @@ class Site:
     )
     snow_psf: Fact[float] = about("Roof snow load", unit="psf", least=0, most=400, factory=unknown)
     rain_in_per_h: Fact[float] = about("Rainfall intensity, 5 minutes", unit="in/h", least=0, most=25, factory=unknown)
-    wind_mph: Fact[float] = about("Basic wind speed", unit="mph", least=60, most=220, factory=unknown)
-    exposure: Literal["B", "C", "D"] = about("Wind exposure", default="B")
+    wind_mph: Fact[float] = about(
+        "Basic wind speed",
+        unit="mph",
+        help="3-second gust for the risk category, from the strength-level maps; without it wind is not looked at",
+        least=60,
+        most=220,
+        factory=unknown,
+    )
+    exposure: Literal["B", "C", "D"] | None = about(
+        "Wind exposure",
+        help="B among houses or trees, D at open water, else C; needed where a wind speed is given",
+        default=None,
+    )
+    K_zt: Fact[float] = about(
+        "Topographic factor of wind",
+        help="1 where no hill, ridge or bank stands out; left out, 1 is taken where the ground is gentle",
+        least=1,
+        most=5,
+        factory=unknown,
+    )
     flags: dict[str, SiteFlag] = about("Site flags", factory=dict)

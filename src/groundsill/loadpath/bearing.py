@@ -1,7 +1,7 @@
 """Pressure on the soil: under each line's footing, alone and with the earthquake along it, and under the pads of posts.
 
 Gravity by ASCE 7 2.4.1, the earthquake by 2.4.5: combinations 8 and 9 press, and 10, with six tenths of the dead
-load, tips. What nobody knows makes a check impossible only where it could turn the answer.
+load, tips; wind by 5, 6 and 7 of 2.4.1. What nobody knows makes a check impossible only where it could turn the answer.
 """
 
 from __future__ import annotations
@@ -10,13 +10,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from groundsill.forces.gravity import Load
+from groundsill.forces.lines import DIRECTIONS
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
+from groundsill.forces.wind import Lateral
 from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.soil import SOIL, resultant_ft, soil_class
+from groundsill.loadpath.soil import SOIL, line_force, resultant_ft, resultant_of, soil_class
 from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7 import Effects
 from groundsill.standards.ibc_2021.soils import presumptive_bearing
@@ -29,6 +31,7 @@ __all__ = ["bearing_links", "pads_chain"]
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
 _NOTHING = 1e-6
+_NAMES: dict[Lateral, str] = {"earthquake": "the earthquake", "wind": "wind"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +53,8 @@ class _Loads:
 class _Strip:
     """A footing strip, feet, and the force along it at allowable-stress level with its arm above the bottom, ft.
 
-    ``measured`` are the marks of its width.
+    ``E_8`` stands beside dead load alone, ``E_9`` beside live and snow load too; ``measured`` are the marks of its
+    width, ``lateral`` says what force it is.
     """
 
     long: float
@@ -59,6 +63,7 @@ class _Strip:
     E_8: float
     E_9: float
     arm: float
+    lateral: Lateral = "earthquake"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +78,8 @@ class _Pressed:
     marks: frozenset[Mark]
 
 
-def bearing_links(reading: Reading, forces: Forces, body: Body) -> list[Link]:
-    """Pressure under each line's footing of a body."""
+def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral = "earthquake") -> list[Link]:
+    """Pressure under each line's footing of a body, with the earthquake along the line or with wind."""
     links = []
     lines = reading.house.survey.underfloor.lines
     for id, parts in body.lines().items():
@@ -87,7 +92,7 @@ def bearing_links(reading: Reading, forces: Forces, body: Body) -> list[Link]:
             with section(address):
                 doubts = reading.noted("the kind of soil", SOIL)
         else:
-            links.append(_line_link(reading, forces, address, title, id, parts))
+            links.append(_line_link(reading, forces, address, title, id, parts, lateral))
             continue
         links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason, marks=doubts))
     return links
@@ -107,7 +112,9 @@ def _allowed(reading: Reading) -> float:
     return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
 
 
-def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: str, parts: Sequence[Part]) -> Link:
+def _line_link(
+    reading: Reading, forces: Forces, address: str, title: str, id: str, parts: Sequence[Part], lateral: Lateral
+) -> Link:
     """One line's footing, with the least and the most that nobody measured where that is asked for."""
     line = forces.lines[id]
     long = sum(p.length_ft for p in parts)
@@ -119,17 +126,11 @@ def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: s
     with section(address):
         allowed = _allowed(reading)
         loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
-        label = f"force of line {line.mark} on this footing, strength level"
-        Q_E = given("Q_E", float(line.force_lb) * part, "lb", label, marks_of((line.force_lb,)))
-        effects = forces.rules.effects
-        E_h = effects.horizontal_effect(forces.rho, Q_E)
-        f_OT = effects.overturning_factor(True)
-        E_8 = scale(effects.asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil")
-        E_9 = scale(effects.asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil")
-        up = resultant_ft(forces, id)
+        E_8, E_9 = _along(forces, id, part, lateral)
+        up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
         most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
         arm = doubted(float(up) + float(most), marks_of((up, most)), unit="ft", symbol="h")
-        strip = _Strip(long, wide, measured, E_8, E_9, arm)
+        strip = _Strip(long, wide, measured, E_8, E_9, arm, lateral)
         found = _worst(forces, loads, strip)
         if not known and _too_much(found, allowed):
             note("with a footing no deeper than what was seen:")
@@ -142,6 +143,31 @@ def _line_link(reading: Reading, forces: Forces, address: str, title: str, id: s
                 return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason, marks=doubts)
             found = shallow
     return _told(address, title, "line", id, found, allowed, loads)
+
+
+def _along(forces: Forces, id: str, part: float, lateral: Lateral) -> tuple[float, float]:
+    """The force along a line's footing beside dead load alone, and beside live and snow too, allowable-stress level."""
+    line, effects = forces.lines[id], forces.rules.effects
+    whole = line_force(forces, id, lateral)
+    if lateral == "wind":
+        label = f"wind on line {line.mark} on this footing, strength level"
+        W = given("W", float(whole) * part, "lb", label, marks_of((whole,)))
+        return effects.asd_wind(W), effects.asd_wind_with_live(W)
+    label = f"force of line {line.mark} on this footing, strength level"
+    Q_E = given("Q_E", float(whole) * part, "lb", label, marks_of((whole,)))
+    E_h = effects.horizontal_effect(forces.rho, Q_E)
+    f_OT = effects.overturning_factor(True)
+    return (
+        scale(effects.asd_earthquake(E_h), f_OT, symbol="V'_8", label="overturning at the soil"),
+        scale(effects.asd_earthquake_with_live(E_h), f_OT, symbol="V'_9", label="overturning at the soil"),
+    )
+
+
+def _wind_up(forces: Forces, id: str) -> float:
+    """Height above the base at which wind on a line acts, ft: of its own direction, or the higher for a skewed line."""
+    direction = forces.lines[id].direction
+    every = [resultant_of(forces, d, "wind") for d in DIRECTIONS if direction in (d, None)]
+    return max(every, key=float)
 
 
 def _loads(reading: Reading, forces: Forces, load: Load, part: float, name: str, parts: Sequence[Part] = ()) -> _Loads:
@@ -192,14 +218,7 @@ def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
     if float(strip.E_8) <= 0:
         return worst
     arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom", marks_of((strip.arm,)))
-    E_v = effects.vertical_effect(forces.S_DS, loads.most)
-    E_v_least = effects.vertical_effect(forces.S_DS, loads.least)
-    combinations = (
-        ("combination 8", effects.asd_down(loads.most, E_v, 0.0), strip.E_8),
-        ("combination 9", effects.asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0), strip.E_9),
-        ("combination 10", effects.asd_up(loads.least, E_v_least, 0.0), strip.E_8),
-    )
-    for name, P, V in combinations:
+    for name, P, V in _combinations(forces, loads, strip):
         M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
         doubts = worst.marks | marks_of((P, M))
         e = float(M) / float(P) if P > 0 else float("inf")
@@ -210,9 +229,30 @@ def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
         statics = f"statics: e = M/P = {e:.2f} ft on {strip.long:.1f} ft of footing, {name}"
         q = given("q_E", found.greatest, "psf", statics, marks_of((P, M, area)))
         governs = worst.psf is None or float(q) > float(worst.psf)
-        words = f"with the earthquake along the line, {name}" if governs else worst.words
+        words = f"with {_NAMES[strip.lateral]} along the line, {name}" if governs else worst.words
         worst = _Pressed(q if governs else worst.psf, words, doubts)
     return worst
+
+
+def _combinations(forces: Forces, loads: _Loads, strip: _Strip) -> tuple[tuple[str, float, float], ...]:
+    """The combinations that press and tip a strip: name, load down on it, force along it."""
+    effects = forces.rules.effects
+    if strip.lateral == "wind":
+        holding = scale(
+            loads.least, effects.asd_dead_factor_7(), symbol="0.6 D", label="dead load that surely stands there"
+        )
+        return (
+            ("combination 5", loads.most, strip.E_8),
+            ("combination 6", effects.asd_live_and_snow(loads.most, loads.live, loads.snow), strip.E_9),
+            ("combination 7", holding, strip.E_8),
+        )
+    E_v = effects.vertical_effect(forces.S_DS, loads.most)
+    E_v_least = effects.vertical_effect(forces.S_DS, loads.least)
+    return (
+        ("combination 8", effects.asd_down(loads.most, E_v, 0.0), strip.E_8),
+        ("combination 9", effects.asd_down_with_live(loads.most, loads.live, loads.snow, E_v, 0.0), strip.E_9),
+        ("combination 10", effects.asd_up(loads.least, E_v_least, 0.0), strip.E_8),
+    )
 
 
 def _too_much(found: _Pressed, allowed: float) -> bool:

@@ -6,13 +6,17 @@ a chain of their own.
 
 from __future__ import annotations
 
+from functools import partial
+
+from groundsill.forces.lines import DIRECTIONS
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
-from groundsill.forces.share import Direction
+from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
 from groundsill.loadpath.soil import force_of, overturning, sliding
+from groundsill.loadpath.wind import body_wind_stage
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
@@ -26,22 +30,26 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
     for body in bodies_of(reading):
         with section(f"body/{body.id}/weight"):
             dead = _holding(reading, forces, body)
-        slides, turns = [], []
-        directions: tuple[Direction, ...] = ("x", "y")
-        for direction in directions:
-            slides.append(sliding(reading, forces, body, direction, dead))
-            turns.append(overturning(reading, forces, body, direction, dead))
-        pressed = bearing_links(reading, forces, body)
-        stages = (
-            Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(slides)),
-            Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turns)),
-            Stage("bearing", "Bearing on the soil, line by line", "every link must pass", tuple(pressed)),
-        )
-        total = sum(float(force_of(forces, body, d)) for d in directions)
+        again = partial(_stages, reading, forces, body, dead)
+        stages = again("earthquake")
+        stages = (*stages, *body_wind_stage(forces, body, stages, again))
+        total = sum(float(force_of(forces, body, d)) for d in DIRECTIONS)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
         chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
     pads = pads_chain(reading, forces)
     return (*chains, pads) if pads is not None else tuple(chains)
+
+
+def _stages(reading: Reading, forces: Forces, body: Body, dead: float, lateral: Lateral) -> tuple[Stage, ...]:
+    """The stages of one body, for the earthquake or for wind."""
+    slides = [sliding(reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS]
+    turns = [overturning(reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS]
+    pressed = bearing_links(reading, forces, body, lateral)
+    return (
+        Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(slides)),
+        Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turns)),
+        Stage("bearing", "Bearing on the soil, line by line", "every link must pass", tuple(pressed)),
+    )
 
 
 def _holding(reading: Reading, forces: Forces, body: Body) -> float:

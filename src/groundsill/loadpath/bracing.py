@@ -66,22 +66,22 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
     try:
         if brace.panel is not None:
-            return _panel_strength(brace, h, b)
+            return _panel_strength(brace, h, b, case.load)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
 
 
-def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
+def _panel_strength(brace: Brace, h: float, b: float, load: str) -> Brace:
     panel = brace.panel
     assert panel is not None
     if not brace.segment.stud.species:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
     G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
-    shear = panel_unit_shear(panel.panel, spacing, h, b, G)
+    shear = panel_unit_shear(panel.panel, spacing, h, b, G, load)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
-        other = panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
+        other = panel_unit_shear(panel.panel, spacing, h, b, G, load, sharing="strength")
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
         shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
@@ -106,7 +106,8 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
             chosen |= seen
             continue
         stiff = (table_4_3d() if boards else table_4_3c()).read(face.material, "G_a")
-        shear = lumber_unit_shear(face.material, h, b) if boards else plaster_unit_shear(face.material, h, b)
+        strength = lumber_unit_shear if boards else plaster_unit_shear
+        shear = strength(face.material, h, b, case.load)
         found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
     if not found:
         faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))

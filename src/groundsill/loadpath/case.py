@@ -13,6 +13,7 @@ from typing import Literal
 
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.seismic import Forces, LineForce
+from groundsill.forces.wind import Lateral
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
@@ -104,7 +105,8 @@ class Share:
 class LineCase:
     """A line, its force, its braces and the work laid on it.
 
-    ``sharing`` says in words how the force is shared among the braces; ``doubts`` are the marks of their shares.
+    ``lateral`` says which force it is checked for, ``sharing`` in words how that is shared among the braces; ``doubts``
+    are the marks of their shares.
     """
 
     reading: Reading
@@ -121,10 +123,21 @@ class LineCase:
     allowable: float = 0.0
     overstrength: float = 0.0
     sills: tuple[tuple[str, SillPiece], ...] = field(default=())
+    lateral: Lateral = "earthquake"
 
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""
         return tuple(b for b in self.braces if b.capacity_plf is not None)
+
+    @property
+    def load(self) -> str:
+        """What the tables of sheathing and floors call the force: ``seismic`` or ``wind``."""
+        return "wind" if self.lateral == "wind" else "seismic"
+
+    def holding_factor(self) -> float:
+        """What of dead load may be counted on to hold down, at allowable-stress level."""
+        effects = self.forces.rules.effects
+        return effects.asd_dead_factor_7() if self.lateral == "wind" else effects.asd_dead_factor_10(self.forces.S_DS)
 
     def taken_by(self, brace: Brace, how: str = "") -> float:
         """The share of the line's force that a brace takes, recorded with its marks; ``how`` it is shared, in words."""

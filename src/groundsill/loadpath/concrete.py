@@ -100,7 +100,7 @@ def concrete_link(
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = _demand(case, bolts, share, wood)
             asked = None
-            if case.reading.house.choices.anchor_basis == "sill exception":
+            if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
                 asked = ask(case, id, sill, anchors)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
@@ -303,14 +303,16 @@ def _demand(case: LineCase, bolts: Counted, share: Share, wood: Wood) -> tuple[f
     """The force one bolt's concrete must hold, on the basis that was picked, and that basis in words."""
     choices, category, count = case.reading.house.choices, case.forces.category, len(bolts.anchors)
     each = given("1/n", 1 / count, "1", f"{count} bolts share alike", bolts.marks)
-    yielding = choices.anchor_basis == "wood yields first"
+    yielding = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
     if yielding and wood.expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
         note(f"basis: {choices.anchor_reason}")
         yields = given("P_y", wood.expected, "lb", "expected yield of all bolts of the piece in wood", wood.marks)
         force = scale(yields, each, symbol="V_ua", label="force on one bolt when the wood yields")
         return force, f"for the force at which the wood yields (17.10.6.3): {choices.anchor_reason}"
     part = given("σ", share.part, "1", "share of the line's force that the bolts of this sill piece take", share.marks)
-    if category in PLAIN_FORCE:
+    if case.lateral == "wind":
+        whole, words = case.strength, "for the wind force, strength level"
+    elif category in PLAIN_FORCE:
         whole = case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {category} (17.10.1)"
     else:

@@ -1,7 +1,7 @@
 """The post that is pressed down at the end of a braced segment: along its own grain, and across that of the sill.
 
-By ASCE 7 2.4.5: the greatest of combination 8 (dead load and the earthquake down), 9 (with live load and snow) and
-10 (the dead load that surely holds).
+By ASCE 7 2.4.5: the greatest of combination 8 (dead load and the earthquake down), 9 (with live load and snow) and 10
+(the dead load that surely holds); in wind by 2.4.1, combinations 5, 6 and 7.
 """
 
 from __future__ import annotations
@@ -58,15 +58,19 @@ class Pressing:
         if bound.words:
             note(f"{bound.words}:")
         M = turned.moment(self.force, bound.arm_ft)
-        S_DS, effects = self.case.forces.S_DS, self.case.forces.rules.effects
-        w_8 = scale(turned.w_D, effects.asd_dead_factor_8(S_DS), symbol="w_8", label="combination 8")
-        w_10 = scale(turned.w_D, max(effects.asd_dead_factor_10(S_DS), 0.0), symbol="w_10", label="combination 10")
-        found = [_at(turned, M, w_8), _at(turned, M, w_10)]
+        S_DS, effects, wind = self.case.forces.S_DS, self.case.forces.rules.effects, self.case.lateral == "wind"
+        first, second, third = ("5", "6", "7") if wind else ("8", "9", "10")
+        f_first, f_second = (1.0, 1.0) if wind else (effects.asd_dead_factor_8(S_DS), effects.asd_dead_factor_9(S_DS))
+        w_1 = scale(turned.w_D, f_first, symbol=f"w_{first}", label=f"combination {first}")
+        held = max(self.case.holding_factor(), 0.0)
+        w_3 = scale(turned.w_D, held, symbol=f"w_{third}", label=f"combination {third}")
+        found = [_at(turned, M, w_1), _at(turned, M, w_3)]
         if turned.w_L or turned.w_S:
-            down = scale(turned.w_D, effects.asd_dead_factor_9(S_DS), symbol="f_D w_D", label="combination 9")
+            words = f"combination {second}"
+            down = scale(turned.w_D, f_second, symbol="f_D w_D", label=words)
             beside = add(turned.w_L, turned.w_S, symbol="w_L + w_S", label="live load and snow")
-            w_9 = add(down, scale(beside, _BESIDE_LIVE, symbol="0.75 (w_L + w_S)"), symbol="w_9", label="combination 9")
-            found.append(_at(turned, scale(M, _BESIDE_LIVE, symbol="M_9", label="combination 9"), w_9))
+            w_2 = add(down, scale(beside, _BESIDE_LIVE, symbol="0.75 (w_L + w_S)"), symbol=f"w_{second}", label=words)
+            found.append(_at(turned, scale(M, _BESIDE_LIVE, symbol=f"M_{second}", label=words), w_2))
         return greatest(*found, symbol="C", label="compression in the end post")
 
     def borne(self, turned: Turning, id: str, sill: SillPiece) -> tuple[float, str]:

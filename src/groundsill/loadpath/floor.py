@@ -110,11 +110,14 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
         fed = convert(given("b_f", fed_in, "in", words), "in", "ft")
     L = given("L", span, "ft", "span of the floor to the next line relied on")
     v = unit_shear(case.allowable, fed)
-    shear = lumber_diaphragm_shear(row, L, W)
+    shear = lumber_diaphragm_shear(row, L, W, case.load)
     if together and float(v) > float(shear.asd):
         whole = existing_strength(together)
         reason = "one layer alone does not carry it; both together, by values for floors in buildings of masonry walls"
-        factored = unit_shear(case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength), fed)
+        effects, whole_line = case.forces.rules.effects, case.strength
+        if case.lateral == "earthquake":
+            whole_line = effects.horizontal_effect(case.forces.rho, whole_line)
+        factored = unit_shear(whole_line, fed)
         return _link(case, boards, factored, whole, reason, _A1, "strength", float(whole) * float(fed))
     reason = "" if boards in ("straight boards", "diagonal boards") else "by one of its layers alone"
     if boards == "double straight boards" and float(v) > float(shear.asd):

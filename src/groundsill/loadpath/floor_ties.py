@@ -193,7 +193,7 @@ def _toenails(
             marks = case.reading.marked(path)
             n = given("n", 12 * feet / float(spacing), "1", f"toenails along {feet:.1f} ft", marks)
             total = multiply(each, n, symbol="n Z'", unit="lb", label="all toenails of the stretch")
-            if case.forces.category in ("D", "E", "F"):
+            if case.lateral == "earthquake" and case.forces.category in ("D", "E", "F"):
                 limit = table_4_1_7().read("toenails", "ASD", symbol="v_max")
                 most = multiply(limit, given("L", feet, "ft", "length of the stretch"), symbol="V_max", unit="lb")
                 total = least(total, most, symbol="V_a", label="toenails may not be counted for more in this category")

@@ -56,7 +56,7 @@ def lifted_by(
     with section(address):
         if bound.words:
             note(f"{bound.words}:")
-        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.holding_factor()
         pull = _pull(turned, turned.moment(force, bound.arm_ft), f_D)
 
     def refused(clause: str, reason: str, applies: bool = True) -> Link:

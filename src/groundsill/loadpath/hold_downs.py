@@ -89,6 +89,11 @@ def _pull(case: LineCase, turned: Turning, bound: Bound) -> tuple[float, str]:
     if bound.words:
         note(f"{bound.words}:")
     part, effects = case.taken_by(turned.brace), case.forces.rules.effects
+    if case.lateral == "wind":
+        force = scale(case.strength, part, symbol="W", label="wind on the segment, strength level")
+        f_D, moment = effects.lrfd_dead_factor_5(), turned.moment(force, bound.arm_ft)
+        pull = end_tension(moment, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
+        return greatest(pull, 0.0, symbol="N_ua", label="tension the anchor must hold"), "for the wind force"
     if case.forces.category in PLAIN_FORCE:
         whole = effects.horizontal_effect(case.forces.rho, case.strength)
         words = f"for the plain earthquake force: category {case.forces.category} (17.10.1)"
@@ -114,7 +119,7 @@ def _held(case: LineCase, piece: HoldDownPiece, id: str, segment: FoundationSegm
     strength = "assumed" if cored_strength(case, id) is None else "tested"
     scope = anchor_scope(f_c, "post-installed", strength)
     extension = scope.extension or "an anchor set afterwards in old concrete, until it is tested in place"
-    if case.forces.category in PLAIN_FORCE:
+    if case.lateral == "wind" or case.forces.category in PLAIN_FORCE:
         return cone.design, extension
     return seismic_tension(cone.design), extension
 

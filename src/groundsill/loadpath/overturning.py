@@ -82,7 +82,7 @@ def _turned_over(
         if bound.words:
             note(f"{bound.words}:")
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
-        f_D = case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS)
+        f_D = case.holding_factor()
         turning = turned.moment(force, bound.arm_ft)
         pull = end_tension(turning, f_D, turned.w_D, turned.b, turned.x_D, turned.d)
         holding = holding_moment(f_D, turned.w_D, turned.b, turned.x_D, T_a, turned.d)
@@ -105,9 +105,14 @@ def _turned_over(
         direction=turned.way,
         reason=f"{told}: {bound.why}" if bound.why else told,
         extension=tie.extension,
-        clause=f"equilibrium with {case.forces.rules.cite('2.4.5 combination 10')}",
+        clause=f"equilibrium with {_combination(case)}",
         working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),
     )
+
+
+def _combination(case: LineCase) -> str:
+    place = "2.4.1 combination 7" if case.lateral == "wind" else "2.4.5 combination 10"
+    return case.forces.rules.cite(place)
 
 
 def _held_words(held: list[HoldDownPiece]) -> str:

@@ -8,13 +8,14 @@ from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.anchors import anchor_stages
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
-from groundsill.loadpath.case import case_of, demands
+from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
+from groundsill.loadpath.wind import wind_stage
 from groundsill.work.pieces import Piece
 
 __all__ = ["chain_of", "chains_of"]
@@ -32,15 +33,8 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
         case = with_strengths(demands(case_of(reading, forces, id, pieces)))
-        stages = (
-            *floor_stages(case),
-            splice_stage(case),
-            chord_stage(case),
-            *bracing_stages(case),
-            drift_stage(case),
-            *anchor_stages(case),
-        )
-        stages = with_acceptances(case, stages)
+        stages = with_acceptances(case, _stages(case))
+        stages = (*stages, *wind_stage(case, stages, _stages))
     return Chain(
         id,
         line.mark,
@@ -51,4 +45,17 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
         force.reason,
         float(force.force_lb),
         stages,
+    )
+
+
+def _stages(case: LineCase) -> tuple[Stage, ...]:
+    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
+    return (
+        *floor_stages(case),
+        splice_stage(case),
+        *((chord_stage(case),) if quake else ()),
+        *bracing_stages(case),
+        *((drift_stage(case),) if quake else ()),
+        *anchor_stages(case),
     )

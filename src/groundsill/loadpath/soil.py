@@ -1,4 +1,7 @@
-"""A foundation body against the soil: sliding along each direction, and overturning about its far edge."""
+"""A foundation body against the soil: sliding along each direction, and overturning about its far edge.
+
+Both are asked for the earthquake, and with ``lateral`` for wind, whose overturning is not reduced at the soil.
+"""
 
 from __future__ import annotations
 
@@ -9,6 +12,7 @@ from groundsill.forces.levels import outline_of
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
+from groundsill.forces.wind import Lateral
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
@@ -25,7 +29,16 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, least, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["SOIL", "force_of", "overturning", "resultant_ft", "sliding", "soil_class"]
+__all__ = [
+    "SOIL",
+    "force_of",
+    "line_force",
+    "overturning",
+    "resultant_ft",
+    "resultant_of",
+    "sliding",
+    "soil_class",
+]
 
 SOIL = "survey.site.soil.kind"
 
@@ -43,13 +56,27 @@ def soil_class(reading: Reading) -> str | None:
     return _SOILS.get(kind) if kind else None
 
 
-def force_of(forces: Forces, body: Body, direction: Direction) -> float:
+def line_force(forces: Forces, id: str, lateral: Lateral) -> float:
+    """The force of a line along itself, strength level: of the earthquake, or of wind where it is looked at."""
+    if lateral == "earthquake":
+        return forces.lines[id].force_lb
+    return forces.wind.lines[id].W_lb if forces.wind is not None and id in forces.wind.lines else 0.0
+
+
+def resultant_of(forces: Forces, direction: Direction, lateral: Lateral) -> float:
+    """Height above the base at which the forces of the house along a direction act together, ft."""
+    if lateral == "earthquake" or forces.wind is None:
+        return resultant_ft(forces)
+    return forces.wind.along[direction].height_ft
+
+
+def force_of(forces: Forces, body: Body, direction: Direction, lateral: Lateral = "earthquake") -> float:
     """Strength-level force that comes into the body along a direction."""
     total = 0.0
     for id, parts in body.lines().items():
         line = forces.lines[id]
         here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
-        total += float(line.force_lb) * line.along(direction) * here
+        total += float(line_force(forces, id, lateral)) * line.along(direction) * here
     return total
 
 
@@ -68,22 +95,27 @@ def resultant_ft(forces: Forces, line: str | None = None) -> float:
     return doubted(height, doubts, unit="ft", symbol="h")
 
 
-def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
+def _pushing(forces: Forces, body: Body, direction: Direction, lateral: Lateral) -> float:
     """The force that comes into a body along a direction at allowable-stress level, recorded."""
-    marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].along(direction) > 0)
-    label = f"forces of the body's lines along {direction}, strength level"
-    Q_E = given("Q_E", force_of(forces, body, direction), "lb", label, marks)
-    effects = forces.rules.effects
+    mine = (id for id in body.lines() if forces.lines[id].along(direction) > 0)
+    marks = marks_of(line_force(forces, id, lateral) for id in mine)
+    whole, effects = force_of(forces, body, direction, lateral), forces.rules.effects
+    if lateral == "wind":
+        return effects.asd_wind(given("W", whole, "lb", f"wind on the body's lines along {direction}", marks))
+    Q_E = given("Q_E", whole, "lb", f"forces of the body's lines along {direction}, strength level", marks)
     return effects.asd_earthquake(effects.horizontal_effect(forces.rho, Q_E))
 
 
-def _surely(forces: Forces, dead: float) -> float:
-    """What of a dead load may be counted on beside the earthquake."""
-    factor = forces.rules.effects.asd_dead_factor_10(forces.S_DS)
+def _surely(forces: Forces, dead: float, lateral: Lateral) -> float:
+    """What of a dead load may be counted on beside the earthquake, or beside wind."""
+    effects = forces.rules.effects
+    factor = effects.asd_dead_factor_7() if lateral == "wind" else effects.asd_dead_factor_10(forces.S_DS)
     return scale(dead, factor, symbol="D'", label="dead load that surely stands there")
 
 
-def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float) -> Link:
+def sliding(
+    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake"
+) -> Link:
     """Friction or cohesion under the body, and the soil against its cross footings, toward the weaker side."""
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
     soil = soil_class(reading)
@@ -104,7 +136,7 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
     }
     try:
         with section(address):
-            demand, counted = _pushing(forces, body, direction), _surely(forces, dead)
+            demand, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
             under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area", measured))
             stands = doubted(under.total, kind)
             both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
@@ -218,7 +250,9 @@ def _with_faces(soil: str, under: float, pushed: _Pushed, toward: str) -> float:
     return combined_resistance(under, faces)
 
 
-def overturning(reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float) -> Link:
+def overturning(
+    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake"
+) -> Link:
     """The body and all that stands on it, about its far edge."""
     address, title = f"body/{body.id}/overturning/{body.id}/{direction}", f"overturning along {direction}"
     axis = 0 if direction == "x" else 1
@@ -228,12 +262,16 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
         reason = f"the body has no length along {direction}"
         return cannot(address, title, "body", body.id, clause="statics", applies=False, reason=reason)
     known = all(height_known(p.segment) for p in body.parts)
-    up, seen, most = resultant_ft(forces), drop_ft(reading, body.parts), drop_ft(reading, body.parts, deepest=True)
+    up, seen, most = (
+        resultant_of(forces, direction, lateral),
+        drop_ft(reading, body.parts),
+        drop_ft(reading, body.parts, deepest=True),
+    )
     with section(address):
-        demand = _pushing(forces, body, direction)
-        f_OT = forces.rules.effects.overturning_factor(True)
-        turning = scale(demand, f_OT, symbol="V'", label="overturning at the soil")
-        counted = _surely(forces, dead)
+        turning, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
+        if lateral == "earthquake":
+            f_OT = forces.rules.effects.overturning_factor(True)
+            turning = scale(turning, f_OT, symbol="V'", label="overturning at the soil")
         half = given("B/2", extent / 2, "ft", "half the body's length")
         holding = multiply(counted, half, symbol="M_r", unit="lb-ft", label="moment that holds it")
         turns_over = float(turning) * (float(up) + float(seen)) > float(holding)  # whatever the depth
@@ -241,7 +279,7 @@ def overturning(reading: Reading, forces: Forces, body: Body, direction: Directi
         where = f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it"
         h = given("h", float(up) + float(drop), "ft", where, marks_of((up, drop)))
         moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
-    clause = forces.rules.cite("12.13.4 and 2.4.5")
+    clause = forces.rules.cite("12.13.4 and 2.4.5" if lateral == "earthquake" else "2.4.1 combination 7")
     reason = "" if known else f"the footing's depth is not known: taken {drop:.1f} ft below the base"
     if not known and not turns_over and moment > holding:
         reason = f"how deep the footing goes is not known, and it matters: {drop:.1f} ft below the base it turns over"

@@ -99,7 +99,7 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
         arm = max(b - offset - END_POST_FT, 0.1 * b)
         pull = end_tension(
             overturning_moment(force, given("h", h, "ft", f"height of {brace.name}", tall)),
-            case.forces.rules.effects.asd_dead_factor_10(case.forces.S_DS),
+            case.holding_factor(),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
             given("x_D", b / 2 - END_POST_FT, "ft", "end post to the middle of the panel"),

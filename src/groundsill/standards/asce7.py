@@ -17,6 +17,7 @@ from groundsill.standards.asce7_16 import elf as elf_16
 from groundsill.standards.asce7_16 import ground_motion as motion_16
 from groundsill.standards.asce7_16 import systems as systems_16
 from groundsill.standards.asce7_16 import weight as weight_16
+from groundsill.standards.asce7_16 import wind as wind_16
 from groundsill.standards.asce7_16.elf import LevelForce, SeismicCoefficient
 from groundsill.standards.asce7_16.ground_motion import SiteValues
 from groundsill.standards.asce7_16.systems import SystemFactors
@@ -29,7 +30,7 @@ from groundsill.working.errors import UnknownFormula
 from groundsill.working.source import Source
 from groundsill.working.table import Table
 
-__all__ = ["EDITIONS", "Asce7", "Effects", "SiteValues", "SystemFactors", "rules_of"]
+__all__ = ["EDITIONS", "Asce7", "Effects", "SeismicCoefficient", "SiteValues", "SystemFactors", "rules_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,10 @@ class Effects:
     asd_down: Callable[[float, float, float], float]
     asd_down_with_live: Callable[[float, float, float, float, float], float]
     asd_up: Callable[[float, float, float], float]
+    asd_wind: Callable[[float], float]
+    asd_wind_with_live: Callable[[float], float]
+    asd_dead_factor_7: Callable[[], float]
+    lrfd_dead_factor_5: Callable[[], float]
     overturning_factor: Callable[[bool], float]
 
 
@@ -60,9 +65,10 @@ class Asce7:
     """The rules of one edition.
 
     ``coefficients`` says that S_DS follows from S_S by site coefficients; without, it must be entered. ``site`` takes
-    S_S, S_1 and the site class, and S_DS and S_D1 where they were entered (None where not). ``row_name`` is what a row
-    of Table 12.2-1 is called in print, ``boards_beside`` the row of the same walls braced by boards, with its R. The
-    others are the procedures and equations of the edition, by their own names.
+    S_S, S_1 and the site class, and S_DS and S_D1 where they were entered (None where not). ``seismic_coefficient``
+    takes its answer, S_DS as capped, T, T_L, R, I_e, and whether S_D1 was entered. ``row_name`` is what a row of Table
+    12.2-1 is called in print, ``boards_beside`` the row of the same walls braced by boards, with its R. The others are
+    the procedures and equations of the edition, by their own names.
     """
 
     source: Source
@@ -78,7 +84,7 @@ class Asce7:
     drift_limits: Callable[[], Table]
     allowable_drift: Callable[[float, float], float]
     approximate_period: Callable[[float], float]
-    seismic_coefficient: Callable[[float, float | None, float, float, float, float, float], SeismicCoefficient]
+    seismic_coefficient: Callable[[SiteValues, float, float, float, float, float, bool], SeismicCoefficient]
     short_period_cap: Callable[[float, float, float, float, str, bool, str], float]
     base_shear: Callable[[float, float], float]
     vertical_distribution: Callable[[float, float, Sequence[float], Sequence[float]], tuple[LevelForce, ...]]
@@ -96,8 +102,13 @@ class Asce7:
 
 
 def _site_16(S_S: float, S_1: float, site_class: str, S_DS: float | None, S_D1: float | None) -> SiteValues:
-    """By the site coefficients; what was entered (from a study) stands in place of what they give."""
+    """By the site coefficients; what was entered (from a study) stands in place of what they give.
+
+    Exception 1 of 11.4.8 is taken where it alone stands between the site and its values: on class E, S_1 being small.
+    """
     site = motion_16.site_values(S_S, S_1, site_class)
+    if site.S_DS is None and S_DS is None and site.S_D1 is not None:
+        site = motion_16.site_values(S_S, S_1, site_class, exception_1=True)
     return replace(site, S_DS=site.S_DS if S_DS is None else S_DS, S_D1=site.S_D1 if S_D1 is None else S_D1)
 
 
@@ -106,9 +117,25 @@ def _site_22(S_S: float, S_1: float, site_class: str, S_DS: float | None, S_D1: 
     return motion_22.site_values(S_S, S_1, site_class, None, None, S_DS, S_D1)
 
 
-def _effects(edition: ModuleType) -> Effects:
-    """The combinations of an edition's own module, each by its name."""
-    return Effects(**{field.name: getattr(edition, field.name) for field in fields(Effects)})
+def _effects(*chapters: ModuleType) -> Effects:
+    """The combinations of an edition, each by its name in the module of its chapter."""
+    held = {name: value for chapter in chapters for name, value in vars(chapter).items()}
+    return Effects(**{field.name: held[field.name] for field in fields(Effects)})
+
+
+def _coefficient_16(
+    site: SiteValues, S_DS: float, T: float, T_L: float, R: float, I_e: float, entered: bool
+) -> SeismicCoefficient:
+    """C_s; on class D where 11.4.8 asks for a study and none was entered, by its exception 2."""
+    asked = bool(site.warnings) and site.site_class.startswith("D") and not entered
+    return elf_16.seismic_coefficient(S_DS, site.S_D1, site.S_1, T, T_L, R, I_e, exception_2=asked)
+
+
+def _coefficient_22(
+    site: SiteValues, S_DS: float, T: float, T_L: float, R: float, I_e: float, entered: bool
+) -> SeismicCoefficient:
+    """C_s; what was entered is the edition's own, so that no exception is asked for."""
+    return elf_22.seismic_coefficient(S_DS, site.S_D1, site.S_1, T, T_L, R, I_e)
 
 
 def _item(row: str) -> str:
@@ -136,12 +163,12 @@ _RULES: Final = (
         systems_16.table_12_12_1,
         systems_16.allowable_drift,
         elf_16.approximate_period,
-        elf_16.seismic_coefficient,
+        _coefficient_16,
         elf_16.short_period_cap,
         elf_16.base_shear,
         elf_16.vertical_distribution,
         weight_16.snow_weight,
-        _effects(effects_16),
+        _effects(effects_16, wind_16),
     ),
     Asce7(
         asce7_22.SOURCE,
@@ -157,7 +184,7 @@ _RULES: Final = (
         systems_22.table_12_12_1,
         systems_22.allowable_drift,
         elf_22.approximate_period,
-        elf_22.seismic_coefficient,
+        _coefficient_22,
         elf_22.short_period_cap,
         elf_22.base_shear,
         elf_22.vertical_distribution,

@@ -65,7 +65,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True)), _plain(above)
     )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
-    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
+    warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, not_covered(forces))
     return Study(
         FORMAT,
         manifest_of(house, marks),
@@ -80,7 +80,12 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     )
 
 
-NOT_COVERED = ("not checked here: wind, and anything out of plane",)
+def not_covered(forces: Forces) -> str:
+    """What no check looks at, in one sentence; wind with what is missing for it."""
+    wind = f"wind ({forces.wind_lacks})"
+    if forces.wind is not None:
+        wind = "uplift by wind, wind on the storeys above, chords of the floor in wind"
+    return f"not checked here: {wind}, and anything out of plane"
 
 
 def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End] | None = None) -> Sheet:

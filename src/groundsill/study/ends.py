@@ -117,7 +117,7 @@ class Ends:
         """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
         settled = self.settling.at(ends)
         paths = [which if isinstance(which, str) else which.path for which in ends]
-        lines = [_line_reached(settled.house, path) for path in paths]
+        lines = [_line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
         if any(line is None for line in lines):
             return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
         reading = Reading(settled.house, settled.marks)
@@ -159,16 +159,19 @@ def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
 
 
 _REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
+_REACHES_WIND = "above_outside_soil_in"
 _ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
 
 
-def _line_reached(house: House, path: str) -> str | None:
-    """The one line whose checks a fact can move, or None when it may move more (weights, forces, the floor).
+def _line_reached(house: House, path: str, wind: bool) -> str | None:
+    """The one line whose checks a fact can move, or None when it may move more (weights, forces, wind, the floor).
 
     What braces a wall segment counts as more: by a rigid floor it moves the shares of every line.
     """
     _, room, *rest = path.split(".")
     if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
+        return None
+    if wind and rest[-1] == _REACHES_WIND:
         return None
     collection, id = rest[0], rest[1]
     if room == "underfloor" and collection == "lines":

@@ -19,7 +19,7 @@ from groundsill.working.value import Mark, Value
 if TYPE_CHECKING:
     from groundsill.working.explain import Line
 
-__all__ = ["Sheet", "Step", "StepKind", "open_sheet", "quiet", "section"]
+__all__ = ["Sheet", "Step", "StepKind", "open_sheet", "quiet", "section", "under_heading"]
 
 StepKind = Literal["equation", "procedure", "lookup", "given", "sum", "convert", "condition", "note"]
 
@@ -65,6 +65,7 @@ class Sheet:
     steps: list[Step] = field(default_factory=list)
     depth: int = 0
     section: str = ""
+    heading: str = ""
     _tokens: list[Token[Sheet | None]] = field(default_factory=list, init=False, repr=False)  # one for each entry
 
     def __enter__(self) -> Sheet:
@@ -112,11 +113,25 @@ def section(address: str) -> Iterator[None]:
     if sheet is None:
         yield
         return
-    before, sheet.section = sheet.section, address
+    before, sheet.section = sheet.section, sheet.heading + address
     try:
         yield
     finally:
         sheet.section = before
+
+
+@contextmanager
+def under_heading(heading: str) -> Iterator[None]:
+    """Write every section opened inside with these words before its address: the same working for another load."""
+    sheet = _OPEN.get()
+    if sheet is None:
+        yield
+        return
+    before, sheet.heading = sheet.heading, heading
+    try:
+        yield
+    finally:
+        sheet.heading = before
 
 
 @contextmanager

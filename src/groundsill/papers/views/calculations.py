@@ -28,6 +28,7 @@ from groundsill.papers.views.storeys_view import next_blocks, storeys_blocks
 from groundsill.papers.views.summary import strips_blocks, summary_blocks
 from groundsill.papers.views.weights_picture import weights_picture_blocks
 from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
+from groundsill.papers.views.wind_view import wind_blocks
 from groundsill.papers.views.words import sentence
 from groundsill.papers.views.working_view import steps_of, working_blocks
 from groundsill.study import Run, Study
@@ -36,7 +37,7 @@ from groundsill.working.sheet import Sheet
 
 __all__ = ["calculation_package"]
 
-_SITE, _SHEAR = "forces/site", "forces/base-shear"
+_SITE, _SHEAR, _WIND = "forces/site", "forces/base-shear", "forces/wind"
 
 _LineDaggers = Mapping[str, Mapping[str, str]]
 """The daggers of the lines' forces, by the state's key and then by ``line/<id>``."""
@@ -196,6 +197,25 @@ def _forces(
     yield level_table(forces, units, daggers)
     yield from sharing_blocks(study, lines)
     yield from missing_lines(forces)
+    yield from _wind(study, sheet, setting)
+
+
+def _wind(study: Study, sheet: Sheet, setting: Setting) -> Iterator[Block]:
+    """Wind beside the earthquake, and how it was worked out."""
+    along = tuple(f"{_WIND}/{way}" for way in (study.forces.wind.along if study.forces.wind is not None else ()))
+    lines = study.forces.wind.lines if study.forces.wind is not None else {}
+    places = {f"wind/{section.rpartition('/')[2]}": section for section in along}
+    places |= {f"wind/{id}": f"line/{id}/wind" for id in lines}
+    daggers = {}
+    for name, section in places.items():
+        found = [value for step in sheet.under(section) for value in step.results if value.symbol == "W"]
+        daggers[name] = setting.doubts.dagger(found[-1].marks) if found else ""
+    yield Heading("Wind", 2, "wind")
+    yield from wind_blocks(study, daggers)
+    if along:
+        yield Heading("Wind on the house, worked out", 3, _WIND)
+        steps = steps_of(sheet, (_WIND, *along))
+        yield from working_blocks(steps, _WIND, "wind", setting.printed, setting.doubts)
 
 
 def _chains(study: Study, sheets: Mapping[str, Sheet], setting: Setting) -> Iterator[Block]:

@@ -124,7 +124,7 @@ def criteria_table(house: House, study: Study, daggers: Daggers, units: Units) -
         GroupRow("System and force"),
         *_system(house, study, daggers, units),
         GroupRow("Other loads"),
-        *_other_loads(house, units),
+        *_other_loads(house, study, units),
         GroupRow("Foundation and soil"),
         *_soil(house, units),
     ]
@@ -203,14 +203,21 @@ def _system(house: House, study: Study, daggers: Daggers, units: Units) -> Itera
         yield ("Rim as a tie between segments", choices.rim_tie, choices.rim_tie_reason or "no reason: not counted")
 
 
-def _other_loads(house: House, units: Units) -> Iterator[Row]:
+def _other_loads(house: House, study: Study, units: Units) -> Iterator[Row]:
     site = house.survey.site
-    wind = site.wind_mph.value
-    told = "" if wind is None else f"; the site's wind is {short(wind)} mph, exposure {site.exposure}"
-    yield ("Wind", NOT_WORKED_OUT, f"no wind check is made in this package{told}")
+    yield _wind(study, house)
     snow = "not known" if site.snow_psf.value is None else quantity(site.snow_psf.value, "psf", units)
     live = sorted({storey.live_psf for storey in house.survey.building.storeys.values()})
     yield ("Roof snow, live load", f"{snow}; {listed(quantity(p, 'psf', units) for p in live) or DASH}", "")
+
+
+def _wind(study: Study, house: House) -> Row:
+    """Basic wind speed, exposure and topographic factor with their source, or why wind was not looked at."""
+    wind, fact = study.forces.wind, house.survey.site.wind_mph
+    if wind is None:
+        return ("Wind", NOT_WORKED_OUT, sentence(study.forces.wind_lacks).rstrip("."))
+    value = f"{short(wind.speed_mph)} mph, exposure {wind.exposure}, Kzt {short(wind.K_zt)}"
+    return ("Wind", value, f"{fact.how or 'source not given'}; by {edition_short(wind.document)}, chapter 27")
 
 
 def _soil(house: House, units: Units) -> Iterator[Row]:

@@ -13,6 +13,7 @@ from groundsill.forces.seismic import Forces
 from groundsill.papers.document import Block, BulletList, Column, Inline, Remark, Row, TableBlock
 from groundsill.papers.views.sharing_view import sharing_blocks
 from groundsill.papers.views.weights_picture import centres_table
+from groundsill.papers.views.wind_view import wind_blocks
 from groundsill.papers.views.words import DASH, Units, counted, quantity, sentence, share, short, with_doubt
 from groundsill.study import Study
 
@@ -38,6 +39,7 @@ def forces_blocks(study: Study) -> tuple[Block, ...]:
         centres_table(weight_map(forces.items, [level.name for level in forces.levels]), units),
         *sharing_blocks(study, {}),
         *missing_lines(forces),
+        *wind_blocks(study),
         *force_warnings((*forces.warnings, *study.warnings)),
         *doubts_note(study),
     )

@@ -25,6 +25,7 @@ from groundsill.papers.document import (
 from groundsill.papers.views.forces_view import doubts_note
 from groundsill.papers.views.strip_view import Row as StripRow
 from groundsill.papers.views.strip_view import strip_figure
+from groundsill.papers.views.wind_view import wind_paragraph
 from groundsill.papers.views.words import DASH, carried, counted, listed, ratio, sentence, verdict
 from groundsill.study import Run, Study
 
@@ -38,7 +39,14 @@ def run_words(run: Run) -> str:
 
 def summary_terminal(study: Study) -> tuple[Block, ...]:
     """The verdict of every state and every line, for a terminal."""
-    return (*_verdicts(study), lines_table(study), *bodies_table(study), *_misplaced(study), *doubts_note(study))
+    return (
+        *_verdicts(study),
+        wind_paragraph(study),
+        lines_table(study),
+        *bodies_table(study),
+        *_misplaced(study),
+        *doubts_note(study),
+    )
 
 
 def summary_blocks(study: Study, doubtful: bool = False) -> tuple[Block, ...]:
@@ -54,6 +62,7 @@ def summary_blocks(study: Study, doubtful: bool = False) -> tuple[Block, ...]:
     )
     return (
         *_verdicts(study),
+        wind_paragraph(study),
         Paragraph(small(reading)),
         lines_table(study, doubtful),
         *bodies_table(study, doubtful),

@@ -7,6 +7,7 @@ else is that edition's, restated.
 from __future__ import annotations
 
 from groundsill.standards.asce7_16 import effects as earlier
+from groundsill.standards.asce7_16 import wind
 from groundsill.standards.asce7_16.effects import Allowable, Demand, Horizontal, Live, Snow, Vertical
 from groundsill.standards.asce7_16.symbols import DeadLoad
 from groundsill.standards.asce7_22 import SOURCE
@@ -15,6 +16,7 @@ from groundsill.working.equation import equation, procedure
 from groundsill.working.table import Table
 
 __all__ = [
+    "asd_dead_factor_7",
     "asd_dead_factor_8",
     "asd_dead_factor_9",
     "asd_dead_factor_10",
@@ -26,13 +28,17 @@ __all__ = [
     "asd_live_and_snow",
     "asd_snow",
     "asd_up",
+    "asd_wind",
+    "asd_wind_with_live",
     "horizontal_effect",
+    "lrfd_dead_factor_5",
     "lrfd_dead_factor_6",
     "lrfd_dead_factor_7",
     "lrfd_down",
     "lrfd_up",
     "overstrength_effect",
     "overturning_factor",
+    "table_2_4_1",
     "table_12_13_4",
     "vertical_effect",
 ]
@@ -43,6 +49,11 @@ _RECALLED = "that ASCE 7-22 has it unchanged is recalled."
 def table_12_13_4() -> Table:
     """The share of overturning at the soil that remains under the equivalent lateral force procedure."""
     return unchanged(earlier.table_12_13_4(), SOURCE.short, _RECALLED.rstrip("."))
+
+
+def table_2_4_1() -> Table:
+    """What of dead load may be counted on to hold down beside wind."""
+    return unchanged(wind.table_2_4_1(), SOURCE.short, _RECALLED.rstrip("."))
 
 
 horizontal_effect = earlier.horizontal_effect.restated(
@@ -63,6 +74,14 @@ asd_earthquake = earlier.asd_earthquake.restated(
 
 asd_earthquake_with_live = earlier.asd_earthquake_with_live.restated(
     "asce7-22/2.4.5-E-live", clause="2.4.5 combination 9", source=SOURCE, module=__name__, why=_RECALLED
+)
+
+asd_wind = wind.asd_wind.restated(
+    "asce7-22/2.4.1-W", clause="2.4.1 combinations 5a and 7a", source=SOURCE, module=__name__, why=_RECALLED
+)
+
+asd_wind_with_live = wind.asd_wind_with_live.restated(
+    "asce7-22/2.4.1-W-live", clause="2.4.1 combination 6a", source=SOURCE, module=__name__, why=_RECALLED
 )
 
 asd_dead_factor_8 = earlier.asd_dead_factor_8.restated(
@@ -181,3 +200,25 @@ def overturning_factor(equivalent_lateral_force: bool, cantilever_system: bool =
             inverted pendulum or of cantilevered columns.
     """
     return earlier.overturning_factor_by(table_12_13_4(), SOURCE, equivalent_lateral_force, cantilever_system)
+
+
+@procedure(
+    "asce7-22/2.4.1-7-D",
+    title="Factor on dead load, allowable stress, holding down beside wind",
+    clause="2.4.1 combination 7a",
+    source=SOURCE,
+)
+def asd_dead_factor_7() -> float:
+    """The factor on dead load that holds down where wind is checked in allowable-stress design."""
+    return table_2_4_1().read("allowable stress, combination 7", symbol="f_D")
+
+
+@procedure(
+    "asce7-22/2.3.1-5-D",
+    title="Factor on dead load, strength design, holding down beside wind",
+    clause="2.3.1 combination 5a",
+    source=SOURCE,
+)
+def lrfd_dead_factor_5() -> float:
+    """The factor on dead load that holds down where wind is checked in strength design."""
+    return table_2_4_1().read("strength, combination 5", symbol="f_D")
