@@ -108,13 +108,14 @@ def lrfd_unit_shear(v_n: NominalShear) -> Annotated[float, Q("plf", "v_LRFD", "f
     title="Framing of lighter wood",
     clause="Table 4.3A, note 3",
     source=SOURCE,
-    how="from memory",
+    witness="0.92 for spruce-pine-fir, G 0.42 (github.com/rohreng/anderson-rohr-calcs)",
 )
 def gravity_factor(G: SpecificGravity) -> Annotated[float, Q("1", "C_G", "specific gravity factor")]:
     """The factor on tabulated panel values when the framing is lighter than Douglas fir: 1 - (0.5 - G), at most 1.
 
-    ``G`` is the specific gravity of the framing in the wood standard's table. Source: note 3 of Table 4.3A (from
-    memory). Hem-fir, 0.43: 0.93; redwood, 0.37: 0.87 (our own arithmetic).
+    ``G`` is the specific gravity of the framing in the wood standard's table. Source: note 3 of Table 4.3A, quoted in
+    github.com/rohreng/anderson-rohr-calcs, docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md.
+    Spruce-pine-fir, 0.42: 0.92 (there); redwood, 0.37: 0.87 (our own arithmetic).
     """
     return min(1.0, 1.0 - (0.5 - G))
 
