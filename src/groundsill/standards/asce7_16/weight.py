@@ -33,7 +33,8 @@ def storage_weight(
     """A quarter of the live load where a floor is used for storage; ordinary rooms add none.
 
     Source: read for ASCE 7-02 at iisee.kenken.go.jp/net/seismic_design_code/usa/usa.html, and for 7-10 in a textbook;
-    the 2016 edition keeps it. Example (our arithmetic): 125 psf counts 31.25 psf.
+    the 2016 edition keeps it (public notes, github.com/wcfrobert/wcfrobert.github.io). Example (our arithmetic): 125
+    psf counts 31.25 psf.
     """
     return 0.25 * L
 
@@ -52,8 +53,9 @@ def partition_weight(
     """The actual weight or 10 psf of floor area, whichever is greater, where partition weight is provided for.
 
     Measure old plaster partitions: they come to more. Source: read for ASCE 7-02 at
-    iisee.kenken.go.jp/net/seismic_design_code/usa/usa.html, and for 7-10 in a textbook; the 2016 edition keeps it.
-    Example (our arithmetic): 6 psf counts 10 and 17 counts 17.
+    iisee.kenken.go.jp/net/seismic_design_code/usa/usa.html, and for 7-10 in a textbook; the 2016 edition keeps it
+    (public notes, github.com/wcfrobert/wcfrobert.github.io). Example (our arithmetic): 6 psf counts 10 and 17 counts
+    17.
     """
     return max(w_p, 10.0)
 
@@ -72,7 +74,7 @@ def snow_weight(
     """A fifth of the flat roof snow load where it exceeds 30 psf, else none, whatever the slope.
 
     Source: read for ASCE 7-02 at iisee.kenken.go.jp/net/seismic_design_code/usa/usa.html, and for 7-10 in a textbook;
-    the 2016 edition keeps it, and the IBC's basic combinations have the same 30 psf and 20 per cent (up.codes).
-    Example (our arithmetic): 30 psf counts 0, 40 psf counts 8.
+    the 2016 edition keeps it (public notes, github.com/wcfrobert/wcfrobert.github.io), and the IBC's basic combinations
+    have the same 30 psf and 20 per cent (up.codes). Example (our arithmetic): 30 psf counts 0, 40 psf counts 8.
     """
     return 0.2 * p_f if p_f > 30.0 else 0.0

@@ -27,12 +27,12 @@ _CLOSE_FT = 0.001
     title="Height over length of the segment",
     clause="4.3.4.1",
     source=SOURCE,
-    how="from memory",
 )
 def aspect_ratio(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1", "h/b_s", "aspect ratio")]:
     """The proportions that Table 4.3.4 limits: height of the segment over its sheathed length.
 
-    ``h`` and ``b_s`` in ft. Source: SDPWS 2015, 4.3.4.1 (clause number from memory). A cripple wall 2 ft high in a
+    ``h`` and ``b_s`` in ft. Source: SDPWS 2015, 4.3.4.1, the clause by public notes on the document
+    (github.com/wcfrobert/wcfrobert.github.io, _posts/2022-05-06-seismic.markdown, 8.3). A cripple wall 2 ft high in a
     panel 4 ft long has 0.5 (our own arithmetic).
     """
     return h / b_s

@@ -23,12 +23,13 @@ SpanWidth = Annotated[float, Q("ft", "W", "width of the diaphragm in the directi
     title="Length over width of the diaphragm",
     clause="4.2.4",
     source=SOURCE,
-    how="from memory",
 )
 def diaphragm_ratio(L: SpanLength, W: SpanWidth) -> Annotated[float, Q("1", "L/W", "length over width")]:
     """The proportions that Table 4.2.4 limits, ft over ft.
 
-    Source: SDPWS 2015, 4.2.4 (number from memory). 30 by 20 ft: 1.5 (our own arithmetic).
+    Source: SDPWS 2015, 4.2.4, the clause by public notes on the document (github.com/wcfrobert/wcfrobert.github.io,
+    _posts/2022-05-06-seismic.markdown, 8.2; the table is a picture there and was not read). 30 by 20 ft: 1.5 (our own
+    arithmetic).
     """
     return L / W
 
