@@ -72,7 +72,7 @@ def lumber_diaphragm_shear(sheathing: str, L: SpanLength, W: SpanWidth, load: st
     title="Deflection of a diaphragm",
     clause="Eq. 4.2-1",
     source=SOURCE,
-    how="from memory",
+    witness="0.0973 in. (deck of a canopy in notes of github.com/winedarksea/TypeHaus)",
     constants={5: "in/ft", 1000: "lb/kip"},
 )
 def diaphragm_deflection(
@@ -90,6 +90,8 @@ def diaphragm_deflection(
     """The midspan movement: 5 v L^3/(8 E A W) + 0.25 v L/(1000 G_a) + Sum(x Delta_c)/(2 W).
 
     ``v`` plf at strength level, ``L`` and ``W`` ft, ``E`` psi, ``A`` in2, ``G_a`` kip/in; the 5 holds feet to inches.
-    Source: SDPWS 2015, Eq. 4.2-1 (from memory). 100 plf, 30 ft, 1.4e6, 10.5, 20 ft, 1.5, 0: 0.506 in. (our arithmetic).
+    Source: SDPWS 2015, Eq. 4.2-1, as worked in a public note (7d of a canopy's lateral note,
+    github.com/winedarksea/TypeHaus); its first and last terms also in IBC Eq. 23-1 at
+    https://up.codes/s/diaphragm-deflection . 100 plf, 30 ft, 1.4e6, 10.5, 20 ft, 1.5, 0: 0.506 in. (our arithmetic).
     """
     return 5 * v * L**3 / (8 * E * A * W) + 0.25 * v * L / (1000 * G_a) + Sum_x_Delta / (2 * W)
