@@ -231,11 +231,12 @@ def test_an_unknown_system_is_refused_and_the_rows_are_named() -> None:
         systems.system_factors("Z.1")
 
 
-def test_r_of_panels_is_seen_and_the_overstrength_factor_recalled() -> None:
+def test_the_factors_of_panels_are_seen_and_two_of_frames_with_other_panels_recalled() -> None:
     with Sheet():
-        factors = systems.system_factors("A.15")
-        assert not marks_of([factors.R])
-        assert {mark.kind for mark in marks_of([factors.Omega_0])} == {"from memory"}
+        panels, others = systems.system_factors("A.15"), systems.system_factors("B.24")
+        assert not marks_of([panels.R, panels.Omega_0, panels.C_d, others.R])
+        assert {mark.kind for mark in marks_of([others.Omega_0])} == {"from memory"}
+        assert {mark.kind for mark in marks_of([others.C_d])} == {"from memory"}
 
 
 @pytest.mark.parametrize(("category", "rho"), [("A", 1.0), ("B", 1.0), ("C", 1.0), ("D", 1.3), ("E", 1.3), ("F", 1.3)])

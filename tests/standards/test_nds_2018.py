@@ -463,11 +463,19 @@ def test_a_word_no_table_has_is_refused(change: dict[str, Any], message: str) ->
         adjustment.adjusted_lateral(1000.0, **change)
 
 
-def test_a_damp_crawlspace_shows_that_its_factor_is_recalled() -> None:
+def test_a_damp_crawlspace_takes_a_factor_that_was_read() -> None:
     with Sheet():
         got = adjustment.adjusted_lateral(928.0, moisture="wet in service")
     assert isinstance(got, Value)
-    assert any("11.3.3" in mark.what and mark.kind == "from memory" for mark in got.marks)
+    assert float(got) == pytest.approx(928.0 * 0.7 * 1.6)
+    assert not got.marks
+
+
+def test_strength_design_shows_that_its_factors_are_recalled() -> None:
+    with Sheet():
+        got = adjustment.adjusted_lateral(928.0, method="LRFD")
+    assert isinstance(got, Value)
+    assert any("N1" in mark.what and mark.kind == "from memory" for mark in got.marks)
 
 
 # --- geometry and groups --------------------------------------------------------------------------------------------

@@ -47,7 +47,6 @@ class PlainFlexure:
     title="Depth counted of concrete cast on soil",
     clause="14.5.1.7",
     source=SOURCE,
-    how="from memory",
     constants={2: "in"},
 )
 def cast_on_soil_depth(
@@ -55,7 +54,7 @@ def cast_on_soil_depth(
 ) -> Annotated[float, Q("in", "h_c", "depth counted")]:
     """The depth counted in strength of a plain member cast against soil: 2 in. less than as cast.
 
-    Source: ACI 318-19, 14.5.1.7 (from memory). 12 in.: 10 in. (our own arithmetic).
+    Source: ACI 318-19, 14.5.1.7 (50 mm), read in public page notes on ACI 318M-19, pages 203 to 210. 12 in.: 10 in.
     """
     return h - 2
 
@@ -76,7 +75,6 @@ def plain_section_modulus(b_w: Width, h: Depth) -> Annotated[float, Q("in^3", "S
     title="Bending strength of plain concrete, tension face",
     clause="Eq. 14.5.2.1a",
     source=SOURCE,
-    how="from memory",
     constants={5: "lb^0.5/in"},
 )
 def plain_moment_tension(
@@ -84,7 +82,8 @@ def plain_moment_tension(
 ) -> Annotated[float, Q("lb-in", "M_n_t", "nominal moment by the tension face")]:
     """The moment at which the tension face of a plain section cracks: 5 lambda sqrt(f'c) S_m, lb-in.
 
-    Source: ACI 318-19, Eq. 14.5.2.1a (from memory). 2,500 psi, 768 in3: 192,000 lb-in (our own arithmetic).
+    Source: ACI 318-19, Eq. 14.5.2.1a (0.42 in MPa and mm), read in public page notes on ACI 318M-19, pages 203 to 210.
+    2,500 psi, 768 in3: 192,000 lb-in (our own arithmetic).
     """
     return 5 * lam * sqrt(f_c) * S_m
 
@@ -94,14 +93,14 @@ def plain_moment_tension(
     title="Bending strength of plain concrete, compression face",
     clause="Eq. 14.5.2.1b",
     source=SOURCE,
-    how="from memory",
 )
 def plain_moment_compression(
     f_c: ConcreteStrength, S_m: SectionModulus
 ) -> Annotated[float, Q("lb-in", "M_n_c", "nominal moment by the compression face")]:
     """The moment at which the compression face is spent: 0.85 f'c S_m, lb-in.
 
-    Source: ACI 318-19, Eq. 14.5.2.1b (from memory). 2,500 psi, 768 in3: 1,632,000 lb-in (our own arithmetic).
+    Source: ACI 318-19, Eq. 14.5.2.1b, read in public page notes on ACI 318M-19, pages 203 to 210. 2,500 psi, 768 in3:
+    1,632,000 lb-in (our own arithmetic).
     """
     return 0.85 * f_c * S_m
 
@@ -111,7 +110,6 @@ def plain_moment_compression(
     title="One-way shear strength of plain concrete",
     clause="Table 14.5.5.1(a)",
     source=SOURCE,
-    how="from memory",
     constants={4: "lb^0.5/in"},
 )
 def plain_shear(
@@ -119,7 +117,8 @@ def plain_shear(
 ) -> Annotated[float, Q("lb", "V_n", "nominal one-way shear strength")]:
     """The shear a plain rectangle carries across its width: 4/3 lambda sqrt(f'c) b h, lb.
 
-    Source: ACI 318-19, Table 14.5.5.1(a) (from memory). 2,500 psi, 8 by 24 in.: 12,800 lb (our own arithmetic).
+    Source: ACI 318-19, Table 14.5.5.1(a) (0.11 in MPa and mm), read in public page notes on ACI 318M-19, pages 203 to
+    210. 2,500 psi, 8 by 24 in.: 12,800 lb (our own arithmetic).
     """
     return 4 / 3 * lam * sqrt(f_c) * b_w * h
 
@@ -129,27 +128,26 @@ def plain_shear(
     title="Bearing on plain concrete",
     clause="Table 14.5.6.1(b)",
     source=SOURCE,
-    how="from memory",
 )
 def plain_bearing(
     f_c: ConcreteStrength, A_1: Annotated[float, Q("in^2", "A_1", "loaded area", above=0.0)]
 ) -> Annotated[float, Q("lb", "B_n", "nominal bearing strength")]:
     """The load a plain face bears over the loaded area alone: 0.85 f'c A_1, lb.
 
-    Source: ACI 318-19, Table 14.5.6.1 (from memory). 2,500 psi on 12.25 in2: 26,031 lb (our own arithmetic).
+    Source: ACI 318-19, Table 14.5.6.1, read in public page notes on ACI 318M-19, pages 203 to 210. 2,500 psi on 12.25
+    in2: 26,031 lb (our own arithmetic).
     """
     return 0.85 * f_c * A_1
 
 
-@equation(
-    "aci318-19/14.5.1.1", title="Design moment of plain concrete", clause="14.5.1.1", source=SOURCE, how="from memory"
-)
+@equation("aci318-19/14.5.1.1", title="Design moment of plain concrete", clause="14.5.1.1", source=SOURCE)
 def plain_design_moment(
     phi: StrengthFactor, M_n: Annotated[float, Q("lb-in", "M_n", "nominal moment", at_least=0.0)]
 ) -> Annotated[float, Q("lb-in", "φM_n", "design moment")]:
     """Phi (Table 21.2.1, plain concrete) times the nominal moment, lb-in.
 
-    Source: ACI 318-19, 14.5.1.1 (from memory). 0.60 x 192,000 = 115,200 lb-in (our own arithmetic).
+    Source: ACI 318-19, 14.5.1.1, read in public page notes on ACI 318M-19, pages 203 to 210. 0.60 x 192,000 = 115,200
+    lb-in.
     """
     return phi * M_n
 

@@ -23,15 +23,13 @@ def design_strength(
 ) -> Annotated[float, Q("lb", "φR_n", "design strength")]:
     """The strength to hold against factored forces: phi (Table 17.5.3) times the nominal strength, lb.
 
-    Source: ACI 318-19, 17.5.2 (number from memory), in the breakout design guide of October 2025: 0.75 x 26,619 =
+    Source: ACI 318-19, 17.5.2, in the breakout design guide of October 2025: 0.75 x 26,619 =
     19,964 lb (p. 82).
     """
     return phi * R_n
 
 
-@equation(
-    "aci318-19/17.8.3", title="Tension and shear together", clause="17.8.1 to 17.8.3", source=SOURCE, how="from memory"
-)
+@equation("aci318-19/17.8.3", title="Tension and shear together", clause="17.8.1 to 17.8.3", source=SOURCE)
 def interaction(
     tension: Annotated[float, Q("1", "r_N", "tension over its design strength", at_least=0.0)],
     shear: Annotated[float, Q("1", "r_V", "shear over its design strength", at_least=0.0)],
@@ -40,7 +38,7 @@ def interaction(
     alone, else their sum over 1.2.
 
     Source: ACI 318-19, 17.8.1 to 17.8.3; the sum against 1.2 read in the breakout design guide of October 2025, p. 90,
-    the 0.2 from memory. 0.6 and 0.6: 1.0 (our own arithmetic).
+    the 0.2 in public page notes on ACI 318M-19 (pages 261 to 283). 0.6 and 0.6: 1.0 (our own arithmetic).
     """
     if tension <= 0.2 or shear <= 0.2:
         return max(tension, shear)

@@ -12,6 +12,7 @@ from groundsill.working.equation import Q
 
 __all__ = [
     "GUIDE",
+    "NOTES",
     "AnchorCount",
     "ConcreteStrength",
     "Diameter",
@@ -39,5 +40,7 @@ AnchorCount = Annotated[float, Q("1", "n", "number of anchors in the row", at_le
 LightweightFactor = Annotated[float, Q("1", "lambda_a", "lightweight concrete factor", at_least=0.6, at_most=1.0)]
 # where most of the chapter's equations were read and worked; the address stands in the witness files
 GUIDE = "breakout design guide, October 2025"
+# notes that give the chapter clause by clause; addresses in the witness files and the tables
+NOTES = "notes on chapter 17, github.com/wcfrobert/wcfrobert.github.io"
 
 StrengthFactor = Annotated[float, Q("1", "phi", "strength reduction factor", above=0.0, at_most=1.0)]

@@ -200,6 +200,7 @@ def asd_dead_factor_10(S_DS: DesignShort) -> DeadFactor:
     title="Factor on dead load, strength design, downward",
     clause="2.3.6 combination 6 with Eq. 12.4-4a",
     source=SOURCE,
+    witness="1.2 + 0.2 S_DS (public notes, github.com/wcfrobert/wcfrobert.github.io)",
 )
 def lrfd_dead_factor_6(S_DS: DesignShort) -> DeadFactor:
     """1.2 + 0.2 S_DS.
@@ -215,6 +216,7 @@ def lrfd_dead_factor_6(S_DS: DesignShort) -> DeadFactor:
     title="Factor on dead load, strength design, holding down",
     clause="2.3.6 combination 7 with Eq. 12.4-4a",
     source=SOURCE,
+    witness="0.9 - 0.2 S_DS (public notes, github.com/wcfrobert/wcfrobert.github.io)",
 )
 def lrfd_dead_factor_7(S_DS: DesignShort) -> DeadFactor:
     """0.9 - 0.2 S_DS.

@@ -25,12 +25,12 @@ def table_demand_rise() -> Table:
     title="Rise of an existing element's ratio",
     clause="503.4",
     source=SOURCE,
-    how="from memory",
 )
 def raised_share(r_0: Before, r_1: After) -> Annotated[float, Q("1", "rise", "share by which the ratio rises")]:
     """By what share of itself the ratio of demand to capacity rises with the work; negative when it falls.
 
-    Source: IEBC 2021, 503.4 (from memory). 0.80 before and 0.88 after: 0.10 (our own arithmetic).
+    Source: IEBC 503.4, exception, in the 2018 edition as reported in eng-tips.com thread 460657: the ratio with the
+    work against the ratio with the work ignored. 0.80 before and 0.88 after: 0.10 (our own arithmetic).
     """
     return r_1 / r_0 - 1.0
 

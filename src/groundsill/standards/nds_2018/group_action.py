@@ -58,6 +58,7 @@ def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "loa
     title="Load/slip modulus, wood to metal",
     clause="11.3.6, Eq. 11.3-1",
     source=SOURCE,
+    witness="NDS 2018 Table 11.3.6C, cells 0.62 and 0.51, as read in github.com/rohreng/anderson-rohr-calcs",
     constants={270000: "lb/in^2.5"},
 )
 def slip_modulus_metal(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:

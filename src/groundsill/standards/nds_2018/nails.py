@@ -153,14 +153,14 @@ def penetration_factor(
     title="Bearing length of a driven fastener in the main member",
     clause="12.3.5.3",
     source=SOURCE,
-    how="from memory",
 )
 def bearing_length_tapered(
     p: Penetration, D: Diameter
 ) -> Annotated[float, Q("in", "l_m", "dowel bearing length in the main member")]:
     """Half of the tapered tip, which is two diameters long, bears nothing: l_m = p - E/2, E = 2 D.
 
-    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (12.3.5.3, page 85; Table L4, note 2).
+    Source: NDS 2018, 12.3.5.3(b), page 85, and note 2 of Table L4, page 182, read by page in
+    github.com/rohreng/anderson-rohr-calcs, docs/plans, NDS cross-check of the wood connection schedule.
     """
     E = 2 * D
     return p - E / 2
@@ -231,14 +231,14 @@ def nail_steel_plate(
     clause="12.3.10.2",
     source=SOURCE,
     witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
-    how="from memory",
 )
 def toenail_side_length(
     L: NailLength, t_s: SideThickness
 ) -> Annotated[float, Q("in", "l_s", "side member length of a toenail")]:
     """One third of the nail's length, for it is started that far from the member's end; no more than the member.
 
-    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (12.3.10.2, page 88).
+    Source: NDS 2018, 12.3.10.2, page 88, read by page in github.com/rohreng/anderson-rohr-calcs, docs/plans, NDS
+    cross-check of the wood connection schedule.
     """
     return min(L / 3, t_s)
 
@@ -249,12 +249,12 @@ def toenail_side_length(
     clause="Commentary C12.5.4, Eq. C12.5.4-1",
     source=SOURCE,
     witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
-    how="from memory",
 )
 def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penetration of a toenail, square to joint")]:
     """What a nail at 30 degrees to the member reaches beyond it, measured square to the joint.
 
-    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (Commentary, page 266).
+    Source: NDS 2018 Commentary, C12.5.4, page 266, read by page in github.com/rohreng/anderson-rohr-calcs, docs/plans,
+    final verification of the wood connection schedule.
     """
     return L * cos(radians(30)) - L / 3
 
@@ -265,12 +265,12 @@ def toenail_penetration(L: NailLength) -> Annotated[float, Q("in", "p_L", "penet
     clause="Commentary C12.5.4, Eq. C12.5.4-2",
     source=SOURCE,
     witness="toenail cases worked by hand in github.com/rohreng/anderson-rohr-calcs: 1.1667, 1.3317, 1.5377 in.",
-    how="from memory",
 )
 def toenail_length_inside(L: NailLength) -> Annotated[float, Q("in", "p_t", "length of a toenail in the main member")]:
     """The nail itself inside the main member, along its slope: what resists withdrawal, and what 6 D is asked of.
 
-    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (Commentary, page 266).
+    Source: NDS 2018 Commentary, C12.5.4, page 266, read by page in github.com/rohreng/anderson-rohr-calcs, docs/plans,
+    final verification of the wood connection schedule.
     """
     return L - L / (3 * cos(radians(30)))
 

@@ -111,7 +111,6 @@ def wood_screw_steel_plate(
     title="Bearing length of a lag screw in the main member",
     clause="12.3.5.3",
     source=SOURCE,
-    how="from memory",
     witness="NDS 2018 Table 12J, 1/4 in., 1/2 in. side, 120 and 80 lb, read in github.com/rohreng/anderson-rohr-calcs",
 )
 def lag_bearing_length(
@@ -120,7 +119,8 @@ def lag_bearing_length(
 ) -> Annotated[float, Q("in", "l_m", "dowel bearing length in the main member")]:
     """l_m = p - E/2: half of the tapered tip bears nothing.
 
-    Agrees with the transcription in github.com/rohreng/anderson-rohr-calcs (12.3.5.3, page 85; Table L2).
+    Source: NDS 2018, 12.3.5.3(a), page 85, and Table L2, page 181, read by page in
+    github.com/rohreng/anderson-rohr-calcs, docs/plans, NDS cross-check of the wood connection schedule.
     """
     return p - E / 2
 

@@ -79,7 +79,6 @@ def lag_withdrawal(G: Gravity, D: BoltDiameter) -> Withdrawal:
     title="Thread of a lag screw that holds",
     clause="12.2.1.1",
     source=SOURCE,
-    how="from memory",
     witness="github.com/xcfem/xc, withdrawal_design_value_test_02: 2.1875 in. of a 1/2 x 4 in. lag behind 1-1/2 in.",
 )
 def lag_thread_penetration(
@@ -87,6 +86,10 @@ def lag_thread_penetration(
     t_s: Annotated[float, Q("in", "t_s", "thickness of the side member", above=0.0)],
     E: Annotated[float, Q("in", "E", "length of the tapered tip", at_least=0.0)],
 ) -> Annotated[float, Q("in", "p_t", "thread penetration without the tip")]:
-    """What of the screw lies in the main member, without its tapered tip (the thread being that long)."""
+    """What of the screw lies in the main member, without its tapered tip (the thread being that long).
+
+    Source: NDS 2018, 12.2.1.2, page 76, read by page in github.com/rohreng/anderson-rohr-calcs, docs/plans, NDS
+    cross-check of the wood connection schedule.
+    """
     require(t_s + E < L, "the lag screw must reach past its tapered tip into the main member")
     return L - t_s - E

@@ -27,12 +27,12 @@ _CLOSE_FT = 0.001
     title="Height over length of the segment",
     clause="4.3.4.1",
     source=SOURCE,
-    how="from memory",
 )
 def aspect_ratio(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1", "h/b_s", "aspect ratio")]:
     """The proportions that Table 4.3.4 limits: height of the segment over its sheathed length.
 
-    ``h`` and ``b_s`` in ft. Source: SDPWS 2015, 4.3.4.1 (clause number from memory). A cripple wall 2 ft high in a
+    ``h`` and ``b_s`` in ft. Source: SDPWS 2015, 4.3.4.1, the clause by public notes on the document
+    (github.com/wcfrobert/wcfrobert.github.io, _posts/2022-05-06-seismic.markdown, 8.3). A cripple wall 2 ft high in a
     panel 4 ft long has 0.5 (our own arithmetic).
     """
     return h / b_s
@@ -43,14 +43,14 @@ def aspect_ratio(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1"
     title="Slender panel segment, force shared by stiffness",
     clause="4.3.4.2",
     source=SOURCE,
-    how="from memory",
     constants={0.001: "ft"},
 )
 def aspect_factor(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1", "C_ar", "aspect ratio factor")]:
     """The factor on the nominal unit shear of a wood structural panel segment higher than twice its length.
 
     1.25 - 0.125 h/b_s above 2:1, and 1 up to 2:1; the two meet at 2:1. ``h``, ``b_s`` in ft; not above 3.5:1.
-    Source: SDPWS 2015, 4.3.4.2 (from memory; two public programs agree). 7 ft on 2 ft: 0.8125 (our own arithmetic).
+    Source: SDPWS 2015, 4.3.4.2 (PDF page 35), worded as 4.3.3.2 of 2021, quoted in
+    github.com/rohreng/anderson-rohr-calcs, docs/plans/2026-09-16-shearwall-v3-plan.md, F7. 7 ft on 2 ft: 0.8125 (ours).
     """
     require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
     if h <= 2 * b_s:
@@ -63,7 +63,7 @@ def aspect_factor(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1
     title="Slender panel segment, force shared by strength",
     clause="4.3.3.4.1, exception",
     source=SOURCE,
-    how="from memory",
+    witness="piers 4 and 3 ft long, 10 ft high, counted as 3.20 and 1.80 ft (a public hand calculation)",
     constants={0.001: "ft"},
 )
 def strength_sharing_factor(
@@ -72,7 +72,8 @@ def strength_sharing_factor(
     """The factor that lets segments share a line's force by strength though one is higher than twice its length.
 
     2 b_s/h above 2:1, and 1 up to 2:1. It takes the place of 4.3.4.2 and is always the lower of the two. ``h``,
-    ``b_s`` in ft; not above 3.5:1. Source: SDPWS 2015, exception to 4.3.3.4.1 (from memory). 6 ft on 2 ft: 2/3.
+    ``b_s`` in ft; not above 3.5:1. Source: SDPWS 2015, exception 1 to 4.3.3.4.1 (PDF page 35), worded as 2021,
+    4.3.5.5.1, quoted in the same plan as 4.3.4.2. 10 ft on 4 ft: 0.8, so that 4 ft count as 3.2.
     """
     require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
     return min(1.0, 2 * b_s / h)

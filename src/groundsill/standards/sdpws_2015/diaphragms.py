@@ -23,12 +23,13 @@ SpanWidth = Annotated[float, Q("ft", "W", "width of the diaphragm in the directi
     title="Length over width of the diaphragm",
     clause="4.2.4",
     source=SOURCE,
-    how="from memory",
 )
 def diaphragm_ratio(L: SpanLength, W: SpanWidth) -> Annotated[float, Q("1", "L/W", "length over width")]:
     """The proportions that Table 4.2.4 limits, ft over ft.
 
-    Source: SDPWS 2015, 4.2.4 (number from memory). 30 by 20 ft: 1.5 (our own arithmetic).
+    Source: SDPWS 2015, 4.2.4, the clause by public notes on the document (github.com/wcfrobert/wcfrobert.github.io,
+    _posts/2022-05-06-seismic.markdown, 8.2; the table is a picture there and was not read). 30 by 20 ft: 1.5 (our own
+    arithmetic).
     """
     return L / W
 
@@ -71,7 +72,7 @@ def lumber_diaphragm_shear(sheathing: str, L: SpanLength, W: SpanWidth, load: st
     title="Deflection of a diaphragm",
     clause="Eq. 4.2-1",
     source=SOURCE,
-    how="from memory",
+    witness="0.0973 in. (deck of a canopy in notes of github.com/winedarksea/TypeHaus)",
     constants={5: "in/ft", 1000: "lb/kip"},
 )
 def diaphragm_deflection(
@@ -89,6 +90,8 @@ def diaphragm_deflection(
     """The midspan movement: 5 v L^3/(8 E A W) + 0.25 v L/(1000 G_a) + Sum(x Delta_c)/(2 W).
 
     ``v`` plf at strength level, ``L`` and ``W`` ft, ``E`` psi, ``A`` in2, ``G_a`` kip/in; the 5 holds feet to inches.
-    Source: SDPWS 2015, Eq. 4.2-1 (from memory). 100 plf, 30 ft, 1.4e6, 10.5, 20 ft, 1.5, 0: 0.506 in. (our arithmetic).
+    Source: SDPWS 2015, Eq. 4.2-1, as worked in a public note (7d of a canopy's lateral note,
+    github.com/winedarksea/TypeHaus); its first and last terms also in IBC Eq. 23-1 at
+    https://up.codes/s/diaphragm-deflection . 100 plf, 30 ft, 1.4e6, 10.5, 20 ft, 1.5, 0: 0.506 in. (our arithmetic).
     """
     return 5 * v * L**3 / (8 * E * A * W) + 0.25 * v * L / (1000 * G_a) + Sum_x_Delta / (2 * W)

@@ -26,14 +26,16 @@ OpeningFactor = Annotated[float, Q("1", "C_o", "factor for the openings", above=
     title="Sheathing area ratio",
     clause="Eq. 4.3-6",
     source=SOURCE,
-    how="from memory",
+    witness="two-story perforated wall of a public hand calculation: r 0.8511 and 0.4545",
 )
 def opening_ratio(
     A_o: OpeningArea, h: SegmentHeight, Sum_L_i: FullHeight
 ) -> Annotated[float, Q("1", "r", "sheathing area ratio")]:
     """The share of sheathed area: 1 / (1 + A_o/(h Sum L_i)).
 
-    ft and ft2. Source: SDPWS 2015, Eq. 4.3-6 (from memory). 16 ft2 of opening, 8 ft, 10 ft of full height: 0.833.
+    ft and ft2. Source: SDPWS 2015, Eq. 4.3-6, quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/D-shearwall-recompute.md, section 3.
+    16 ft2 of opening, 8 ft, 10 ft of full height: 0.833.
     """
     return 1 / (1 + A_o / (h * Sum_L_i))
 
@@ -43,7 +45,7 @@ def opening_ratio(
     title="Factor for the openings",
     clause="Eq. 4.3-5",
     source=SOURCE,
-    how="from memory",
+    witness="two-story perforated wall of a public hand calculation: C_o 0.8197 and 0.5435",
 )
 def opening_factor(
     r: Annotated[float, Q("1", "r", "sheathing area ratio", above=0.0, at_most=1.0)],
@@ -52,8 +54,9 @@ def opening_factor(
 ) -> Annotated[float, Q("1", "C_o", "factor for the openings")]:
     """The factor on the nominal unit shear of the full-height parts: r/(3 - 2r) times L_tot/Sum L_i, at most 1.
 
-    Source: SDPWS 2015, Eq. 4.3-5 (from memory). Full height over half the length, openings two thirds of the height:
-    0.67, the printed cell as publicly copied.
+    Source: SDPWS 2015, Eq. 4.3-5, quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/D-shearwall-recompute.md, section 3. Full
+    height over half the length, openings two thirds of the height: 0.67, as Table 4.3.3.5 prints.
     """
     return min(1.0, r / (3 - 2 * r) * L_tot / Sum_L_i)
 
@@ -63,15 +66,16 @@ def opening_factor(
     title="Uplift at the ends of a perforated wall",
     clause="4.3.6.1.2, Eq. 4.3-8",
     source=SOURCE,
-    how="from memory",
+    witness="two-story perforated wall of a public hand calculation: 3,050 lb",
 )
 def end_tension(
     V: LineShear, h: SegmentHeight, C_o: OpeningFactor, Sum_L_i: FullHeight
 ) -> Annotated[float, Q("lb", "T", "uplift and compression at each end")]:
     """The force each end of the wall is held down by, dead load not counted: V h/(C_o Sum L_i), lb.
 
-    Source: SDPWS 2015, 4.3.6.1.2 (from memory; a public hand calculation agrees). 8,000 lb, 10 ft, 0.8197, 32 ft:
-    3,050 lb (that hand calculation).
+    Source: SDPWS 2021, 4.3.6.1.3, Eq. 4.3-8, read in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/D-shearwall-recompute.md; the number of
+    the 2015 clause from memory. 8,000 lb, 10 ft, 0.8197, 32 ft: 3,050 lb (its case 3).
     """
     return V * h / (C_o * Sum_L_i)
 
@@ -81,15 +85,16 @@ def end_tension(
     title="Uplift along the plate of a perforated wall",
     clause="4.3.6.4.1.1 and 4.3.6.4.2.1",
     source=SOURCE,
-    how="from memory",
+    witness="two-story perforated wall of a public hand calculation: 305.0 and 1,610.0 plf",
 )
 def sill_uplift(
     V: LineShear, C_o: OpeningFactor, Sum_L_i: FullHeight
 ) -> Annotated[float, Q("plf", "t", "shear and uplift along the plate at full-height parts")]:
     """The unit shear, and the equal uplift, the plate is anchored for at full-height parts: V/(C_o Sum L_i), plf.
 
-    Source: SDPWS 2015, 4.3.6.4.1.1 and 4.3.6.4.2.1 (from memory). 8,000 lb, 0.8197, 32 ft: 305 plf (a public hand
-    calculation agrees).
+    Source: SDPWS 2021, 4.3.6.4.1.1, Eq. 4.3-9, and 4.3.6.4.2.1, quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/D-shearwall-recompute.md.
+    8,000 lb, 0.8197, 32 ft: 305 plf (its case 3).
     """
     return V / (C_o * Sum_L_i)
 

@@ -59,13 +59,14 @@ def same_material(
     title="Strength of two unlike materials",
     clause="4.3.3.3.2",
     source=SOURCE,
-    how="from memory",
+    witness="670 and 350 plf: 700 plf (fixture G9 of a public plan)",
 )
 def unlike_materials(v_1: OneFace, v_2: OtherFace) -> Annotated[float, Q("plf", "v_sc", "combined nominal unit shear")]:
     """The nominal unit shear of a wall with unlike materials on its faces: twice the lesser, or the greater alone.
 
-    plf. Source: SDPWS 2015, 4.3.3.3.2 (from memory; two public programs agree). Panels of 760 with boards of 100: 760
-    plf; 480 with 290: 580 plf (our own arithmetic).
+    plf. Source: SDPWS 2015, 4.3.3.3.2, which is 4.3.5.4.2 of 2021 as quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md
+    (there also for a blocked and an unblocked face). Panels of 760 with boards of 100: 760 plf; 670 with 350: 700 plf.
     """
     return max(2 * min(v_1, v_2), v_1, v_2)
 
@@ -75,13 +76,15 @@ def unlike_materials(v_1: OneFace, v_2: OtherFace) -> Annotated[float, Q("plf", 
     title="Panels with gypsum, wind",
     clause="4.3.3.3.2, exception",
     source=SOURCE,
-    how="from memory",
+    witness="670 and 350 plf: 1,020 plf (fixture G9 of a public plan)",
 )
 def panel_with_gypsum_wind(
     v_1: OneFace, v_2: OtherFace
 ) -> Annotated[float, Q("plf", "v_wc", "combined nominal unit shear, wind")]:
     """Against wind only, panels on one face and gypsum on the other add, plf.
 
-    Source: exception to SDPWS 2015, 4.3.3.3.2 (from memory; two public programs agree). 670 and 290: 960 plf.
+    Source: exception to SDPWS 2015, 4.3.3.3.2, which is that of 4.3.5.4.2 of 2021, as quoted in
+    github.com/rohreng/anderson-rohr-calcs, docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md. 670 and 350:
+    1,020 plf (fixture G9 of its gypsum plan).
     """
     return v_1 + v_2

@@ -108,13 +108,15 @@ def lrfd_unit_shear(v_n: NominalShear) -> Annotated[float, Q("plf", "v_LRFD", "f
     title="Framing of lighter wood",
     clause="Table 4.3A, note 3",
     source=SOURCE,
-    how="from memory",
+    witness="0.92 for spruce-pine-fir, G 0.42 (github.com/rohreng/anderson-rohr-calcs)",
 )
 def gravity_factor(G: SpecificGravity) -> Annotated[float, Q("1", "C_G", "specific gravity factor")]:
     """The factor on tabulated panel values when the framing is lighter than Douglas fir: 1 - (0.5 - G), at most 1.
 
-    ``G`` is the specific gravity of the framing in the wood standard's table. Source: note 3 of Table 4.3A (from
-    memory). Hem-fir, 0.43: 0.93; redwood, 0.37: 0.87 (our own arithmetic).
+    ``G`` is the specific gravity of the framing in the wood standard's table. Source: note 3 of Table 4.3A, copied in
+    github.com/rivt-sys/rivtpublic-solar-canopy, r0201-Tube-Frame/data/awc4_3a_notes.txt, and quoted for 2021 in
+    github.com/rohreng/anderson-rohr-calcs, docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md.
+    Spruce-pine-fir, 0.42: 0.92 (there); redwood, 0.37: 0.87 (our own arithmetic).
     """
     return min(1.0, 1.0 - (0.5 - G))
 
@@ -124,7 +126,6 @@ def gravity_factor(G: SpecificGravity) -> Annotated[float, Q("1", "C_G", "specif
     title="Value of 15/32 in. panels for thinner ones",
     clause="Table 4.3A, note 2",
     source=SOURCE,
-    how="from memory",
 )
 def with_15_32_value(
     v_n: TabulatedShear,
@@ -132,8 +133,9 @@ def with_15_32_value(
 ) -> Annotated[float, Q("plf", "v_n", "nominal unit shear")]:
     """The nominal value of 3/8 and 7/16 in. panels when studs stand 16 in. apart or less, or panels run across studs.
 
-    The value of 15/32 in. panels with the same nails. Plf. Source: note 2 of Table 4.3A (from memory).
-    7/16 in. with 8d at 6 in.: 520 instead of 480 plf (our own reading of the note).
+    The value of 15/32 in. panels with the same nails. Plf. Source: note 2 of Table 4.3A, copied in
+    github.com/rivt-sys/rivtpublic-solar-canopy, r0201-Tube-Frame/data/awc4_3a_notes.txt. 7/16 in. with 8d at 6 in.: 520
+    instead of 480 plf (our own reading of the note).
     """
     return max(v_n, v_15_32)
 
