@@ -26,12 +26,8 @@ from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
-from groundsill.standards.sdpws_2015.unit_shear import (
-    SegmentShear,
-    lumber_unit_shear,
-    panel_unit_shear,
-    plaster_unit_shear,
-)
+from groundsill.standards.sdpws_2015.unit_shear import lumber_unit_shear, panel_unit_shear, plaster_unit_shear
+from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section

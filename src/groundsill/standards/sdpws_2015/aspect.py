@@ -12,14 +12,32 @@ from typing import Annotated
 from groundsill.standards.sdpws_2015 import SOURCE
 from groundsill.standards.sdpws_2015.symbols import SegmentHeight, SegmentLength
 from groundsill.standards.sdpws_2015.tables import table_4_3_4
+from groundsill.standards.sheathing import within_proportions
 from groundsill.working.equation import Q, equation, procedure, require
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import condition
 
-__all__ = ["aspect_factor", "aspect_ratio", "fibreboard_aspect_factor", "require_aspect", "strength_sharing_factor"]
+__all__ = [
+    "aspect_factor",
+    "aspect_ratio",
+    "fibreboard_aspect_factor",
+    "proportions_of",
+    "require_aspect",
+    "strength_sharing_factor",
+]
 
-# a segment at the very limit must not fail by the last digit of a conversion; a thousandth of a foot is 1/80 in.
-_CLOSE_FT = 0.001
+# what Table 4.3.4 calls each row of Tables 4.3C and 4.3D; a wall of gypsum or plaster whose sheets' edges are not all
+# on framing stands under its note
+_PROPORTIONS = {
+    "horizontal lumber sheathing, 1x": "horizontal lumber",
+    "diagonal lumber sheathing, 1x": "diagonal lumber",
+    "double diagonal lumber sheathing, 1x": "diagonal lumber",
+    "vertical board siding, 1x": "vertical board siding",
+    "portland cement plaster 7/8 in. on metal lath": "portland cement plaster",
+}
+
+
+def proportions_of(material: str) -> str:
+    """What the table of greatest proportions calls a row of the tables of boards and plaster."""
+    return _PROPORTIONS.get(material, "gypsum")
 
 
 @equation(
@@ -111,13 +129,4 @@ def require_aspect(sheathing: str, h: SegmentHeight, b_s: SegmentLength) -> floa
     Raises:
         OutsideLimits: naming the ratio and the limit.
     """
-    limit = table_4_3_4().read(sheathing, symbol="limit")
-    ratio = aspect_ratio(h, b_s)
-    met = float(h) - float(limit) * float(b_s) <= _CLOSE_FT
-    condition(f"height over length of {sheathing} within the limit of Table 4.3.4", met, ratio, limit)
-    if not met:
-        raise OutsideLimits(
-            f"{SOURCE.cite('Table 4.3.4')}: {sheathing} {float(h):g} ft high and {float(b_s):g} ft long: "
-            f"h/b_s = {float(ratio):.3g}; must be at most {float(limit):g}"
-        )
-    return ratio
+    return within_proportions(SOURCE, table_4_3_4(), aspect_ratio, sheathing, h, b_s, "b_s")
