@@ -25,8 +25,6 @@ from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
 from groundsill.standards.nds_2018.bearing import specific_gravity
-from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
-from groundsill.standards.sdpws_2015.unit_shear import lumber_unit_shear, panel_unit_shear, plaster_unit_shear
 from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
@@ -64,27 +62,27 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
     try:
         if brace.panel is not None:
-            return _panel_strength(brace, h, b)
+            return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
 
 
-def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
-    panel = brace.panel
+def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
+    panel, sdpws = brace.panel, case.sdpws
     assert panel is not None
     if not brace.segment.stud.species:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
     G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
-    shear = panel_unit_shear(panel.panel, spacing, h, b, G)
+    shear = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
-        other = panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
+        other = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
         shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
-    stiff = table_4_3a_ga_plywood().read(panel.panel, spacing)
-    return _with(brace, shear, stiff, h, b, "SDPWS 2015 Table 4.3A", panel.panel)
+    stiff = sdpws.stiffness(panel.made_of).read(panel.panel, spacing)
+    return _with(brace, shear, stiff, h, b, sdpws.clauses.panels, panel.panel)
 
 
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
@@ -92,20 +90,22 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
 
     Whether it is sound decides, and whether a decayed one is truly so; a sound face that is weaker decides nothing.
     """
+    sdpws = case.sdpws
     found: list[tuple[SegmentShear, float, str, str, frozenset[Mark]]] = []
     chosen: frozenset[Mark] = frozenset()
     for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
-        boards = face.material in table_4_3d().rows
-        if not boards and face.material not in table_4_3c().rows:
+        boards = face.material in sdpws.boards().rows
+        if not boards and face.material not in sdpws.plaster().rows:
             continue
         mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
         seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
         if face.condition.value == "decayed":
             chosen |= seen
             continue
-        stiff = (table_4_3d() if boards else table_4_3c()).read(face.material, "G_a")
-        shear = lumber_unit_shear(face.material, h, b) if boards else plaster_unit_shear(face.material, h, b)
-        found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
+        stiff = (sdpws.boards() if boards else sdpws.plaster()).read(face.material, "G_a")
+        shear = (sdpws.lumber_unit_shear if boards else sdpws.plaster_unit_shear)(face.material, h, b)
+        cite = sdpws.clauses.boards if boards else sdpws.clauses.plaster
+        found.append((shear, stiff, cite, face.material, seen))
     if not found:
         faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
         return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
@@ -286,7 +286,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             title,
             "segment",
             brace.segment_id,
-            clause="SDPWS 2015 4.3",
+            clause=case.sdpws.clauses.walls,
             applies=False,
             reason=f"not counted: {brace.why_not}; other parts of the line take its share",
             marks=frozenset[Mark]().union(*(other.marks for other in case.braces)),
@@ -302,7 +302,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             unit="lb",
             demand=case.allowable,
             capacity=0.0,
-            clause="SDPWS 2015 4.3",
+            clause=case.sdpws.clauses.walls,
             reason=brace.why_not,
             marks=brace.marks,
             working=working_of(case, brace),
@@ -312,7 +312,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
         title,
         "segment",
         brace.segment_id,
-        clause="SDPWS 2015 4.3",
+        clause=case.sdpws.clauses.walls,
         reason=brace.why_not,
         marks=brace.marks,
         working=working_of(case, brace),
@@ -341,7 +341,7 @@ def _no_bracing(case: LineCase) -> Link:
         unit="lb",
         demand=case.allowable,
         capacity=0.0,
-        clause="SDPWS 2015 4.3",
+        clause=case.sdpws.clauses.walls,
         reason="the line has no sheathed wall",
         working=(f"line/{case.id}/demand",),
     )

@@ -16,8 +16,10 @@ from groundsill.forces.seismic import Forces, LineForce
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
+from groundsill.loadpath.editions import panel_standard
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
 from groundsill.standards.nds_2018.adjustment import DRY
+from groundsill.standards.sdpws import Sdpws
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given
@@ -121,6 +123,11 @@ class LineCase:
     allowable: float = 0.0
     overstrength: float = 0.0
     sills: tuple[tuple[str, SillPiece], ...] = field(default=())
+
+    @property
+    def sdpws(self) -> Sdpws:
+        """The panel standard, in the edition that the house goes by."""
+        return panel_standard(self.reading.house)
 
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""

@@ -11,7 +11,6 @@ from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.floor_ties import tie_links
 from groundsill.mechanics.plan import inside, rotate
-from groundsill.standards.sdpws_2015.diaphragms import lumber_diaphragm_shear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -49,20 +48,20 @@ def joists_beside(case: LineCase) -> JoistField | None:
 
 def _boards(case: LineCase) -> Link:
     address, title = f"line/{case.id}/floor-boards/{case.id}/both", "floor boards"
-    field = joists_beside(case)
+    field, sdpws = joists_beside(case), case.sdpws
     if field is None:
         return cannot(
             address,
             title,
             "line",
             case.id,
-            clause="SDPWS 2015 4.2",
+            clause=sdpws.clauses.floors,
             reason="no joists or boards were surveyed at this line",
         )
     if field.boards not in _ROWS:
         reason = f"{field.boards}: no unit shear for this floor is in the program yet"
         return cannot(
-            address, title, "line", case.id, clause="SDPWS 2015 4.2.7 or IEBC 2021 Appendix A1", reason=reason
+            address, title, "line", case.id, clause=f"{sdpws.clauses.board_floors} or IEBC 2021 Appendix A1", reason=reason
         )
     span = _span_ft(case)
     if span is None:
@@ -71,7 +70,7 @@ def _boards(case: LineCase) -> Link:
             title,
             "line",
             case.id,
-            clause="SDPWS 2015 4.2.4",
+            clause=sdpws.clauses.floor_proportions,
             reason="no other line is relied on beside it: the floor has no second support",
         )
     depth_in = case.line.diaphragm_width_in or case.length_in
@@ -81,9 +80,9 @@ def _boards(case: LineCase) -> Link:
             W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
             L = given("L", span, "ft", "span of the floor to the next line relied on")
             v = unit_shear(case.allowable, W)
-            shear = lumber_diaphragm_shear(_ROWS[field.boards], L, W)
+            shear = sdpws.lumber_diaphragm_shear(_ROWS[field.boards], L, W)
     except OutsideLimits as refused:
-        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.4", reason=str(refused))
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floor_proportions, reason=str(refused))
     return checked(
         address,
         f"{field.boards}",
@@ -93,7 +92,7 @@ def _boards(case: LineCase) -> Link:
         unit="plf",
         demand=v,
         capacity=shear.asd,
-        clause="SDPWS 2015 4.2.4, Table 4.2D",
+        clause=f"{sdpws.clauses.floor_proportions}, Table 4.2D",
         working=(f"line/{case.id}/demand",),
         expected=expected_at(
             float(shear.nominal) * depth_in / 12,

@@ -12,7 +12,6 @@ from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.standards.nds_2018.nails import nail_size
-from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -23,7 +22,6 @@ __all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
 
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
-_EDGES = "SDPWS 2015 4.3.6.1"
 _NAILS = "NDS 2018 12.3.1, 11.3"
 
 Place = tuple[str, str, ScopeKind, str]
@@ -71,10 +69,10 @@ def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
         size = nail_size(f"{nail} common")
         into = float(size.L) - float(Fraction(thickness))
         nominal = float(brace.nominal_plf or 0.0)
-        found = framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
+        found = case.sdpws.framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
     if not found.needs_3x:
         return ()
-    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; SDPWS 2015 4.3.7.1)",)
+    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; {case.sdpws.clauses.framing})",)
 
 
 def at_plate(case: LineCase, brace: Brace, v: float) -> Link:
@@ -82,7 +80,7 @@ def at_plate(case: LineCase, brace: Brace, v: float) -> Link:
     place = _place(case, "nailing-top", brace, f"edge nailing of {brace.name} to the plate")
     if case.line.framing != "platform":
         reason = f"{case.line.framing} framing: what the panel's top edge is nailed to is not in the program"
-        return cannot(*place, clause=_EDGES, reason=reason)
+        return cannot(*place, clause=case.sdpws.clauses.panel_edges, reason=reason)
     if case.line.top_plate.layers == 0:
         return _edge(case, brace, place, v, brace.cite, "there is no top plate to nail to", holds=False)
     return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)
@@ -107,14 +105,14 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
         )
     if not off or any(value is None for value in off):
         reason = "how far the sill stands out past the studs was not measured"
-        return cannot(*place, clause=_EDGES, reason=reason)
+        return cannot(*place, clause=case.sdpws.clauses.panel_edges, reason=reason)
     worst = max((value for value in off if value is not None), key=abs)
     if abs(worst) > FLUSH_IN:
         reason = (
             f"the sill stands {'out' if worst > 0 else 'back'} {abs(worst):g} in. "
             "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
         )
-        return _edge(case, brace, place, v, _EDGES, reason, holds=False, marks=doubts)
+        return _edge(case, brace, place, v, case.sdpws.clauses.panel_edges, reason, holds=False, marks=doubts)
     return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE, marks=doubts)
 
 

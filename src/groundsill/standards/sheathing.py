@@ -28,6 +28,7 @@ __all__ = [
     "framing_asked",
     "one_of",
     "panel_shear",
+    "proportions_of",
     "toenails_within",
     "washer_asked",
     "within_proportions",
@@ -111,6 +112,24 @@ class WallRules:
     by_stiffness: Figure
     by_strength: Figure
     design: Mapping[str, tuple[Figure, Figure]]
+
+
+# what the tables of greatest proportions call each row of the tables of boards and plaster
+_PROPORTIONS = {
+    "horizontal lumber sheathing, 1x": "horizontal lumber",
+    "diagonal lumber sheathing, 1x": "diagonal lumber",
+    "double diagonal lumber sheathing, 1x": "diagonal lumber",
+    "vertical board siding, 1x": "vertical board siding",
+    "portland cement plaster 7/8 in. on metal lath": "portland cement plaster",
+}
+
+
+def proportions_of(material: str) -> str:
+    """What an edition's table of proportions calls a row of its tables of boards and plaster.
+
+    Gypsum is told apart by its blocking: sheets whose edges are not all on framing count only in shorter walls.
+    """
+    return _PROPORTIONS.get(material, f"gypsum, {'blocked' if ', blocked' in material else 'unblocked'}")
 
 
 def one_of(cite: str, argument: str, word: str, allowed: tuple[str, ...]) -> None:

@@ -26,6 +26,7 @@ class PanelPiece:
     to_in: float = about("To station", unit="in", least=0, most=6000)
     face: Literal["inside", "outside"] = "inside"
     panel: str = about("Panel and nail", help="a row of the panel table: '15/32 sheathing, 8d'")
+    made_of: Literal["plywood", "OSB"] = about("Made of", help="OSB is stiffer by the standard", default="plywood")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
 

@@ -19,25 +19,9 @@ __all__ = [
     "aspect_factor",
     "aspect_ratio",
     "fibreboard_aspect_factor",
-    "proportions_of",
     "require_aspect",
     "strength_sharing_factor",
 ]
-
-# what Table 4.3.4 calls each row of Tables 4.3C and 4.3D; a wall of gypsum or plaster whose sheets' edges are not all
-# on framing stands under its note
-_PROPORTIONS = {
-    "horizontal lumber sheathing, 1x": "horizontal lumber",
-    "diagonal lumber sheathing, 1x": "diagonal lumber",
-    "double diagonal lumber sheathing, 1x": "diagonal lumber",
-    "vertical board siding, 1x": "vertical board siding",
-    "portland cement plaster 7/8 in. on metal lath": "portland cement plaster",
-}
-
-
-def proportions_of(material: str) -> str:
-    """What the table of greatest proportions calls a row of the tables of boards and plaster."""
-    return _PROPORTIONS.get(material, "gypsum")
 
 
 @equation(
@@ -70,7 +54,7 @@ def aspect_factor(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1
     1.25 - 0.125 h/b_s above 2:1, and 1 up to 2:1; the two meet at 2:1. ``h``, ``b_s`` in ft; not above 3.5:1.
     Source: SDPWS 2015, 4.3.4.2 (from memory; two public programs agree). 7 ft on 2 ft: 0.8125 (our own arithmetic).
     """
-    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long")
     if h <= 2 * b_s:
         return 1.0
     return 1.25 - 0.125 * h / b_s
@@ -92,7 +76,7 @@ def strength_sharing_factor(
     2 b_s/h above 2:1, and 1 up to 2:1. It takes the place of 4.3.4.2 and is always the lower of the two. ``h``,
     ``b_s`` in ft; not above 3.5:1. Source: SDPWS 2015, exception to 4.3.3.4.1 (from memory). 6 ft on 2 ft: 2/3.
     """
-    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long")
     return min(1.0, 2 * b_s / h)
 
 

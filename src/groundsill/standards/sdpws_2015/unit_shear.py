@@ -10,12 +10,7 @@ from __future__ import annotations
 from typing import Annotated
 
 from groundsill.standards.sdpws_2015 import SOURCE
-from groundsill.standards.sdpws_2015.aspect import (
-    aspect_factor,
-    proportions_of,
-    require_aspect,
-    strength_sharing_factor,
-)
+from groundsill.standards.sdpws_2015.aspect import aspect_factor, require_aspect, strength_sharing_factor
 from groundsill.standards.sdpws_2015.symbols import (
     NominalShear,
     SegmentHeight,
@@ -30,7 +25,7 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3c,
     table_4_3d,
 )
-from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear
+from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
 

@@ -1,0 +1,196 @@
+"""What a braced line asks of the panel standard, by edition: the same questions, each edition's own answers.
+
+In: the edition that the basis goes by. Out: its rules, ready to call with the same arguments whichever edition it is,
+and where each stands in it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final, Protocol
+
+from groundsill.standards import sdpws_2015, sdpws_2021
+from groundsill.standards.sdpws_2015 import construction as construction_15
+from groundsill.standards.sdpws_2015 import diaphragms as diaphragms_15
+from groundsill.standards.sdpws_2015 import tables as tables_15
+from groundsill.standards.sdpws_2015 import unit_shear as shear_15
+from groundsill.standards.sdpws_2021 import construction as construction_21
+from groundsill.standards.sdpws_2021 import diaphragms as diaphragms_21
+from groundsill.standards.sdpws_2021 import tables as tables_21
+from groundsill.standards.sdpws_2021 import unit_shear as shear_21
+from groundsill.standards.sheathing import Framing, SegmentShear, Washer
+from groundsill.working.errors import UnknownFormula
+from groundsill.working.table import Table
+
+__all__ = ["EDITIONS", "Clauses", "PanelShear", "Sdpws", "rules_of"]
+
+
+class PanelShear(Protocol):
+    """Unit shear of a segment with panels on one side against earthquake, as every edition here answers it."""
+
+    def __call__(
+        self,
+        panel: str,
+        edge_spacing: float,
+        h: float,
+        b_s: float,
+        G: float,
+        *,
+        sharing: str = "stiffness",
+        studs_close: bool = False,
+        held_inside: bool = False,
+    ) -> SegmentShear: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Clauses:
+    """Where an edition treats what a braced line is checked for, as cited on paper.
+
+    ``walls`` and ``floors`` are the whole sections; the others name one rule each.
+    """
+
+    walls: str
+    panels: str
+    plaster: str
+    boards: str
+    panel_edges: str
+    framing: str
+    washers: str
+    floors: str
+    board_floors: str
+    floor_proportions: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sdpws:
+    """The rules of one edition: its procedures by their own names, its tables by what they are of.
+
+    ``nominal`` is the table of panels that holds against earthquake; ``stiffness`` gives the table of shear stiffness
+    of what the panels are made of, ``"plywood"`` or ``"OSB"``.
+    """
+
+    document: str
+    short: str
+    clauses: Clauses
+    panel_unit_shear: PanelShear
+    lumber_unit_shear: Callable[[str, float, float], SegmentShear]
+    plaster_unit_shear: Callable[[str, float, float], SegmentShear]
+    lumber_diaphragm_shear: Callable[[str, float, float], SegmentShear]
+    framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
+    washer_on_sill_bolt: Callable[[float, float, bool | None], Washer]
+    nominal: Callable[[], Table]
+    stiffness: Callable[[str], Table]
+    boards: Callable[[], Table]
+    plaster: Callable[[], Table]
+    proportions: Callable[[], Table]
+    washers: Callable[[], Table]
+    toenails: Callable[[], Table]
+
+
+def _panels_15(
+    panel: str,
+    edge_spacing: float,
+    h: float,
+    b_s: float,
+    G: float,
+    *,
+    sharing: str = "stiffness",
+    studs_close: bool = False,
+    held_inside: bool = False,
+) -> SegmentShear:
+    """The edition of 2015 does not ask where hold-downs stand."""
+    return shear_15.panel_unit_shear(panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=studs_close)
+
+
+def _stiffness_15(made_of: str) -> Table:
+    return tables_15.table_4_3a_ga_osb() if made_of == "OSB" else tables_15.table_4_3a_ga_plywood()
+
+
+def _panels_21(
+    panel: str,
+    edge_spacing: float,
+    h: float,
+    b_s: float,
+    G: float,
+    *,
+    sharing: str = "stiffness",
+    studs_close: bool = False,
+    held_inside: bool = False,
+) -> SegmentShear:
+    return shear_21.panel_unit_shear(
+        panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=studs_close, held_inside=held_inside
+    )
+
+
+def _stiffness_21(made_of: str) -> Table:
+    return tables_21.table_4_3a_ga_osb() if made_of == "OSB" else tables_21.table_4_3a_ga_plywood()
+
+
+def _clauses(short: str, floor_proportions: str) -> Clauses:
+    return Clauses(
+        walls=f"{short} 4.3",
+        panels=f"{short} Table 4.3A",
+        plaster=f"{short} Table 4.3C",
+        boards=f"{short} Table 4.3D",
+        panel_edges=f"{short} 4.3.6.1",
+        framing=f"{short} 4.3.7.1",
+        washers=f"{short} 4.3.6.4.3",
+        floors=f"{short} 4.2",
+        board_floors=f"{short} 4.2.7",
+        floor_proportions=f"{short} {floor_proportions}",
+    )
+
+
+_RULES: Final = (
+    Sdpws(
+        sdpws_2015.SOURCE.id,
+        sdpws_2015.SOURCE.short,
+        _clauses(sdpws_2015.SOURCE.short, "4.2.4"),
+        _panels_15,
+        shear_15.lumber_unit_shear,
+        shear_15.plaster_unit_shear,
+        diaphragms_15.lumber_diaphragm_shear,
+        construction_15.framing_at_panel_edges,
+        construction_15.washer_on_sill_bolt,
+        tables_15.table_4_3a_seismic,
+        _stiffness_15,
+        tables_15.table_4_3d,
+        tables_15.table_4_3c,
+        tables_15.table_4_3_4,
+        tables_15.table_4_3_6_4_3,
+        tables_15.table_4_1_7,
+    ),
+    Sdpws(
+        sdpws_2021.SOURCE.id,
+        sdpws_2021.SOURCE.short,
+        _clauses(sdpws_2021.SOURCE.short, "4.2.2"),
+        _panels_21,
+        shear_21.lumber_unit_shear,
+        shear_21.plaster_unit_shear,
+        diaphragms_21.lumber_diaphragm_shear,
+        construction_21.framing_at_panel_edges,
+        construction_21.washer_on_sill_bolt,
+        tables_21.table_4_3a,
+        _stiffness_21,
+        tables_21.table_4_3d,
+        tables_21.table_4_3c,
+        tables_21.table_4_3_3,
+        tables_21.table_4_3_6_4_3,
+        tables_21.table_4_1_7,
+    ),
+)
+
+EDITIONS: Final = tuple(rules.document for rules in _RULES)
+
+
+def rules_of(document: str) -> Sdpws:
+    """The rules of an edition (``sdpws-2021``).
+
+    Raises:
+        UnknownFormula: for an edition by which no line is checked; the message names those there are.
+    """
+    for rules in _RULES:
+        if rules.document == document:
+            return rules
+    raise UnknownFormula(f"no braced line is checked by {document}; it is one of {', '.join(EDITIONS)}")
