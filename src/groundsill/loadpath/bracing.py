@@ -23,7 +23,15 @@ from groundsill.loadpath.case import (
 )
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.overturning import overturning_links
-from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
+from groundsill.loadpath.panel_details import (
+    CLOSE_STUDS_IN,
+    STUD_FACTS,
+    held_inside,
+    on_its_studs,
+    site_words,
+    studs_path,
+)
+from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking
 from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
@@ -65,7 +73,10 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
             return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
-        return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
+        doubts = case.reading.marked(path)
+        if brace.panel is not None:
+            doubts |= case.reading.marked(studs_path(brace), *STUD_FACTS)
+        return replace(brace, why_not=str(refused), marks=doubts)
 
 
 def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
@@ -75,14 +86,24 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
     G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
-    shear = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G)
+    apart = brace.segment.stud.spacing_in.value
+    close = apart is not None and apart <= CLOSE_STUDS_IN
+    inside = bool(held_inside(case, brace))
+    shear = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G, studs_close=close, held_inside=inside)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
-        other = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G, sharing="strength")
+        other = sdpws.panel_unit_shear(
+            panel.panel, spacing, h, b, G, sharing="strength", studs_close=close, held_inside=inside
+        )
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
         shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
+    whether = f"the studs under {panel.mark or brace.id}: whether, and by which value, it counts"
+    noted = case.reading.noted(whether, studs_path(brace), *STUD_FACTS)
+    brace = replace(brace, marks=brace.marks | noted)
+    on_its_studs(case, brace)
     stiff = sdpws.stiffness(panel.made_of).read(panel.panel, spacing)
-    return _with(brace, shear, stiff, h, b, sdpws.clauses.panels, panel.panel)
+    material = panel.panel if panel.made_of == "plywood" else f"{panel.panel}, {panel.made_of}"
+    return _with(brace, shear, stiff, h, b, sdpws.clauses.panels, material)
 
 
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
@@ -254,7 +275,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     strength = float(brace.nominal_plf or 0) * brace.length_in / 12
     words = case.sharing
     if brace.panel is not None:
-        words = "; ".join((words, *framing_words(case, brace)))
+        words = "; ".join((words, *site_words(case, brace)))
     return checked(
         _address(case, "sheathing", brace),
         f"{brace.material}, {brace.name}",

@@ -61,7 +61,12 @@ def _boards(case: LineCase) -> Link:
     if field.boards not in _ROWS:
         reason = f"{field.boards}: no unit shear for this floor is in the program yet"
         return cannot(
-            address, title, "line", case.id, clause=f"{sdpws.clauses.board_floors} or IEBC 2021 Appendix A1", reason=reason
+            address,
+            title,
+            "line",
+            case.id,
+            clause=f"{sdpws.clauses.board_floors} or IEBC 2021 Appendix A1",
+            reason=reason,
         )
     span = _span_ft(case)
     if span is None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
@@ -11,14 +10,13 @@ from groundsill.loadpath.case import Brace, LineCase, cannot, checked, moisture_
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.standards.nds_2018.nails import nail_size
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, multiply
 from groundsill.working.value import Mark
 
-__all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
+__all__ = ["at_plate", "at_sill", "blocking"]
 
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
@@ -58,21 +56,6 @@ def _edge(
         marks=marks,
         working=working_of(case, brace),
     )
-
-
-def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
-    """What the panel's nailing asks of the framing where panels adjoin, in words."""
-    panel = _panel(brace)
-    nail = panel.panel.rsplit(", ", 1)[-1]
-    thickness = panel.panel.split(",")[0].split()[-1]
-    with section(f"line/{case.id}/strength/{brace.id}"):
-        size = nail_size(f"{nail} common")
-        into = float(size.L) - float(Fraction(thickness))
-        nominal = float(brace.nominal_plf or 0.0)
-        found = case.sdpws.framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
-    if not found.needs_3x:
-        return ()
-    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; {case.sdpws.clauses.framing})",)
 
 
 def at_plate(case: LineCase, brace: Brace, v: float) -> Link:

@@ -19,7 +19,7 @@ from groundsill.standards.sdpws_2021 import construction as construction_21
 from groundsill.standards.sdpws_2021 import diaphragms as diaphragms_21
 from groundsill.standards.sdpws_2021 import tables as tables_21
 from groundsill.standards.sdpws_2021 import unit_shear as shear_21
-from groundsill.standards.sheathing import Framing, SegmentShear, Washer
+from groundsill.standards.sheathing import Framing, PanelDetails, SegmentShear, Washer
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.table import Table
 
@@ -47,7 +47,8 @@ class PanelShear(Protocol):
 class Clauses:
     """Where an edition treats what a braced line is checked for, as cited on paper.
 
-    ``walls`` and ``floors`` are the whole sections; the others name one rule each.
+    ``walls`` and ``floors`` are the whole sections; the others name one rule each. ``held_inside`` is empty where an
+    edition does not ask on which side of the end posts hold-downs stand.
     """
 
     walls: str
@@ -60,6 +61,7 @@ class Clauses:
     floors: str
     board_floors: str
     floor_proportions: str
+    held_inside: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +80,8 @@ class Sdpws:
     plaster_unit_shear: Callable[[str, float, float], SegmentShear]
     lumber_diaphragm_shear: Callable[[str, float, float], SegmentShear]
     framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
+    panels_on_studs: Callable[[float, float, float], PanelDetails]
+    nails_in_framing: Callable[[str, float], float]
     washer_on_sill_bolt: Callable[[float, float, bool | None], Washer]
     nominal: Callable[[], Table]
     stiffness: Callable[[str], Table]
@@ -127,7 +131,7 @@ def _stiffness_21(made_of: str) -> Table:
     return tables_21.table_4_3a_ga_osb() if made_of == "OSB" else tables_21.table_4_3a_ga_plywood()
 
 
-def _clauses(short: str, floor_proportions: str) -> Clauses:
+def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Clauses:
     return Clauses(
         walls=f"{short} 4.3",
         panels=f"{short} Table 4.3A",
@@ -139,6 +143,7 @@ def _clauses(short: str, floor_proportions: str) -> Clauses:
         floors=f"{short} 4.2",
         board_floors=f"{short} 4.2.7",
         floor_proportions=f"{short} {floor_proportions}",
+        held_inside=held_inside and f"{short} {held_inside}",
     )
 
 
@@ -152,6 +157,8 @@ _RULES: Final = (
         shear_15.plaster_unit_shear,
         diaphragms_15.lumber_diaphragm_shear,
         construction_15.framing_at_panel_edges,
+        construction_15.panels_on_studs,
+        construction_15.nails_in_framing,
         construction_15.washer_on_sill_bolt,
         tables_15.table_4_3a_seismic,
         _stiffness_15,
@@ -164,12 +171,14 @@ _RULES: Final = (
     Sdpws(
         sdpws_2021.SOURCE.id,
         sdpws_2021.SOURCE.short,
-        _clauses(sdpws_2021.SOURCE.short, "4.2.2"),
+        _clauses(sdpws_2021.SOURCE.short, "4.2.2", "Table 4.3A note 10"),
         _panels_21,
         shear_21.lumber_unit_shear,
         shear_21.plaster_unit_shear,
         diaphragms_21.lumber_diaphragm_shear,
         construction_21.framing_at_panel_edges,
+        construction_21.panels_on_studs,
+        construction_21.nails_in_framing,
         construction_21.washer_on_sill_bolt,
         tables_21.table_4_3a,
         _stiffness_21,

@@ -19,6 +19,7 @@ __all__ = [
     "CATEGORIES",
     "LOADS",
     "Framing",
+    "PanelDetails",
     "SegmentShear",
     "WallRules",
     "Washer",
@@ -26,7 +27,9 @@ __all__ = [
     "finish_shear",
     "floor_shear",
     "framing_asked",
+    "nails_reach",
     "one_of",
+    "panel_details",
     "panel_shear",
     "proportions_of",
     "toenails_within",
@@ -40,6 +43,7 @@ LOADS = ("seismic", "wind")
 
 # a segment at the very limit must not fail by the last digit of a conversion; a thousandth of a foot is 1/80 in.
 _CLOSE_FT = 0.001
+_CLOSE_IN = 0.005
 
 Figure = Callable[..., float]
 
@@ -65,6 +69,15 @@ class Framing:
 
     needs_3x: bool
     reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PanelDetails:
+    """How panels are put on a wall, inches: nails along studs away from the edges, nail to panel edge, panel width."""
+
+    field_nails_in: float
+    nail_to_edge_in: float
+    panel_width_in: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -281,6 +294,50 @@ def framing_asked(
         condition(text, met, cite=source.cite(clause))
     reasons = tuple(text for text, met in tests if met)
     return Framing(bool(reasons), reasons)
+
+
+def panel_details(
+    source: Source, clause: str, table: Table, thickness: float, stud_thickness: float, stud_spacing: float
+) -> PanelDetails:
+    """How panels go on studs by an edition's figures.
+
+    Raises:
+        OutsideLimits: studs too thin, or too far apart, for any value of the table.
+    """
+    row = "sheathing"
+    thinnest, widest = table.read(row, "least stud thickness"), table.read(row, "greatest stud spacing")
+    thick = float(stud_thickness) >= float(thinnest) - _CLOSE_IN
+    near = float(stud_spacing) <= float(widest) + _CLOSE_IN
+    cite = source.cite(clause)
+    condition(f"studs at least {float(thinnest):g} in. thick", thick, stud_thickness, thinnest, cite=cite)
+    condition(f"studs at most {float(widest):g} in. apart", near, stud_spacing, widest, cite=cite)
+    if not thick or not near:
+        raise OutsideLimits(
+            f"{cite}: studs {float(stud_thickness):g} in. thick and {float(stud_spacing):g} in. apart; must be at "
+            f"least {float(thinnest):g} in. thick and at most {float(widest):g} in. apart"
+        )
+    thin_panel = float(thickness) <= float(table.read(row, "thin panel up to")) + _CLOSE_IN
+    wide = float(stud_spacing) >= float(table.read(row, "wide studs from")) - _CLOSE_IN
+    nails = "field nails, thin panel on wide studs" if thin_panel and wide else "field nails"
+    figures = (table.read(row, column) for column in (nails, "nail to panel edge", "panel width"))
+    return PanelDetails(*(float(figure) for figure in figures))
+
+
+def nails_reach(source: Source, table: Table, nail: str, penetration: float) -> float:
+    """The penetration of a panel's nails, refused below the least of an edition's table.
+
+    Raises:
+        OutsideLimits: naming the nail, the penetration and the least.
+    """
+    least_in = table.read(nail, symbol="p_min")
+    met = float(penetration) >= float(least_in) - _CLOSE_IN
+    condition(f"{nail} nails reach at least {float(least_in):g} in. into the framing", met, penetration, least_in)
+    if not met:
+        raise OutsideLimits(
+            f"{source.cite(f'Table {table.number}')}: {nail} nails reach {float(penetration):.3g} in. into the "
+            f"framing; must be at least {float(least_in):g} in."
+        )
+    return penetration
 
 
 def washer_asked(

@@ -106,6 +106,11 @@ class HoldDownPiece:
     post_offset_in: float = about(
         "From the panel's end to the hold-down's centre line", unit="in", least=0, most=12, default=3.0
     )
+    seat: Literal["inside of the end post", "in line with the end post"] = about(
+        "Where it is fastened",
+        help="on the inside face of the end post, or so that it pulls along the post's middle",
+        default="inside of the end post",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,20 +9,36 @@ from typing import Annotated
 
 from groundsill.standards.sdpws_2015 import SOURCE
 from groundsill.standards.sdpws_2015.symbols import TabulatedShear
-from groundsill.standards.sdpws_2015.tables import table_4_1_7, table_4_3_6_4_3, table_4_3_7_1
+from groundsill.standards.sdpws_2015.tables import (
+    table_4_1_7,
+    table_4_3_6_4_3,
+    table_4_3_7_1,
+    table_4_3_7_1_panels,
+    table_4_3a_penetration,
+)
 from groundsill.standards.sheathing import (
     CATEGORIES,
     LOADS,
     Framing,
+    PanelDetails,
     Washer,
     framing_asked,
+    nails_reach,
     one_of,
+    panel_details,
     toenails_within,
     washer_asked,
 )
 from groundsill.working.equation import Q, procedure
 
-__all__ = ["framing_at_panel_edges", "toenails_allowed", "washer_on_sill_bolt"]
+__all__ = [
+    "framing_at_panel_edges",
+    "nails_in_framing",
+    "panels_on_studs",
+    "toenails_allowed",
+    "washer_on_sill_bolt",
+]
+
 
 @procedure(
     "sdpws-2015/4.3.7.1-5",
@@ -52,6 +68,46 @@ def framing_at_panel_edges(
     return framing_asked(
         SOURCE, "4.3.7.1 item 5", table, nail, edge_spacing, penetration, v_n, category, "seismic shear"
     )
+
+
+@procedure(
+    "sdpws-2015/4.3.7.1",
+    title="Panels on studs",
+    clause="4.3.7.1",
+    source=SOURCE,
+    alias="sdpws.panels-on-studs",
+)
+def panels_on_studs(
+    thickness: Annotated[float, Q("in", "t", "thickness of the panels", above=0.0)],
+    stud_thickness: Annotated[float, Q("in", "b_stud", "thickness of the studs", above=0.0)] = 1.5,
+    stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of the studs", above=0.0)] = 16.0,
+) -> PanelDetails:
+    """How panels go on studs: nails along studs between the edges, their distance from panel edges, width of a panel.
+
+    Nails along studs stand 12 in. apart, or 6 in. where panels of 7/16 in. or less go on studs 24 in. apart.
+
+    Raises:
+        OutsideLimits: studs thinner than 2x, or more than 24 in. apart.
+    """
+    return panel_details(SOURCE, "4.3.7.1", table_4_3_7_1_panels(), thickness, stud_thickness, stud_spacing)
+
+
+@procedure(
+    "sdpws-2015/4.3A-penetration",
+    title="Reach of a panel's nails into the framing",
+    clause="Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.penetration",
+)
+def nails_in_framing(
+    nail: str, penetration: Annotated[float, Q("in", "p", "penetration of the nails into framing", at_least=0.0)]
+) -> float:
+    """The penetration of a panel's nails (``"8d"``), in., refused below the least that Table 4.3A asks for.
+
+    Raises:
+        OutsideLimits: for a shorter reach, or a nail that the table does not have.
+    """
+    return nails_reach(SOURCE, table_4_3a_penetration(), nail, penetration)
 
 
 @procedure(

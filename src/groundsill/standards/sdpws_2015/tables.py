@@ -12,6 +12,7 @@ __all__ = [
     "table_4_3_4",
     "table_4_3_6_4_3",
     "table_4_3_7_1",
+    "table_4_3_7_1_panels",
     "table_4_3a_ga_osb",
     "table_4_3a_ga_plywood",
     "table_4_3a_penetration",
@@ -84,6 +85,11 @@ def table_4_2_4() -> Table:
 def table_4_3_7_1() -> Table:
     """Bounds beyond which adjoining panel edges need 3x framing."""
     return _load("4_3_7_1")
+
+
+def table_4_3_7_1_panels() -> Table:
+    """Studs under panels, nails along studs and from panel edges, width of a panel, in."""
+    return _load("4_3_7_1_panels")
 
 
 def table_4_3_6_4_3() -> Table:

@@ -147,9 +147,7 @@ def panel_unit_shear(
     Raises:
         OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.4.
     """
-    return panel_shear(
-        RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing
-    )
+    return panel_shear(RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing)
 
 
 @procedure(
@@ -213,5 +211,5 @@ RULES = WallRules(
     require_aspect=require_aspect,
     by_stiffness=aspect_factor,
     by_strength=strength_sharing_factor,
-    design={load: (asd_unit_shear, lrfd_unit_shear) for load in ("seismic", "wind")},
+    design=dict.fromkeys(("seismic", "wind"), (asd_unit_shear, lrfd_unit_shear)),
 )
