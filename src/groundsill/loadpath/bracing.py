@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from groundsill.forces.reading import doubted
-from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.case import (
     MIXED_RATIO,
     Brace,
@@ -22,6 +21,7 @@ from groundsill.loadpath.case import (
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.old_faces import faces_words, old_faces, together
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_details import (
     CLOSE_STUDS_IN,
@@ -107,37 +107,14 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
 
 
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
-    """Existing sheathing: the stronger face alone, since unlike faces do not simply add.
-
-    Whether it is sound decides, and whether a decayed one is truly so; a sound face that is weaker decides nothing.
-    """
-    sdpws = case.sdpws
-    found: list[tuple[SegmentShear, float, str, str, frozenset[Mark]]] = []
-    chosen: frozenset[Mark] = frozenset()
-    for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
-        boards = face.material in sdpws.boards().rows
-        if not boards and face.material not in sdpws.plaster().rows:
-            continue
-        mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
-        seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
-        if face.condition.value == "decayed":
-            chosen |= seen
-            continue
-        stiff = (sdpws.boards() if boards else sdpws.plaster()).read(face.material, "G_a")
-        shear = (sdpws.lumber_unit_shear if boards else sdpws.plaster_unit_shear)(face.material, h, b)
-        cite = sdpws.clauses.boards if boards else sdpws.clauses.plaster
-        found.append((shear, stiff, cite, face.material, seen))
+    """Existing sheathing, by what its sound faces carry together; whether a decayed one is truly so decides too."""
+    found, chosen = old_faces(case, brace, h, b)
     if not found:
-        faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
-        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
-    doubts = marks_of(shear.asd for shear, *_ in found)
-    shear, stiff, cite, material, seen = max(found, key=lambda row: float(row[0].asd))
-    shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
-    return _with(replace(brace, marks=chosen | seen), shear, stiff, h, b, cite, material)
-
-
-def _face(face: Sheathing) -> str:
-    return f"{face.material}, decayed" if face.condition.value == "decayed" else face.material
+        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=chosen)
+    doubts = marks_of(face.shear.asd for face in found)
+    best = together(case, found)
+    shear = replace(best.shear, asd=doubted(best.shear.asd, doubts), adjusted=doubted(best.shear.adjusted, doubts))
+    return _with(replace(brace, marks=chosen | best.seen), shear, best.stiffness, h, b, best.cite, best.material)
 
 
 def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cite: str, material: str) -> Brace:

@@ -50,34 +50,16 @@ def _boards(case: LineCase) -> Link:
     address, title = f"line/{case.id}/floor-boards/{case.id}/both", "floor boards"
     field, sdpws = joists_beside(case), case.sdpws
     if field is None:
-        return cannot(
-            address,
-            title,
-            "line",
-            case.id,
-            clause=sdpws.clauses.floors,
-            reason="no joists or boards were surveyed at this line",
-        )
+        reason = "no joists or boards were surveyed at this line"
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
     if field.boards not in _ROWS:
         reason = f"{field.boards}: no unit shear for this floor is in the program yet"
-        return cannot(
-            address,
-            title,
-            "line",
-            case.id,
-            clause=f"{sdpws.clauses.board_floors} or IEBC 2021 Appendix A1",
-            reason=reason,
-        )
-    span = _span_ft(case)
+        clause = f"{sdpws.clauses.board_floors} or IEBC 2021 Appendix A1"
+        return cannot(address, title, "line", case.id, clause=clause, reason=reason)
+    span, proportions = _span_ft(case), sdpws.clauses.floor_proportions
     if span is None:
-        return cannot(
-            address,
-            title,
-            "line",
-            case.id,
-            clause=sdpws.clauses.floor_proportions,
-            reason="no other line is relied on beside it: the floor has no second support",
-        )
+        reason = "no other line is relied on beside it: the floor has no second support"
+        return cannot(address, title, "line", case.id, clause=proportions, reason=reason)
     depth_in = case.line.diaphragm_width_in or case.length_in
     try:
         with section(address):
@@ -87,7 +69,7 @@ def _boards(case: LineCase) -> Link:
             v = unit_shear(case.allowable, W)
             shear = sdpws.lumber_diaphragm_shear(_ROWS[field.boards], L, W)
     except OutsideLimits as refused:
-        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floor_proportions, reason=str(refused))
+        return cannot(address, title, "line", case.id, clause=proportions, reason=str(refused))
     return checked(
         address,
         f"{field.boards}",
@@ -97,7 +79,7 @@ def _boards(case: LineCase) -> Link:
         unit="plf",
         demand=v,
         capacity=shear.asd,
-        clause=f"{sdpws.clauses.floor_proportions}, Table 4.2D",
+        clause=f"{proportions}, Table 4.2D",
         working=(f"line/{case.id}/demand",),
         expected=expected_at(
             float(shear.nominal) * depth_in / 12,

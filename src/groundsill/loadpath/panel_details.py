@@ -15,7 +15,7 @@ from groundsill.loadpath.case import Brace, LineCase
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.standards.nds_2018.nails import nail_size
-from groundsill.standards.sheathing import Framing
+from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section

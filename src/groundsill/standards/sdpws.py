@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import partial
 from typing import Final, Protocol
 
 from groundsill.standards import sdpws_2015, sdpws_2021
@@ -19,7 +20,8 @@ from groundsill.standards.sdpws_2021 import construction as construction_21
 from groundsill.standards.sdpws_2021 import diaphragms as diaphragms_21
 from groundsill.standards.sdpws_2021 import tables as tables_21
 from groundsill.standards.sdpws_2021 import unit_shear as shear_21
-from groundsill.standards.sheathing import Framing, PanelDetails, SegmentShear, Washer
+from groundsill.standards.sheathing import Face, SegmentShear, both_faces
+from groundsill.standards.wall_construction import Framing, PanelDetails, Washer
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.table import Table
 
@@ -68,7 +70,8 @@ class Clauses:
 class Sdpws:
     """The rules of one edition: its procedures by their own names, its tables by what they are of.
 
-    ``nominal`` is the table of panels that holds against earthquake; ``stiffness`` gives the table of shear stiffness
+    ``both_faces`` takes each face as its unit shear and stiffness, and whether they are of one material. ``nominal`` is
+    the table of panels that holds against earthquake; ``stiffness`` gives the table of shear stiffness
     of what the panels are made of, ``"plywood"`` or ``"OSB"``.
     """
 
@@ -78,6 +81,7 @@ class Sdpws:
     panel_unit_shear: PanelShear
     lumber_unit_shear: Callable[[str, float, float], SegmentShear]
     plaster_unit_shear: Callable[[str, float, float], SegmentShear]
+    both_faces: Callable[[Face, Face, bool], Face]
     lumber_diaphragm_shear: Callable[[str, float, float], SegmentShear]
     framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
     panels_on_studs: Callable[[float, float, float], PanelDetails]
@@ -155,6 +159,7 @@ _RULES: Final = (
         _panels_15,
         shear_15.lumber_unit_shear,
         shear_15.plaster_unit_shear,
+        partial(both_faces, shear_15.RULES),
         diaphragms_15.lumber_diaphragm_shear,
         construction_15.framing_at_panel_edges,
         construction_15.panels_on_studs,
@@ -175,6 +180,7 @@ _RULES: Final = (
         _panels_21,
         shear_21.lumber_unit_shear,
         shear_21.plaster_unit_shear,
+        partial(both_faces, shear_21.RULES),
         diaphragms_21.lumber_diaphragm_shear,
         construction_21.framing_at_panel_edges,
         construction_21.panels_on_studs,

@@ -16,34 +16,24 @@ from groundsill.working.steps import condition, scale
 from groundsill.working.table import Table
 
 __all__ = [
-    "CATEGORIES",
     "LOADS",
-    "Framing",
-    "PanelDetails",
+    "Face",
     "SegmentShear",
     "WallRules",
-    "Washer",
+    "both_faces",
     "design_values",
     "finish_shear",
     "floor_shear",
-    "framing_asked",
-    "nails_reach",
     "one_of",
-    "panel_details",
     "panel_shear",
     "proportions_of",
-    "toenails_within",
-    "washer_asked",
     "within_proportions",
 ]
 
-CATEGORIES = ("A", "B", "C", "D", "E", "F")
-HIGH_CATEGORIES = ("D", "E", "F")
 LOADS = ("seismic", "wind")
 
 # a segment at the very limit must not fail by the last digit of a conversion; a thousandth of a foot is 1/80 in.
 _CLOSE_FT = 0.001
-_CLOSE_IN = 0.005
 
 Figure = Callable[..., float]
 
@@ -63,33 +53,8 @@ class SegmentShear:
     lrfd: float
 
 
-@dataclass(frozen=True, slots=True)
-class Framing:
-    """Whether adjoining panel edges need 3x framing (or two 2x stitched), and each condition that asks for it."""
-
-    needs_3x: bool
-    reasons: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class PanelDetails:
-    """How panels are put on a wall, inches: nails along studs away from the edges, nail to panel edge, panel width."""
-
-    field_nails_in: float
-    nail_to_edge_in: float
-    panel_width_in: float
-
-
-@dataclass(frozen=True, slots=True)
-class Washer:
-    """What sill bolts of a braced line need under the nut: None is "cannot tell from what is known".
-
-    ``plate``: a plate washer; ``to_sheathed_edge``: its edge within 1/2 in. of the sill's sheathed edge.
-    """
-
-    plate: bool | None
-    to_sheathed_edge: bool
-    reasons: tuple[str, ...]
+Face = tuple[SegmentShear, float]
+"""One sheathed face: its unit shear, and its apparent shear stiffness in kip/in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +75,9 @@ class WallRules:
         by_stiffness: factor of a slender segment where force is shared by stiffness.
         by_strength: the same where it is shared by strength.
         design: for each load what makes the allowable and the factored value of an adjusted nominal one.
+        alike: combined nominal unit shear of two faces of one material, from each face's unit shear and stiffness.
+        unlike: the same of two unlike materials, from their unit shears.
+        stiffer: stiffness of both faces together.
     """
 
     source: Source
@@ -125,6 +93,9 @@ class WallRules:
     by_stiffness: Figure
     by_strength: Figure
     design: Mapping[str, tuple[Figure, Figure]]
+    alike: Figure
+    unlike: Figure
+    stiffer: Figure
 
 
 # what the tables of greatest proportions call each row of the tables of boards and plaster
@@ -247,6 +218,22 @@ def design_values(rules: WallRules, tabulated: float, factor: float, load: str) 
     return SegmentShear(tabulated, factor, adjusted, allowable(adjusted), factored(adjusted))
 
 
+def both_faces(
+    rules: WallRules,
+    one: tuple[SegmentShear, float],
+    other: tuple[SegmentShear, float],
+    same: bool,
+    load: str = "seismic",
+) -> tuple[SegmentShear, float]:
+    """Unit shear and stiffness of a segment sheathed on both faces; each face as its unit shear and its stiffness."""
+    (first, G_1), (second, G_2) = one, other
+    if same:
+        v = rules.alike(first.adjusted, G_1, second.adjusted, G_2)
+    else:
+        v = rules.unlike(first.adjusted, second.adjusted)
+    return design_values(rules, v, 1.0, load), rules.stiffer(G_1, G_2)
+
+
 def within_proportions(
     source: Source, table: Table, ratio_of: Figure, sheathing: str, h: float, b_s: float, length: str
 ) -> float:
@@ -268,107 +255,3 @@ def within_proportions(
             f"h/{length} = {float(ratio):.3g}; must be at most {float(limit):g}"
         )
     return ratio
-
-
-def framing_asked(
-    source: Source, clause: str, table: Table, nail: str, edge_spacing: float, penetration: float, v_n: float,
-    category: str, nominal: str,
-) -> Framing:  # fmt: skip
-    """Whether adjoining panel edges need 3x framing by an edition's bounds; ``nominal`` names its unit shear."""
-    row = "3x framing"
-    close = table.read(row, "edge nails at or below")
-    close_10d, deep = table.read(row, "10d nails at or below"), table.read(row, "10d penetration above")
-    strong = table.read(row, f"nominal {nominal} above")
-    tests: tuple[tuple[str, bool], ...] = (
-        (f"edge nails {float(close):g} in. apart or closer", edge_spacing <= close),
-        (
-            f"10d nails {float(close_10d):g} in. apart or closer, more than {float(deep):g} in. into the framing",
-            nail == "10d" and edge_spacing <= close_10d and penetration > deep,
-        ),
-        (
-            f"nominal {nominal.replace('shear', 'unit shear')} above {float(strong):g} plf in category D, E or F",
-            category in HIGH_CATEGORIES and v_n > strong,
-        ),
-    )
-    for text, met in tests:
-        condition(text, met, cite=source.cite(clause))
-    reasons = tuple(text for text, met in tests if met)
-    return Framing(bool(reasons), reasons)
-
-
-def panel_details(
-    source: Source, clause: str, table: Table, thickness: float, stud_thickness: float, stud_spacing: float
-) -> PanelDetails:
-    """How panels go on studs by an edition's figures.
-
-    Raises:
-        OutsideLimits: studs too thin, or too far apart, for any value of the table.
-    """
-    row = "sheathing"
-    thinnest, widest = table.read(row, "least stud thickness"), table.read(row, "greatest stud spacing")
-    thick = float(stud_thickness) >= float(thinnest) - _CLOSE_IN
-    near = float(stud_spacing) <= float(widest) + _CLOSE_IN
-    cite = source.cite(clause)
-    condition(f"studs at least {float(thinnest):g} in. thick", thick, stud_thickness, thinnest, cite=cite)
-    condition(f"studs at most {float(widest):g} in. apart", near, stud_spacing, widest, cite=cite)
-    if not thick or not near:
-        raise OutsideLimits(
-            f"{cite}: studs {float(stud_thickness):g} in. thick and {float(stud_spacing):g} in. apart; must be at "
-            f"least {float(thinnest):g} in. thick and at most {float(widest):g} in. apart"
-        )
-    thin_panel = float(thickness) <= float(table.read(row, "thin panel up to")) + _CLOSE_IN
-    wide = float(stud_spacing) >= float(table.read(row, "wide studs from")) - _CLOSE_IN
-    nails = "field nails, thin panel on wide studs" if thin_panel and wide else "field nails"
-    figures = (table.read(row, column) for column in (nails, "nail to panel edge", "panel width"))
-    return PanelDetails(*(float(figure) for figure in figures))
-
-
-def nails_reach(source: Source, table: Table, nail: str, penetration: float) -> float:
-    """The penetration of a panel's nails, refused below the least of an edition's table.
-
-    Raises:
-        OutsideLimits: naming the nail, the penetration and the least.
-    """
-    least_in = table.read(nail, symbol="p_min")
-    met = float(penetration) >= float(least_in) - _CLOSE_IN
-    condition(f"{nail} nails reach at least {float(least_in):g} in. into the framing", met, penetration, least_in)
-    if not met:
-        raise OutsideLimits(
-            f"{source.cite(f'Table {table.number}')}: {nail} nails reach {float(penetration):.3g} in. into the "
-            f"framing; must be at least {float(least_in):g} in."
-        )
-    return penetration
-
-
-def washer_asked(
-    source: Source, clause: str, table: Table, v_n: float, aspect: float, hold_downs: bool | None, most: str
-) -> Washer:
-    """What the nut of each sill bolt needs by an edition's bounds; ``most`` is the column of the cut-washer's limit."""
-    row = "plate washer"
-    limit = table.read(row, most)
-    slender = table.read(row, "cut washer h/b")
-    edge_from = table.read(row, "edge rule above")
-    cite = source.cite(clause)
-    tests = (
-        ("ends held down for the whole overturning, dead load not counted", hold_downs),
-        (f"segment at most {float(slender):g} times as high as long", aspect <= slender),
-        (f"nominal unit shear at most {float(limit):,.0f} plf", v_n <= limit),
-    )
-    for text, met in tests:
-        condition(text, met, cite=cite)
-    edge = bool(v_n > edge_from)
-    condition(f"nominal unit shear above {float(edge_from):g} plf: plate to the sheathed edge", edge, cite=cite)
-    failed = tuple(f"not so: {text}" for text, met in tests if met is False)
-    unknown = tuple(f"not known: {text}" for text, met in tests if met is None)
-    if failed:
-        return Washer(True, edge, failed)
-    if unknown:
-        return Washer(None, edge, unknown)
-    return Washer(False, edge, ("cut washers serve: every condition of the exception is met",))
-
-
-def toenails_within(most: float, v: float, category: str) -> bool:
-    """Whether toenails may hand on a seismic unit shear: in categories D to F no more than ``most``."""
-    met = category not in HIGH_CATEGORIES or v <= most
-    condition(f"category {category}: at most {float(most):g} plf through toenails where D to F", met, v, most)
-    return met

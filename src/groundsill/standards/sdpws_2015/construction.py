@@ -16,15 +16,14 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3_7_1_panels,
     table_4_3a_penetration,
 )
-from groundsill.standards.sheathing import (
+from groundsill.standards.sheathing import LOADS, one_of
+from groundsill.standards.wall_construction import (
     CATEGORIES,
-    LOADS,
     Framing,
     PanelDetails,
     Washer,
     framing_asked,
     nails_reach,
-    one_of,
     panel_details,
     toenails_within,
     washer_asked,

@@ -22,6 +22,7 @@ from groundsill.standards.sdpws_2021.tables import (
     table_4_3c,
     table_4_3d,
 )
+from groundsill.standards.sdpws_2021.two_sided import added_stiffness, same_material, unlike_materials
 from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
@@ -234,5 +235,8 @@ RULES = WallRules(
     require_aspect=require_aspect,
     by_stiffness=aspect_factor,
     by_strength=strength_sharing_factor,
+    alike=same_material,
+    unlike=unlike_materials,
+    stiffer=added_stiffness,
     design={"seismic": (asd_seismic, lrfd_seismic), "wind": (asd_wind, lrfd_wind)},
 )
