@@ -53,7 +53,7 @@ def _thickness_in(panel: PanelPiece) -> float:
 
 def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
     """The hold-downs at a panel's ends that stand on the inside face of the end posts."""
-    return [
+    found = [
         piece
         for _, piece in case.of_kind(HoldDownPiece)
         if isinstance(piece, HoldDownPiece)
@@ -61,6 +61,7 @@ def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
         and piece.seat == "inside of the end post"
         and min(abs(piece.station_in - brace.from_in), abs(piece.station_in - brace.to_in)) <= _NEAR_END_IN
     ]
+    return sorted(found, key=lambda piece: piece.station_in)
 
 
 def on_its_studs(case: LineCase, brace: Brace) -> None:
@@ -133,7 +134,7 @@ def _framing(case: LineCase, brace: Brace, found: Framing) -> str:
     spacing = _stitching_in(brace, stud)
     if spacing is None:
         return asked
-    stagger = ", staggered" if spacing < _STAGGER_IN else ""
+    stagger = ", staggered," if spacing < _STAGGER_IN else ""
     return (
         f"{asked}: a second 2x on each of those studs with {_STITCH_NAIL} nails at {spacing:g} in.{stagger} holds all "
         "that the panel may carry (NDS 2018 12.3.1)"
