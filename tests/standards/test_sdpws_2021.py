@@ -163,6 +163,22 @@ def test_thinner_panels_on_close_studs_take_the_thicker_value() -> None:
     assert panel_unit_shear("3/8, 6d", 6, 4.0, 4.0, studs_close=True).nominal == 560.0
 
 
+def test_panels_over_gypsum_are_worth_those_on_studs_with_the_next_smaller_nail() -> None:
+    for name, panel in (("15/32, 8d", "3/8, 7/16 or 15/32, 10d"), ("3/8, 6d", "3/8, 8d"), ("5/16, 6d", "5/16, 8d")):
+        for spacing in SPACINGS:
+            for shear in (panel_unit_shear, panel_15):
+                for load in ("seismic", "wind"):
+                    over = shear(panel, spacing, 4.0, 4.0, load=load, over_gypsum=True)
+                    assert over.asd == shear(name, spacing, 4.0, 4.0, load=load).asd
+            assert tables.table_4_3b_ga_osb().read(panel, spacing) == tables.table_4_3a_ga_osb().read(name, spacing)
+            assert tables.table_4_3b_ga_plywood().rows == tables_15.table_4_3b_ga_plywood().rows
+    with pytest.raises(OutsideLimits, match=r"SDPWS 2021 Table 4\.3B: no row '15/32, 8d' \(panel and nail\)"):
+        panel_unit_shear("15/32, 8d", 4, 4.0, 4.0, over_gypsum=True)
+    with Sheet():
+        doubts = {mark.what for mark in marks_of((panel_unit_shear("5/16, 8d", 4, 4.0, 4.0, over_gypsum=True).asd,))}
+    assert "SDPWS 2021 Table 4.3B: 5/16, 8d, 4" in doubts
+
+
 # --- limits ----------------------------------------------------------------------------------------------------------
 
 

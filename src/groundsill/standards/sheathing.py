@@ -66,6 +66,7 @@ class WallRules:
         unit_shears: clause of the unit shears.
         no_blocking: clause of the factor for panels without blocking.
         panels: the table of panels for a load.
+        over_gypsum: the same of panels that go over gypsum board.
         thicker: panels that may take the value of a thicker one with the same nails, and that one.
         columns: for each load the column of the tables of boards and plaster, and the symbol of its figures.
         unblocked: the table of the factor for panels without blocking.
@@ -84,6 +85,7 @@ class WallRules:
     unit_shears: str
     no_blocking: str
     panels: Callable[[str], Table]
+    over_gypsum: Callable[[str], Table]
     thicker: Mapping[str, str]
     columns: Mapping[str, tuple[str, str]]
     unblocked: Callable[[], Table]
@@ -134,6 +136,7 @@ def panel_shear(
     blocking: str,
     studs_close: bool,
     stud_spacing: float,
+    over_gypsum: bool = False,
     further: float | None = None,
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with panels on one side, by an edition's rules.
@@ -143,7 +146,7 @@ def panel_shear(
     cite = rules.source.cite(rules.unit_shears)
     one_of(cite, "load", load, LOADS)
     one_of(cite, "sharing", sharing, ("stiffness", "strength"))
-    table = rules.panels(load)
+    table = (rules.over_gypsum if over_gypsum else rules.panels)(load)
     tabulated = table.read(panel, edge_spacing)
     if studs_close and panel in rules.thicker:
         tabulated = rules.with_15_32_value(tabulated, table.read(rules.thicker[panel], edge_spacing))

@@ -1,4 +1,4 @@
-"""The same house by other choices: editions of the load standard, full and reduced force, and other bracing systems.
+"""The same house by other choices: editions of the load and panel standards, full and reduced force, bracing systems.
 
 Each variant is a whole run at the best values; nothing is scaled from another. A variant whose values nobody entered is
 listed with what it lacks.
@@ -11,10 +11,12 @@ from dataclasses import dataclass, replace
 
 from groundsill.house.survey import in_order
 from groundsill.loadpath.chain import weakest
+from groundsill.loadpath.editions import basis_of
 from groundsill.standards.asce7_16.systems import system_factors
+from groundsill.standards.sdpws import EDITIONS as SDPWS_EDITIONS
 from groundsill.study import run
 from groundsill.study.result import Study
-from groundsill.work.document import House
+from groundsill.work.document import EditionOverride, House
 from groundsill.working.errors import BadSurvey
 
 __all__ = ["Comparison", "Variant", "Weakest", "compare_editions"]
@@ -71,6 +73,10 @@ def _variants(house: House) -> Iterator[Variant]:
     for system in (system for system in SYSTEMS if system != choices.system):
         name = f"full force, system {system} (R {system_factors(system).R:g})"
         yield _worked(name, "asce7-16", replace(house, choices=replace(full, system=system)))
+    for edition in (edition for edition in SDPWS_EDITIONS if edition != basis_of(house).edition("sdpws")):
+        mixed = {**house.basis.overrides, "sdpws": EditionOverride(edition=edition, reason="to compare")}
+        by_other = replace(house, basis=replace(house.basis, overrides=mixed))
+        yield _worked(f"by {edition}, as chosen", "asce7-16", by_other)
     entered = [v for _, v in in_order(house.survey.site.design_values)]
     for values in entered:
         if hazard is not None:

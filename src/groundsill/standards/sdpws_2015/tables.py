@@ -18,6 +18,10 @@ __all__ = [
     "table_4_3a_penetration",
     "table_4_3a_seismic",
     "table_4_3a_wind",
+    "table_4_3b_ga_osb",
+    "table_4_3b_ga_plywood",
+    "table_4_3b_seismic",
+    "table_4_3b_wind",
     "table_4_3c",
     "table_4_3d",
 ]
@@ -50,6 +54,26 @@ def table_4_3a_ga_plywood() -> Table:
 def table_4_3a_penetration() -> Table:
     """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
     return _load("4_3a_penetration")
+
+
+def table_4_3b_seismic() -> Table:
+    """Nominal unit shear v_s of panels over gypsum for earthquake, plf; columns edge nail spacing in in."""
+    return _load("4_3b_seismic")
+
+
+def table_4_3b_wind() -> Table:
+    """Nominal unit shear v_w of panels over gypsum for wind, plf."""
+    return _load("4_3b_wind")
+
+
+def table_4_3b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of walls with OSB over gypsum, kip/in."""
+    return _load("4_3b_ga_osb")
+
+
+def table_4_3b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
+    return _load("4_3b_ga_plywood")
 
 
 def table_4_3c() -> Table:

@@ -22,6 +22,8 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3_3_2,
     table_4_3a_seismic,
     table_4_3a_wind,
+    table_4_3b_seismic,
+    table_4_3b_wind,
     table_4_3c,
     table_4_3d,
 )
@@ -130,6 +132,7 @@ def panel_unit_shear(
     blocking: str = "blocked",
     studs_close: bool = False,
     stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of studs, for unblocked panels")] = 16.0,
+    over_gypsum: bool = False,
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with wood structural panels on one side.
 
@@ -144,11 +147,14 @@ def panel_unit_shear(
         blocking: ``"blocked"``, or the nailing of an unblocked panel: ``"6/6"`` or ``"6/12"`` (Table 4.3.3.2).
         studs_close: True when studs stand 16 in. apart or less or panels run across them (note 2).
         stud_spacing: in., read only for unblocked panels.
+        over_gypsum: True when the panels go over gypsum board: ``panel`` is then a row of Table 4.3B.
 
     Raises:
         OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.4.
     """
-    return panel_shear(RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing)
+    return panel_shear(
+        RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing, over_gypsum
+    )
 
 
 @procedure(
@@ -199,11 +205,16 @@ def _panels(load: str) -> Table:
     return table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
 
 
+def _over_gypsum(load: str) -> Table:
+    return table_4_3b_seismic() if load == "seismic" else table_4_3b_wind()
+
+
 RULES = WallRules(
     source=SOURCE,
     unit_shears="4.3.3",
     no_blocking="4.3.3.2",
     panels=_panels,
+    over_gypsum=_over_gypsum,
     thicker=THICKER,
     columns={"seismic": ("seismic", "v_s"), "wind": ("wind", "v_w")},
     unblocked=table_4_3_3_2,

@@ -18,6 +18,9 @@ __all__ = [
     "table_4_3a_ga_plywood",
     "table_4_3a_note_10",
     "table_4_3a_penetration",
+    "table_4_3b",
+    "table_4_3b_ga_osb",
+    "table_4_3b_ga_plywood",
     "table_4_3c",
     "table_4_3d",
 ]
@@ -50,6 +53,21 @@ def table_4_3a_note_10() -> Table:
 def table_4_3a_penetration() -> Table:
     """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
     return _load("4_3a_penetration")
+
+
+def table_4_3b() -> Table:
+    """Nominal unit shear v_n of panels over gypsum, plf; columns edge nail spacing in in."""
+    return _load("4_3b")
+
+
+def table_4_3b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of walls with OSB over gypsum, kip/in."""
+    return _load("4_3b_ga_osb")
+
+
+def table_4_3b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
+    return _load("4_3b_ga_plywood")
 
 
 def table_4_3c() -> Table:

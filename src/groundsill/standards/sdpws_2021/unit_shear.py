@@ -19,6 +19,7 @@ from groundsill.standards.sdpws_2021.tables import (
     table_4_3_5_3,
     table_4_3a,
     table_4_3a_note_10,
+    table_4_3b,
     table_4_3c,
     table_4_3d,
 )
@@ -145,6 +146,7 @@ def panel_unit_shear(
     studs_close: bool = False,
     stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of studs, for unblocked panels")] = 16.0,
     held_inside: bool = False,
+    over_gypsum: bool = False,
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with wood structural panels on one side.
 
@@ -160,13 +162,16 @@ def panel_unit_shear(
         studs_close: True when studs stand 16 in. apart or less or panels run across them (note 2).
         stud_spacing: in., read only for unblocked panels.
         held_inside: True when hold-downs stand on the inside face of the end posts (note 10, 10d nails alone).
+        over_gypsum: True when the panels go over gypsum board: ``panel`` is then a row of Table 4.3B.
 
     Raises:
         OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.3.
     """
-    further = table_4_3a_note_10().read(_NOTE_10) if held_inside and panel.endswith(", 10d") else None
+    further = (
+        table_4_3a_note_10().read(_NOTE_10) if held_inside and not over_gypsum and panel.endswith(", 10d") else None
+    )
     return panel_shear(
-        RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing, further
+        RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing, over_gypsum, further
     )
 
 
@@ -222,11 +227,17 @@ def _panels(load: str) -> Table:
     return table_4_3a()
 
 
+def _over_gypsum(load: str) -> Table:
+    """One column for both loads."""
+    return table_4_3b()
+
+
 RULES = WallRules(
     source=SOURCE,
     unit_shears="4.3.5",
     no_blocking="4.3.5.3",
     panels=_panels,
+    over_gypsum=_over_gypsum,
     thicker=THICKER,
     columns=dict.fromkeys(("seismic", "wind"), ("v_n", "v_n")),
     unblocked=table_4_3_5_3,
