@@ -24,7 +24,6 @@ from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.old_faces import faces_words, old_faces, together
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_details import (
-    CLOSE_STUDS_IN,
     STUD_FACTS,
     held_inside,
     on_its_studs,
@@ -87,12 +86,11 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     apart = brace.segment.stud.spacing_in.value
-    close = apart is not None and apart <= CLOSE_STUDS_IN
     inside = bool(held_inside(case, brace))
-    shear = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G, studs_close=close, held_inside=inside)
+    shear = sdpws.panel_unit_shear(panel.panel, spacing, h, b, G, stud_spacing=apart, held_inside=inside)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
         other = sdpws.panel_unit_shear(
-            panel.panel, spacing, h, b, G, sharing="strength", studs_close=close, held_inside=inside
+            panel.panel, spacing, h, b, G, sharing="strength", stud_spacing=apart, held_inside=inside
         )
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))

@@ -21,14 +21,12 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
 
-__all__ = ["CLOSE_STUDS_IN", "STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
+__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
 
 STUD_FACTS = ("thickness_in", "spacing_in", "depth_in")  # what decides whether a panel counts on its studs
-CLOSE_STUDS_IN = 16.0  # note 2 of Table 4.3A: studs so close that thin panels take the value of thicker ones
-_TWO_BY_IN = 1.5
-_THREE_BY_IN = 2.5
+_USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says so
+_TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
 _STITCH_NAIL = "10d common"
-_STAGGER_IN = 4.0
 _NEAR_END_IN = 12.0
 _GAP = "1/8 in. between panels (common practice, no source)"
 
@@ -87,7 +85,7 @@ def _studs(case: LineCase, brace: Brace) -> tuple[float, float]:
     stud, path, name = brace.segment.stud, studs_path(brace), brace.segment.mark or brace.segment_id
     thick = case.reading.number(f"{path}.thickness_in", stud.thickness_in, "b_stud", "in", f"stud thickness, {name}")
     apart = case.reading.number(f"{path}.spacing_in", stud.spacing_in, "s_stud", "in", f"stud spacing, {name}")
-    return _TWO_BY_IN if thick is None else thick, CLOSE_STUDS_IN if apart is None else apart
+    return _TWO_BY_IN if thick is None else thick, _USUAL_STUDS_IN if apart is None else apart
 
 
 def site_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
@@ -105,7 +103,8 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
         if found.needs_3x:
             yield _framing(case, brace, found)
     if stud.spacing_in.value is None:
-        yield f"how far apart the studs stand was not measured: the panel's value holds to 24 in. ({clause})"
+        widest = f"{details.widest_studs_in:g} in."
+        yield f"how far apart the studs stand was not measured: the panel's value holds to {widest} ({clause})"
     height = brace.height_in or 0.0
     if height > details.panel_width_in:
         yield (
@@ -134,7 +133,7 @@ def _framing(case: LineCase, brace: Brace, found: Framing) -> str:
     spacing = _stitching_in(brace, stud)
     if spacing is None:
         return asked
-    stagger = ", staggered," if spacing < _STAGGER_IN else ""
+    stagger = ", staggered," if spacing < found.stagger_below_in else ""
     return (
         f"{asked}: a second 2x on each of those studs with {_STITCH_NAIL} nails at {spacing:g} in.{stagger} holds all "
         "that the panel may carry (NDS 2018 12.3.1)"

@@ -29,7 +29,11 @@ __all__ = ["EDITIONS", "Clauses", "PanelShear", "Sdpws", "rules_of"]
 
 
 class PanelShear(Protocol):
-    """Unit shear of a segment with panels on one side against earthquake, as every edition here answers it."""
+    """Unit shear of a segment with panels on one side against earthquake, as every edition here answers it.
+
+    ``stud_spacing`` in inches, None where nobody measured it; ``held_inside`` says that hold-downs stand on the inside
+    face of the end posts.
+    """
 
     def __call__(
         self,
@@ -40,7 +44,7 @@ class PanelShear(Protocol):
         G: float,
         *,
         sharing: str = "stiffness",
-        studs_close: bool = False,
+        stud_spacing: float | None = None,
         held_inside: bool = False,
     ) -> SegmentShear: ...
 
@@ -96,6 +100,13 @@ class Sdpws:
     toenails: Callable[[], Table]
 
 
+def _close(note_2: Table, panel: str, stud_spacing: float | None) -> bool:
+    """Whether studs of a known spacing let a thin panel take the value of a thicker one."""
+    if panel not in shear_15.THICKER or stud_spacing is None:
+        return False
+    return float(stud_spacing) <= float(note_2.read("3/8 and 7/16 in., 8d"))
+
+
 def _panels_15(
     panel: str,
     edge_spacing: float,
@@ -104,11 +115,12 @@ def _panels_15(
     G: float,
     *,
     sharing: str = "stiffness",
-    studs_close: bool = False,
+    stud_spacing: float | None = None,
     held_inside: bool = False,
 ) -> SegmentShear:
     """The edition of 2015 does not ask where hold-downs stand."""
-    return shear_15.panel_unit_shear(panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=studs_close)
+    close = _close(tables_15.table_4_3a_note_2(), panel, stud_spacing)
+    return shear_15.panel_unit_shear(panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=close)
 
 
 def _stiffness_15(made_of: str) -> Table:
@@ -123,11 +135,12 @@ def _panels_21(
     G: float,
     *,
     sharing: str = "stiffness",
-    studs_close: bool = False,
+    stud_spacing: float | None = None,
     held_inside: bool = False,
 ) -> SegmentShear:
+    close = _close(tables_21.table_4_3a_note_2(), panel, stud_spacing)
     return shear_21.panel_unit_shear(
-        panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=studs_close, held_inside=held_inside
+        panel, edge_spacing, h, b_s, G, sharing=sharing, studs_close=close, held_inside=held_inside
     )
 
 

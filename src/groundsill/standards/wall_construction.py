@@ -33,19 +33,26 @@ _CLOSE_IN = 0.005  # what two tapes may differ by at a limit
 
 @dataclass(frozen=True, slots=True)
 class Framing:
-    """Whether adjoining panel edges need 3x framing (or two 2x stitched), and each condition that asks for it."""
+    """Whether adjoining panel edges need 3x framing (or two 2x stitched), and each condition that asks for it.
+
+    Nails that stitch two 2x stand in two staggered rows where they are closer than ``stagger_below_in``.
+    """
 
     needs_3x: bool
     reasons: tuple[str, ...]
+    stagger_below_in: float
 
 
 @dataclass(frozen=True, slots=True)
 class PanelDetails:
-    """How panels are put on a wall, inches: nails along studs away from the edges, nail to panel edge, panel width."""
+    """How panels are put on a wall, inches: nails along studs away from the edges, nail to panel edge, panel width, and
+    the widest spacing of studs.
+    """
 
     field_nails_in: float
     nail_to_edge_in: float
     panel_width_in: float
+    widest_studs_in: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +90,7 @@ def framing_asked(
     for text, met in tests:
         condition(text, met, cite=source.cite(clause))
     reasons = tuple(text for text, met in tests if met)
-    return Framing(bool(reasons), reasons)
+    return Framing(bool(reasons), reasons, float(table.read(row, "stitch nails staggered below")))
 
 
 def panel_details(
@@ -109,8 +116,8 @@ def panel_details(
     thin_panel = float(thickness) <= float(table.read(row, "thin panel up to")) + _CLOSE_IN
     wide = float(stud_spacing) >= float(table.read(row, "wide studs from")) - _CLOSE_IN
     nails = "field nails, thin panel on wide studs" if thin_panel and wide else "field nails"
-    figures = (table.read(row, column) for column in (nails, "nail to panel edge", "panel width"))
-    return PanelDetails(*(float(figure) for figure in figures))
+    field, edge, width = (table.read(row, column) for column in (nails, "nail to panel edge", "panel width"))
+    return PanelDetails(float(field), float(edge), float(width), float(widest))
 
 
 def nails_reach(source: Source, table: Table, nail: str, penetration: float) -> float:

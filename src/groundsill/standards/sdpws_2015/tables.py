@@ -15,6 +15,7 @@ __all__ = [
     "table_4_3_7_1_panels",
     "table_4_3a_ga_osb",
     "table_4_3a_ga_plywood",
+    "table_4_3a_note_2",
     "table_4_3a_penetration",
     "table_4_3a_seismic",
     "table_4_3a_wind",
@@ -49,6 +50,11 @@ def table_4_3a_ga_osb() -> Table:
 def table_4_3a_ga_plywood() -> Table:
     """Apparent shear stiffness G_a of plywood-sheathed walls, kip/in; rows and columns as for earthquake."""
     return _load("4_3a_ga_plywood")
+
+
+def table_4_3a_note_2() -> Table:
+    """Spacing of studs up to which thin panels take the value of 15/32 in. panels, in."""
+    return _load("4_3a_note_2")
 
 
 def table_4_3a_penetration() -> Table:

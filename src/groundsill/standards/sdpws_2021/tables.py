@@ -16,6 +16,7 @@ __all__ = [
     "table_4_3a",
     "table_4_3a_ga_osb",
     "table_4_3a_ga_plywood",
+    "table_4_3a_note_2",
     "table_4_3a_note_10",
     "table_4_3a_penetration",
     "table_4_3b",
@@ -43,6 +44,11 @@ def table_4_3a_ga_osb() -> Table:
 def table_4_3a_ga_plywood() -> Table:
     """Apparent shear stiffness G_a of plywood-sheathed walls, kip/in; rows and columns as for the unit shear."""
     return _load("4_3a_ga_plywood")
+
+
+def table_4_3a_note_2() -> Table:
+    """Spacing of studs up to which thin panels take the value of 15/32 in. panels, in."""
+    return _load("4_3a_note_2")
 
 
 def table_4_3a_note_10() -> Table:
