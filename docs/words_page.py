@@ -64,8 +64,8 @@ def _lines() -> Iterator[str]:
 
 def _codes() -> Iterator[str]:
     yield "\n## Building codes and editions"
-    held = ", ".join(" or ".join(editions) for editions in CHECKED_BY.values())
-    yield f"\nIn `basis.code`. The checks are made by these editions: {held}."
+    checked = ", ".join(" or ".join(editions) for editions in CHECKED_BY.values())
+    yield f"\nIn `basis.code`. The checks are made by these editions: {checked}."
     yield "Where a code goes by another, `basis.overrides` names the one here, with a reason that is printed.\n"
     for code in building_codes():
         yield f"- `{code}`: {', '.join(a.edition for a in adoptions(code) if a.edition != code)}"

@@ -186,7 +186,11 @@ def test_every_formula_and_table_can_be_shown(ask: Asker, entry) -> None:
 
 def test_a_code_says_which_edition_a_trade_name_means(ask: Asker) -> None:
     assert ask("formula", "nds.sill-bolt", "--code", "ibc-2021").code == 0
-    said = ask("formula", "sdpws.unit-shear", "--code", "ibc-2021")
+    for code, edition in (("ibc-2018", "sdpws-2015/4.3.3"), ("ibc-2021", "sdpws-2021/4.3.5")):
+        said = ask("formula", "sdpws.unit-shear", "--code", code)
+        assert said.code == 0, said.err
+        assert edition in said.out
+    said = ask("formula", "nds.sill-bolt", "--code", "ibc-2024")
     assert said.code == 2
-    assert "ibc-2021 goes by sdpws-2021" in said.err
+    assert "ibc-2024 goes by nds-2024" in said.err
     assert "it is one of ibc-2018" in ask("formula", "nds.sill-bolt", "--code", "ibc-1997").err

@@ -255,7 +255,9 @@ def test_a_plate_washer_must_reach_the_sheathed_edge_where_the_shear_is_great() 
     beyond = washers(braced(reach=3.0))
     assert beyond is not None
     assert (beyond.status, beyond.reason) == (
-        "fails", "plate of A30, A120 ends more than 0.5 in. from the sheathed edge",
+        "fails",
+        "plate of A30, A120 ends more than 0.5 in. from the sheathed edge; cure: a plate long enough to reach there, "
+        "or a new bolt nearer the sheathed edge",
     )  # fmt: skip
     narrow = braced(reach=None)
     narrow = with_sill(narrow, "si1a", width_in=measured(3.5))

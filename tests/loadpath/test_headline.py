@@ -161,7 +161,7 @@ def test_a_panel_and_its_edge_nailing_give_together() -> None:
         link("its nails at the plate", 0.5, expected=gives(9000, 8000, 10000)),
     ])  # fmt: skip
     assert len(order) == 2
-    assert order[1].startswith("panel P1 and its nails at the plate: at about 9,000 lb")
+    assert order[1].startswith("panel P1 and its nails at the plate: at about 9,000 lb")  # told apart by address alone
     assert "too close" not in order[1]
 
 

@@ -16,6 +16,7 @@ from groundsill.house.fact import measured
 from groundsill.house.settle import prepare
 from groundsill.loadpath.storey_above import StoreyAbove, StoreyCheck, next_weakest, own_system, storeys_above
 from groundsill.loadpath.storey_walls import finishes_of, piers_of
+from groundsill.standards.sdpws import rules_of
 from groundsill.work.document import House
 from groundsill.working.sheet import Sheet
 from tests.architecture.reading import ROOT
@@ -188,7 +189,7 @@ def with_building(house: House, building: object) -> House:
 def test_a_known_layer_has_its_row_and_its_extension_by_name(
     material: str, times: float, row: str, extension: str
 ) -> None:
-    (finish,), others = finishes_of((Layer(material=material, psf=measured(2.0), times=times),))
+    (finish,), others = finishes_of(rules_of("sdpws-2015"), (Layer(material=material, psf=measured(2.0), times=times),))
     assert (finish.row, others) == (row, ())
     assert extension in finish.extension
     assert bool(finish.extension) == bool(extension)
@@ -199,7 +200,7 @@ def test_a_known_layer_has_its_row_and_its_extension_by_name(
     [("ceiling: gypsum board, each 1/8 in.", 3), ("drop or bevel siding", 1), ("boards", 1), ("stucco on lath", 1)],
 )
 def test_what_no_table_knows_has_no_strength(material: str, times: float) -> None:
-    found, others = finishes_of((Layer(material=material, psf=measured(2.0), times=times),))
+    found, others = finishes_of(rules_of("sdpws-2015"), (Layer(material=material, psf=measured(2.0), times=times),))
     assert (found, others) == ((), (material,))
 
 

@@ -29,9 +29,13 @@ from groundsill.papers.views.summary import summary_terminal
 from groundsill.papers.writers.html import to_html
 from groundsill.papers.writers.terminal import to_text
 from groundsill.papers.writers.typst import to_pdf
+from groundsill.study import run as worked_out
+from groundsill.study import working
 from groundsill.study.result import Move, UncertainFact
 from groundsill.work.apply import Misplaced
+from groundsill.work.document import Basis
 from groundsill.working.sheet import Sheet
+from tests.loadpath.houses import known_house
 from tests.papers.reading_pdf import page_texts, squeezed
 from tests.papers.views_sample import captioned, chain, link, rows_of, small_package, small_study, stage, tables, words
 
@@ -328,6 +332,19 @@ def test_an_edition_against_the_code_is_printed_with_its_reason() -> None:
     assert ("Used instead", "SDPWS 2015", "The official asked for it.") in rows
     listed = rows_of(captioned(found, "Documents used, on the basis of IBC 2021"))
     assert [row[2] for row in listed if row[0] == "sdpws-2015"] == ["The official asked for it."]
+
+
+def test_a_house_on_the_code_of_2021_shows_that_edition_from_its_table_to_its_criteria_and_no_other() -> None:
+    house = replace(known_house(), basis=Basis(code="ibc-2021"))
+    study = worked_out(house, ranges=False)
+    sheets = {state.key: working(house, state.key) for state in study.runs}
+    found = calculation_package(house, study, sheets)
+    paper = squeezed(" ".join(page_texts(to_pdf(found))))
+    for cite in ("SDPWS 2021 Table 4.3A", "SDPWS 2021 4.1.4.1", "SDPWS 2021 4.3.7.1"):
+        assert squeezed(cite) in paper
+    assert squeezed("SDPWS 2015") not in paper
+    listed = rows_of(captioned(found, "Documents used, on the basis of IBC 2021"))
+    assert [row[2] for row in listed if row[0] == "sdpws-2021"] == ["Adopted by IBC 2021."]
 
 
 def test_without_sheets_the_package_still_holds_every_figure_of_the_study() -> None:

@@ -43,7 +43,7 @@ from groundsill.house.underfloor import (
     Underfloor,
     Utility,
 )
-from groundsill.work.document import Basis, Choices, EditionOverride, House
+from groundsill.work.document import Basis, Choices, House
 
 __all__ = ["EXAMPLE", "starting_house"]
 
@@ -57,12 +57,7 @@ def starting_house(name: str, units: Literal["us", "si"]) -> House:
     """The house to start from, under a name of one's own."""
     return House(
         units=units,
-        basis=Basis(
-            code="ibc-2021",
-            overrides={
-                "sdpws": EditionOverride(edition="sdpws-2015", reason="the edition whose tables this program holds")
-            },
-        ),
+        basis=Basis(code="ibc-2021"),
         choices=Choices(
             system_reason="cripple walls with wood structural panels; replace if the house is braced otherwise",
             force_reason="the whole force for new buildings; the existing-building code may allow less",

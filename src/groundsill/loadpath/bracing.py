@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from groundsill.forces.reading import doubted
-from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.case import (
     MIXED_RATIO,
     Brace,
@@ -21,16 +20,18 @@ from groundsill.loadpath.case import (
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.old_faces import faces_words, old_faces, together
 from groundsill.loadpath.overturning import over_line, overturning_links
-from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words, panel_expected
-from groundsill.standards.nds_2018.bearing import specific_gravity
-from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
-from groundsill.standards.sdpws_2015.unit_shear import (
-    SegmentShear,
-    lumber_unit_shear,
-    panel_unit_shear,
-    plaster_unit_shear,
+from groundsill.loadpath.panel_details import (
+    STUD_FACTS,
+    held_inside,
+    on_its_studs,
+    site_words,
+    studs_path,
 )
+from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, panel_expected
+from groundsill.standards.nds_2018.bearing import specific_gravity
+from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -66,60 +67,52 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
     try:
         if brace.panel is not None:
-            return _panel_strength(brace, h, b, case.load)
+            return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
-        return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
+        doubts = case.reading.marked(path)
+        if brace.panel is not None:
+            doubts |= case.reading.marked(studs_path(brace), *STUD_FACTS)
+        return replace(brace, why_not=str(refused), marks=doubts)
 
 
-def _panel_strength(brace: Brace, h: float, b: float, load: str) -> Brace:
-    panel = brace.panel
+def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
+    panel, sdpws = brace.panel, case.sdpws
     assert panel is not None
     if not brace.segment.stud.species:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
     G = specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
-    shear = panel_unit_shear(panel.panel, spacing, h, b, G, load)
+    apart = brace.segment.stud.spacing_in.value
+    inside = bool(held_inside(case, brace))
+    shear = sdpws.panel_unit_shear(
+        panel.panel, spacing, h, b, G, stud_spacing=apart, held_inside=inside, load=case.load
+    )
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
-        other = panel_unit_shear(panel.panel, spacing, h, b, G, load, sharing="strength")
+        other = sdpws.panel_unit_shear(
+            panel.panel, spacing, h, b, G, sharing="strength", stud_spacing=apart, held_inside=inside, load=case.load
+        )
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
         shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
-    stiff = table_4_3a_ga_plywood().read(panel.panel, spacing)
-    return _with(brace, shear, stiff, h, b, "SDPWS 2015 Table 4.3A", panel.panel)
+    whether = f"the studs under {panel.mark or brace.id}: whether, and by which value, it counts"
+    noted = case.reading.noted(whether, studs_path(brace), *STUD_FACTS)
+    brace = replace(brace, marks=brace.marks | noted)
+    on_its_studs(case, brace)
+    stiff = sdpws.stiffness(panel.made_of).read(panel.panel, spacing)
+    material = panel.panel if panel.made_of == "plywood" else f"{panel.panel}, {panel.made_of}"
+    return _with(brace, shear, stiff, h, b, sdpws.clauses.panels, material)
 
 
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
-    """Existing sheathing: the stronger face alone, since unlike faces do not simply add.
-
-    Whether it is sound decides, and whether a decayed one is truly so; a sound face that is weaker decides nothing.
-    """
-    found: list[tuple[SegmentShear, float, str, str, frozenset[Mark]]] = []
-    chosen: frozenset[Mark] = frozenset()
-    for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
-        boards = face.material in table_4_3d().rows
-        if not boards and face.material not in table_4_3c().rows:
-            continue
-        mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
-        seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
-        if face.condition.value == "decayed":
-            chosen |= seen
-            continue
-        stiff = (table_4_3d() if boards else table_4_3c()).read(face.material, "G_a")
-        strength = lumber_unit_shear if boards else plaster_unit_shear
-        shear = strength(face.material, h, b, case.load)
-        found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
+    """Existing sheathing, by what its sound faces carry together; whether a decayed one is truly so decides too."""
+    found, chosen = old_faces(case, brace, h, b)
     if not found:
-        faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
-        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
-    doubts = marks_of(shear.asd for shear, *_ in found)
-    shear, stiff, cite, material, seen = max(found, key=lambda row: float(row[0].asd))
-    shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
-    return _with(replace(brace, marks=chosen | seen), shear, stiff, h, b, cite, material)
-
-
-def _face(face: Sheathing) -> str:
-    return f"{face.material}, decayed" if face.condition.value == "decayed" else face.material
+        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=chosen)
+    doubts = marks_of(face.shear.asd for face in found)
+    best = together(case, found)
+    shear = replace(best.shear, asd=doubted(best.shear.asd, doubts), adjusted=doubted(best.shear.adjusted, doubts))
+    return _with(replace(brace, marks=chosen | best.seen), shear, best.stiffness, h, b, best.cite, best.material)
 
 
 def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cite: str, material: str) -> Brace:
@@ -259,7 +252,7 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
 def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     words = case.sharing
     if brace.panel is not None:
-        words = "; ".join((words, *framing_words(case, brace)))
+        words = "; ".join((words, *site_words(case, brace)))
     return checked(
         _address(case, "sheathing", brace),
         f"{brace.material}, {brace.name}",
@@ -285,7 +278,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             title,
             "segment",
             brace.segment_id,
-            clause="SDPWS 2015 4.3",
+            clause=case.sdpws.clauses.walls,
             applies=False,
             reason=f"not counted: {brace.why_not}; other parts of the line take its share",
             marks=frozenset[Mark]().union(*(other.marks for other in case.braces)),
@@ -301,7 +294,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
             unit="lb",
             demand=case.allowable,
             capacity=0.0,
-            clause="SDPWS 2015 4.3",
+            clause=case.sdpws.clauses.walls,
             reason=brace.why_not,
             marks=brace.marks,
             working=working_of(case, brace),
@@ -311,7 +304,7 @@ def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
         title,
         "segment",
         brace.segment_id,
-        clause="SDPWS 2015 4.3",
+        clause=case.sdpws.clauses.walls,
         reason=brace.why_not,
         marks=brace.marks,
         working=working_of(case, brace),
@@ -340,7 +333,7 @@ def _no_bracing(case: LineCase) -> Link:
         unit="lb",
         demand=case.allowable,
         capacity=0.0,
-        clause="SDPWS 2015 4.3",
+        clause=case.sdpws.clauses.walls,
         reason="the line has no sheathed wall",
         working=(f"line/{case.id}/demand",),
     )

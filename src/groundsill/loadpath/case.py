@@ -17,7 +17,9 @@ from groundsill.forces.wind import Lateral
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
+from groundsill.loadpath.editions import panel_standard
 from groundsill.standards.nds_2018.adjustment import DRY
+from groundsill.standards.sdpws import Sdpws
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given
@@ -124,6 +126,11 @@ class LineCase:
     overstrength: float = 0.0
     sills: tuple[tuple[str, SillPiece], ...] = field(default=())
     lateral: Lateral = "earthquake"
+
+    @property
+    def sdpws(self) -> Sdpws:
+        """The panel standard, in the edition that the house goes by."""
+        return panel_standard(self.reading.house)
 
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""

@@ -17,7 +17,6 @@ from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.storeys_over import Over, over_line
 from groundsill.loadpath.turning import LOWEST_GRADE, WAYS, Turning, Way, turning_of
 from groundsill.standards.nds_2018.compression import table_4a_modulus
-from groundsill.standards.sdpws_2015.deflection import wall_deflection
 from groundsill.standards.statics.walls import end_tension, unit_shear
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -56,7 +55,7 @@ def _none(case: LineCase) -> Link:
 def _drift(case: LineCase, brace: Brace, over: Over) -> Link:
     """The drift of one part, pushed the way that moves it more."""
     address, title = f"line/{case.id}/drift/{brace.id}/both", f"drift of {brace.name}"
-    clause = f"SDPWS 2015 4.3.2, {case.forces.rules.cite('12.8.6, 12.12.1')}"
+    clause = f"{case.sdpws.clauses.deflection}, {case.forces.rules.cite('12.8.6, 12.12.1')}"
     if brace.share <= 0:
         reason = "no force comes to it"
         return cannot(address, title, "segment", brace.segment_id, clause="", reason=reason, applies=False)
@@ -112,7 +111,7 @@ def _one_way(case: LineCase, brace: Brace, over: Over, way: Way, address: str) -
     assert brace.stiffness_lb_in is not None  # a part without stiffness is not counted
     stiff = float(brace.stiffness_lb_in) * float(turned.h) / (1000.0 * float(turned.b))
     G_a = given("G_a", stiff, "kip/in", f"apparent shear stiffness of {brace.name}", marks_of((brace.stiffness_lb_in,)))
-    moved = wall_deflection(v, turned.h, E, A, turned.b, G_a, give.delta_a or 0.0)
+    moved = case.sdpws.wall_deflection(v, turned.h, E, A, turned.b, G_a, give.delta_a or 0.0)
     return rules.design_drift(case.forces.system.C_d, moved, _importance(case)), give
 
 

@@ -13,7 +13,6 @@ from groundsill.loadpath.chain import Link, LoadLevel, Stage
 from groundsill.loadpath.floor_ties import tie_links
 from groundsill.mechanics.plan import inside, rotate
 from groundsill.standards.old_materials.existing import existing_strength
-from groundsill.standards.sdpws_2015.diaphragms import lumber_diaphragm_shear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -31,7 +30,6 @@ _ROWS = {
     "straight and finish boards": ("straight lumber sheathing, 1x", "floor, straight boards with offset finish floor"),
     "diagonal and finish boards": ("diagonal lumber sheathing, 1x", "floor, diagonal boards with finish floor"),
 }
-_SDPWS = "SDPWS 2015 4.2.4, Table 4.2D"
 _A1 = "IEBC 2021 Appendix A1, existing floors"
 _EXTENDED = "IEBC Appendix A1 values, written for masonry buildings, used on a wood house"
 _SPREAD = (0.75, 1.5)
@@ -60,22 +58,16 @@ def joists_beside(case: LineCase) -> JoistField | None:
 
 def _boards(case: LineCase) -> Link:
     address, title = f"line/{case.id}/floor-boards/{case.id}/both", "floor boards"
-    field = joists_beside(case)
+    field, sdpws = joists_beside(case), case.sdpws
     if field is None:
-        return cannot(
-            address,
-            title,
-            "line",
-            case.id,
-            clause="SDPWS 2015 4.2",
-            reason="no joists or boards were surveyed at this line",
-        )
+        reason = "no joists or boards were surveyed at this line"
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
     if field.boards not in _ROWS:
         reason = f"{field.boards}: its nailing is not in the survey, and the unit shear goes by that"
-        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.7", reason=reason)
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.board_floors, reason=reason)
     if own_chain(case) and not any(b.share > 0 for b in case.braces):
         reason = f"{case.line.framing} framing, and nothing braces the line that the boards could hand their force to"
-        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2", reason=reason)
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
     span = _span_ft(case)
     if span is None:
         return cannot(
@@ -83,14 +75,14 @@ def _boards(case: LineCase) -> Link:
             title,
             "line",
             case.id,
-            clause="SDPWS 2015 4.2.4",
+            clause=sdpws.clauses.floor_proportions,
             reason="no other line is relied on beside it: the floor has no second support",
         )
     try:
         with section(address):
             return _sheared(case, field.boards, span)
     except OutsideLimits as refused:
-        return cannot(address, title, "line", case.id, clause="SDPWS 2015 4.2.4", reason=str(refused))
+        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floor_proportions, reason=str(refused))
 
 
 def _sheared(case: LineCase, boards: str, span: float) -> Link:
@@ -100,6 +92,7 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
         OutsideLimits: a floor too long for its depth.
     """
     row, together = _ROWS[boards]
+    table = f"{case.sdpws.clauses.floor_proportions}, Table 4.2D"
     depth_in = case.line.diaphragm_width_in or case.length_in
     fed_in = sum(b.length_in for b in case.braces if b.share > 0) if own_chain(case) else depth_in
     note("all of the line's force is taken through the boards: a wall above may bring part of it straight down")
@@ -110,7 +103,7 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
         fed = convert(given("b_f", fed_in, "in", words), "in", "ft")
     L = given("L", span, "ft", "span of the floor to the next line relied on")
     v = unit_shear(case.allowable, fed)
-    shear = lumber_diaphragm_shear(row, L, W, case.load)
+    shear = case.sdpws.lumber_diaphragm_shear(row, L, W, case.load)
     if together and float(v) > float(shear.asd):
         whole = existing_strength(together)
         reason = "one layer alone does not carry it; both together, by values for floors in buildings of masonry walls"
@@ -123,8 +116,8 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
     if boards == "double straight boards" and float(v) > float(shear.asd):
         reason = f"one layer alone holds {float(shear.asd):,.0f} of {float(v):,.0f} plf, and no table has both"
         address = f"line/{case.id}/floor-boards/{case.id}/both"
-        return cannot(address, boards, "line", case.id, clause=_SDPWS, reason=reason, marks=marks_of((v, shear.asd)))
-    return _link(case, boards, v, shear.asd, reason, _SDPWS, "allowable", float(shear.nominal) * float(fed))
+        return cannot(address, boards, "line", case.id, clause=table, reason=reason, marks=marks_of((v, shear.asd)))
+    return _link(case, boards, v, shear.asd, reason, table, "allowable", float(shear.nominal) * float(fed))
 
 
 def _link(

@@ -14,7 +14,6 @@ from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
 from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import toenail
-from groundsill.standards.sdpws_2015.tables import table_4_1_7
 from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -194,7 +193,7 @@ def _toenails(
             n = given("n", 12 * feet / float(spacing), "1", f"toenails along {feet:.1f} ft", marks)
             total = multiply(each, n, symbol="n Z'", unit="lb", label="all toenails of the stretch")
             if case.lateral == "earthquake" and case.forces.category in ("D", "E", "F"):
-                limit = table_4_1_7().read("toenails", "ASD", symbol="v_max")
+                limit = case.sdpws.toenails().read("toenails", "ASD", symbol="v_max")
                 most = multiply(limit, given("L", feet, "ft", "length of the stretch"), symbol="V_max", unit="lb")
                 total = least(total, most, symbol="V_a", label="toenails may not be counted for more in this category")
             yields = scale(expected_of(one).P, table_12_5_4().read("toenail, lateral"), symbol="P", label="as driven")

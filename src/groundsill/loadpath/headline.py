@@ -97,12 +97,18 @@ def _silent(links: list[Link]) -> str:
 
 
 def _together(links: Iterable[Link]) -> list[tuple[Expected, list[str]]]:
-    """Expected strengths, the least first, each with all links that give by it, as a panel and its edge nailing do."""
-    found: dict[Expected, dict[str, None]] = {}
+    """Expected strengths, the least first, each with all links that give by it; edge nailing gives with its panel."""
+    found: dict[Expected, list[Link]] = {}
     for link in links:
         if link.expected is not None:
-            found.setdefault(link.expected, {})[link.title] = None
-    return sorted(((e, list(titles)) for e, titles in found.items()), key=lambda pair: pair[0].best_lb)
+            found.setdefault(link.expected, []).append(link)
+    return sorted(((e, _titles(alike)) for e, alike in found.items()), key=lambda pair: pair[0].best_lb)
+
+
+def _titles(alike: list[Link]) -> list[str]:
+    """What to call links that give together: panels by themselves, without the edges that are nailed with them."""
+    sheathed = any("/sheathing/" in link.address for link in alike)
+    return list(dict.fromkeys(link.title for link in alike if not (sheathed and "/nailing-" in link.address)))
 
 
 def spread_words(expected: Expected) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from fractions import Fraction
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
@@ -24,21 +23,18 @@ from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.standards.nds_2018.nails import nail_size
-from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, multiply
 from groundsill.working.value import Mark
 
-__all__ = ["at_plate", "at_sill", "blocking", "framing_words", "panel_expected"]
+__all__ = ["at_plate", "at_sill", "blocking", "panel_expected"]
 
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _SPREAD_PANEL = (0.85, 1.15)
 _NOMINAL = "nominal unit shear, 15 % either way (common practice, no source)"
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
-_EDGES = "SDPWS 2015 4.3.6.1"
 _NAILS = "NDS 2018 12.3.1, 11.3"
 
 Place = tuple[str, str, ScopeKind, str]
@@ -84,31 +80,16 @@ def panel_expected(brace: Brace) -> Expected | None:
     return expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", _NOMINAL)
 
 
-def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
-    """What the panel's nailing asks of the framing where panels adjoin, in words."""
-    panel = _panel(brace)
-    nail = panel.panel.rsplit(", ", 1)[-1]
-    thickness = panel.panel.split(",")[0].split()[-1]
-    with section(f"line/{case.id}/strength/{brace.id}"):
-        size = nail_size(f"{nail} common")
-        into = float(size.L) - float(Fraction(thickness))
-        nominal = float(brace.nominal_plf or 0.0)
-        found = framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
-    if not found.needs_3x:
-        return ()
-    return (f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; SDPWS 2015 4.3.7.1)",)
-
-
 def at_plate(case: LineCase, brace: Brace, v: float) -> Link:
     """The panel's top edge: to the top plate, where there is one."""
     place = _place(case, "nailing-top", brace, f"edge nailing of {brace.name} to the plate")
     if case.line.framing == "not seen":
-        return cannot(*place, clause=_EDGES, reason="how the wall is framed was not seen")
+        return cannot(*place, clause=case.sdpws.clauses.panel_edges, reason="how the wall is framed was not seen")
     if own_chain(case):
         if blocked(case, brace.from_in, brace.to_in):
             return _edge(case, brace, place, v, brace.cite, f"to the new blocking between the studs; {_EVERY_EDGE}")
         reason = f"{case.line.framing} framing: nothing runs between the studs for the panel's top edge to be nailed to"
-        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
+        return _edge(case, brace, place, v, case.sdpws.clauses.panel_edges, reason, holds=False)
     if case.line.top_plate.layers == 0:
         return _edge(case, brace, place, v, brace.cite, "there is no top plate to nail to", holds=False)
     return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE)
@@ -124,7 +105,7 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
     sills = _sills(case, brace)
     if any(sill.cast_in for _, sill in sills):
         reason = "the sill is cast into the concrete and shows no face to nail to: blocking on it would take the panel"
-        return _edge(case, brace, place, v, _EDGES, reason, holds=False)
+        return _edge(case, brace, place, v, case.sdpws.clauses.panel_edges, reason, holds=False)
     off = [(s.projects_inside_in if panel.face == "inside" else s.projects_outside_in).value for _, s in sills]
     name = f"projects_{panel.face}_in"
     with section(place[0]):
@@ -136,14 +117,14 @@ def at_sill(case: LineCase, brace: Brace, v: float) -> Link:
         )
     if not off or any(value is None for value in off):
         reason = "how far the sill stands out past the studs was not measured"
-        return cannot(*place, clause=_EDGES, reason=reason)
+        return cannot(*place, clause=case.sdpws.clauses.panel_edges, reason=reason)
     worst = max((value for value in off if value is not None), key=abs)
     if abs(worst) > FLUSH_IN:
         reason = (
             f"the sill stands {'out' if worst > 0 else 'back'} {abs(worst):g} in. "
             "from the face of the studs: a panel on the studs cannot be nailed to it without blocking"
         )
-        return _edge(case, brace, place, v, _EDGES, reason, holds=False, marks=doubts)
+        return _edge(case, brace, place, v, case.sdpws.clauses.panel_edges, reason, holds=False, marks=doubts)
     return _edge(case, brace, place, v, brace.cite, _EVERY_EDGE, marks=doubts)
 
 

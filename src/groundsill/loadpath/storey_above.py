@@ -296,7 +296,7 @@ def _not_counted(blank: StoreyCheck, wall: _Wall, doubts: frozenset[Mark]) -> St
         clause = " and ".join(dict.fromkeys(finish.clause for finish, _ in wall.known.finishes))
         return replace(blank, status="cannot be checked", reason=reason, clause=clause, marks=marks)
     reason = f"no table here has a strength for its layers ({', '.join(wall.known.others) or 'none told'})"
-    return replace(blank, status="cannot be checked", reason=reason, clause="SDPWS 2015 4.3", marks=marks)
+    return replace(blank, status="cannot be checked", reason=reason, clause=wall.known.sdpws.clauses.walls, marks=marks)
 
 
 # ---- What it comes to -----------------------------------------------------------------------------------------------

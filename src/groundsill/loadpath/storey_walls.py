@@ -14,11 +14,11 @@ from typing import Literal
 from groundsill.forces.reading import XY, Reading
 from groundsill.house.building import Layer, Wall
 from groundsill.loadpath.chain import LoadLevel
+from groundsill.loadpath.editions import panel_standard
 from groundsill.mechanics.plan import length
 from groundsill.standards.old_materials.crosswalls import require_crosswall
 from groundsill.standards.old_materials.existing import existing_strength
-from groundsill.standards.sdpws_2015.tables import table_4_3_4, table_4_3c, table_4_3d
-from groundsill.standards.sdpws_2015.unit_shear import lumber_unit_shear, plaster_unit_shear
+from groundsill.standards.sdpws import Sdpws
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet
 from groundsill.working.steps import add, convert, given
@@ -48,7 +48,8 @@ _GYPSUM_LAYERS = 4.0  # eighths of an inch: thinner board is not what the append
 class Finish:
     """One layer of a wall that a table has a strength for: its name in the survey, and how it is checked.
 
-    ``extension`` names what is stretched beyond a standard, ``assumed`` what nobody saw; both may be empty.
+    ``extension`` names what is stretched beyond a standard, ``assumed`` what nobody saw; both may be empty. ``sdpws``
+    is the panel standard that the house goes by.
     """
 
     layer: str
@@ -56,6 +57,7 @@ class Finish:
     row: str
     extension: str
     assumed: str
+    sdpws: Sdpws
 
     @property
     def level(self) -> LoadLevel:
@@ -67,7 +69,7 @@ class Finish:
         """Where its strength is from."""
         if self.kind == "existing":
             return "IEBC Appendix A1, existing materials"
-        return "SDPWS 2015 Table 4.3D" if self.kind == "boards" else "SDPWS 2015 Table 4.3C"
+        return self.sdpws.clauses.boards if self.kind == "boards" else self.sdpws.clauses.plaster
 
     @property
     def marks(self) -> tuple[Mark, ...]:
@@ -82,6 +84,8 @@ class Known:
     Lengths in inches. ``others`` are the layers that no table here has a strength for.
     """
 
+    sdpws: Sdpws
+
     height_in: float
     piers_in: tuple[float, ...]
     finishes: tuple[tuple[Finish, tuple[float, ...]], ...]
@@ -91,7 +95,7 @@ class Known:
     def counts(self) -> bool:
         """Whether it has a stretch that can be counted, or, with finishes unknown, one no table would refuse."""
         if not self.finishes:
-            steepest = max(float(row[0]) for row in table_4_3_4().rows.values())
+            steepest = max(float(row[0]) for row in self.sdpws.proportions().rows.values())
             return any(self.height_in <= steepest * pier for pier in self.piers_in)
         return any(piers for _, piers in self.finishes)
 
@@ -129,12 +133,12 @@ def stretches_of(wall: Wall, length_in: float) -> tuple[tuple[float, float], ...
     return tuple(found)
 
 
-def finishes_of(layers: Sequence[Layer]) -> tuple[tuple[Finish, ...], tuple[str, ...]]:
+def finishes_of(sdpws: Sdpws, layers: Sequence[Layer]) -> tuple[tuple[Finish, ...], tuple[str, ...]]:
     """The layers that a table has a strength for, and the names of those that none has."""
     found: dict[str, Finish] = {}
     others = []
     for layer in layers:
-        finish = _finish(layer)
+        finish = _finish(sdpws, layer)
         if finish is None:
             others.append(layer.material)
         else:
@@ -142,15 +146,16 @@ def finishes_of(layers: Sequence[Layer]) -> tuple[tuple[Finish, ...], tuple[str,
     return tuple(found.values()), tuple(dict.fromkeys(others))
 
 
-def _finish(layer: Layer) -> Finish | None:
+def _finish(sdpws: Sdpws, layer: Layer) -> Finish | None:
     name = layer.material
-    if name in table_4_3d().rows:
-        return Finish(name, "boards", name, "", "")
-    if name in table_4_3c().rows:
-        return Finish(name, "cement plaster", name, "", "")
+    if name in sdpws.boards().rows:
+        return Finish(name, "boards", name, "", "", sdpws)
+    if name in sdpws.plaster().rows:
+        return Finish(name, "cement plaster", name, "", "", sdpws)
     if name not in _BY_WEIGHT_ROW or (name.startswith("ceiling: gypsum") and layer.times < _GYPSUM_LAYERS):
         return None
-    return Finish(name.removeprefix("ceiling: "), *_BY_WEIGHT_ROW[name])  # the weight table's word, not this wall's
+    word = name.removeprefix("ceiling: ")  # the weight table's word, not this wall's
+    return Finish(word, *_BY_WEIGHT_ROW[name], sdpws)
 
 
 def known_of(reading: Reading, wall: Wall) -> Known:
@@ -159,10 +164,11 @@ def known_of(reading: Reading, wall: Wall) -> Known:
     storey = building.storeys[wall.storey].height_in
     height = storey if wall.height_in is None else min(storey, wall.height_in)
     piers = piers_of(wall, length(*wall_ends(reading, wall))) if height > 0 else ()
-    finishes, others = finishes_of(building.assemblies[wall.assembly].layers)
+    sdpws = panel_standard(reading.house)
+    finishes, others = finishes_of(sdpws, building.assemblies[wall.assembly].layers)
     with quiet():  # a first look: the stretches that count are written down where the wall is checked
         counted = tuple((finish, tuple(_counting(finish, height, piers))) for finish in finishes)
-    return Known(height, piers, counted, others)
+    return Known(sdpws, height, piers, counted, others)
 
 
 def _counting(finish: Finish, height_in: float, piers_in: Sequence[float]) -> Iterator[float]:
@@ -199,5 +205,5 @@ def _unit_shear(finish: Finish, h: float, b: float) -> float:
     if finish.kind == "existing":
         require_crosswall(h, b)
         return existing_strength(finish.row)
-    shear = lumber_unit_shear if finish.kind == "boards" else plaster_unit_shear
-    return shear(finish.row, h, b).asd
+    shear = finish.sdpws.lumber_unit_shear if finish.kind == "boards" else finish.sdpws.plaster_unit_shear
+    return shear(finish.row, h, b, "seismic").asd

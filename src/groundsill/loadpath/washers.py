@@ -1,4 +1,4 @@
-"""Plate washers under the nuts of sill bolts, where wood structural panels brace the line (SDPWS 2015, 4.3.6.4.3).
+"""Plate washers under the nuts of sill bolts, where wood structural panels brace the line (SDPWS 4.3.6.4.3).
 
 Only a bolt whose nut has a plate washer counts below a panel, unless the whole of the exception is met; above the
 unit shear the document names, the plate must also come near the sheathed edge of the sill.
@@ -7,6 +7,7 @@ unit shear the document names, the plate must also come near the sheathed edge o
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor, Counted
@@ -14,8 +15,6 @@ from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_pa
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.turning import END_POST_FT
-from groundsill.standards.sdpws_2015.construction import washer_on_sill_bolt
-from groundsill.standards.sdpws_2015.tables import table_4_3_6_4_3, table_4_3a_seismic
 from groundsill.standards.statics.walls import end_tension, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -24,7 +23,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["washer_link"]
 
-_CLAUSE = "SDPWS 2015 4.3.6.4.3"
 _NEAR_END_IN = 12.0
 _ROW = "plate washer"
 
@@ -35,33 +33,39 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
     anchors = bolts.anchors
     if not panels or not anchors:
         return None
+    rules, clause = case.sdpws.washers(), case.sdpws.clauses.washers
     address, title = f"line/{case.id}/sill-bolts/{id}-washers/both", f"washers of the bolts in sill {sill.mark or id}"
+    place = _Place(address, title, id, clause)
     with section(address):
-        shears = [_tabulated(b) for b in panels]
+        shears = [_tabulated(case, b) for b in panels]
         ends = [end for b in panels for end in _ends(case, b)]
         held = all(sum(p.capacity_lb for p in down) >= float(pull) for down, pull in ends)
-        asked = washer_on_sill_bolt(max(shears), max((b.height_in or 0.0) / b.length_in for b in panels), held)
-        reach = float(table_4_3_6_4_3().read(_ROW, "gap to the sheathed edge", symbol="reach"))
-        half = float(table_4_3_6_4_3().read(_ROW, "side", symbol="side")) / 2
+        slenderest = max((b.height_in or 0.0) / b.length_in for b in panels)
+        asked = case.sdpws.washer_on_sill_bolt(max(shears), slenderest, held)
+        reach = float(rules.read(_ROW, "gap to the sheathed edge", symbol="reach"))
+        half = float(rules.read(_ROW, "side", symbol="side")) / 2
         wide = case.reading.noted(f"the width of sill {sill.mark or id}", f"survey.underfloor.sills.{id}.width_in")
     doubts = bolts.marks
     if all(down for down, _ in ends):  # with an end that nothing holds down nothing else can spare the plates
         doubts |= marks_of((*shears, *(pull for _, pull in ends)))
         doubts = doubts.union(*(case.reading.marked(height_path(b.segment_id)) for b in panels))
     if asked.plate is False:
-        return _in_order(address, title, id, asked.reasons[0], doubts)
+        return _in_order(place, asked.reasons[0], doubts)
     with_plate = [a for a in anchors if a.plate_washer]
     if len(with_plate) < len(anchors):
-        return _without(address, title, id, anchors, with_plate, asked.reasons, doubts)
+        return _without(place, anchors, with_plate, asked.reasons, doubts)
     doubts |= marks_of(shears)
     if not asked.to_sheathed_edge:
-        return _in_order(address, title, id, "every nut has a plate washer", doubts)
+        return _in_order(place, "every nut has a plate washer", doubts)
     doubts |= wide
     beyond = [a for a in anchors if a.to_sheathing_in is not None and a.to_sheathing_in - half > reach]
     if beyond:
-        reason = f"plate of {_names(beyond)} ends more than {reach:g} in. from the sheathed edge"
+        reason = (
+            f"plate of {_names(beyond)} ends more than {reach:g} in. from the sheathed edge; cure: a plate long enough "
+            "to reach there, or a new bolt nearer the sheathed edge"
+        )
         near = float(len(anchors) - len(beyond))
-        return _counted(address, title, id, float(len(anchors)), near, reason, doubts)
+        return _counted(place, float(len(anchors)), near, reason, doubts)
     width = sill.width_in.value
     anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
     if not anywhere and any(a.to_sheathing_in is None for a in anchors):
@@ -69,14 +73,24 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
             f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
             "stand across the sill is not entered"
         )
-        return cannot(address, title, "sill", id, clause=_CLAUSE, reason=reason, marks=doubts)
-    return _in_order(address, title, id, "every plate washer reaches the sheathed edge", doubts)
+        return cannot(address, title, "sill", id, clause=clause, reason=reason, marks=doubts)
+    return _in_order(place, "every plate washer reaches the sheathed edge", doubts)
 
 
-def _tabulated(brace: Brace) -> float:
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """Where the link stands: its address and title, its sill, its clause."""
+
+    address: str
+    title: str
+    id: str
+    clause: str
+
+
+def _tabulated(case: LineCase, brace: Brace) -> float:
     """Nominal unit shear of a panel as the table gives it, plf."""
     assert brace.panel is not None
-    return table_4_3a_seismic().read(brace.panel.panel, brace.panel.edge_spacing_in)
+    return case.sdpws.nominal().read(brace.panel.panel, brace.panel.edge_spacing_in)
 
 
 def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float]]:
@@ -110,36 +124,35 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
 
 
 def _without(
-    address: str, title: str, id: str, anchors: Sequence[Anchor], having: Sequence[Anchor], reasons: Sequence[str],
-    marks: frozenset[Mark],
-) -> Link:  # fmt: skip
+    place: _Place, anchors: Sequence[Anchor], having: Sequence[Anchor], reasons: Sequence[str], marks: frozenset[Mark]
+) -> Link:
     lacking = [a for a in anchors if a not in having]
     reason = (
         f"{len(lacking)} of {len(anchors)} bolts have no plate washer ({_names(lacking)}): only those with one count "
-        f"below a panel; cut washers do not serve, {'; '.join(reasons)}"
+        f"below a panel; cut washers do not serve, {'; '.join(reasons)}; cure: a plate washer under each of those nuts"
     )
-    return _counted(address, title, id, float(len(anchors)), float(len(having)), reason, marks)
+    return _counted(place, float(len(anchors)), float(len(having)), reason, marks)
 
 
-def _in_order(address: str, title: str, id: str, reason: str, marks: frozenset[Mark]) -> Link:
+def _in_order(place: _Place, reason: str, marks: frozenset[Mark]) -> Link:
     """A condition that is met asks nothing further of the line's force."""
-    return cannot(address, title, "sill", id, clause=_CLAUSE, applies=False, reason=reason, marks=marks)
+    return cannot(
+        place.address, place.title, "sill", place.id, clause=place.clause, applies=False, reason=reason, marks=marks
+    )
 
 
-def _counted(
-    address: str, title: str, id: str, asked: float, found: float, reason: str, marks: frozenset[Mark]
-) -> Link:
+def _counted(place: _Place, asked: float, found: float, reason: str, marks: frozenset[Mark]) -> Link:
     """A link that counts bolts: how many must have their washer, and how many do."""
     return checked(
-        address,
-        title,
+        place.address,
+        place.title,
         "sill",
-        id,
+        place.id,
         level="allowable",
         unit="bolts",
         demand=asked,
         capacity=found,
-        clause=_CLAUSE,
+        clause=place.clause,
         reason=reason,
         marks=marks,
     )

@@ -1,4 +1,4 @@
-"""The same house by other choices: editions of the load standard, full and reduced force, and other bracing systems.
+"""The same house by other choices: editions of the load and panel standards, full and reduced force, bracing systems.
 
 Each variant is a whole run at the best values, by its own edition of ASCE 7 from ground motion to load combinations;
 nothing is scaled from another. A variant whose values nobody entered is listed with what it lacks.
@@ -13,6 +13,7 @@ from groundsill.house.site import DesignValues
 from groundsill.house.survey import in_order
 from groundsill.loadpath.chain import weakest
 from groundsill.standards.asce7 import EDITIONS, rules_of
+from groundsill.standards.sdpws import EDITIONS as SDPWS_EDITIONS
 from groundsill.study import run
 from groundsill.study.result import Study
 from groundsill.work.basis import basis_of
@@ -103,6 +104,9 @@ def _choices(prefix: str, house: House) -> Iterator[Variant]:
     for system in (system for system in SYSTEMS if system != choices.system):
         name = f"{prefix}full force, system {system} (R {_factor(system):g})"
         yield _worked(name, replace(house, choices=replace(full, system=system)))
+    for edition in (edition for edition in SDPWS_EDITIONS if edition != basis_of(house).edition("sdpws")):
+        mixed = {**house.basis.overrides, "sdpws": EditionOverride(edition=edition, reason="to compare")}
+        yield _worked(f"{prefix}by {edition}, as chosen", replace(house, basis=replace(house.basis, overrides=mixed)))
 
 
 def _factor(system: str) -> float:

@@ -9,7 +9,7 @@ from dataclasses import asdict
 from types import MappingProxyType
 from typing import Any
 
-from groundsill.standards import asce7
+from groundsill.standards import asce7, sdpws
 from groundsill.standards.basis import adoptions
 from groundsill.study.result import Manifest
 from groundsill.work.basis import basis_of
@@ -39,7 +39,7 @@ def manifest_of(house: House, marks: Iterable[Mark]) -> Manifest:
 
 
 CHECKED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"asce7": asce7.EDITIONS, "sdpws": ("sdpws-2015",), "nds": ("nds-2018",), "aci318": ("aci318-19",)}
+    {"asce7": asce7.EDITIONS, "sdpws": sdpws.EDITIONS, "nds": ("nds-2018",), "aci318": ("aci318-19",)}
 )
 
 
@@ -53,9 +53,10 @@ def editions_of(house: House) -> dict[str, str]:
     faults = []
     for family, editions in CHECKED_BY.items():
         if basis.edition(family) not in editions:
+            those = "that edition" if len(editions) == 1 else "one of them"
             allowed = (
-                f"the checks are made by {' or '.join(editions)}: give basis.overrides.{family} that edition and a "
-                "reason to mix"
+                f"the checks are made by {' or '.join(editions)}: give basis.overrides.{family} {those} and a reason "
+                "to mix"
             )
             faults.append(Fault(f"basis.overrides.{family}", basis.edition(family), allowed))
     if faults:

@@ -13,9 +13,10 @@ from functools import lru_cache
 from groundsill.forces.assemblies import known_materials
 from groundsill.house.missing import Missing
 from groundsill.house.survey import Survey, in_order
+from groundsill.loadpath.editions import panel_standard
 from groundsill.standards.nds_2018.bearing import table_12_3_3a, table_12_3_3b
 from groundsill.standards.nds_2018.nails import table_l4
-from groundsill.standards.sdpws_2015.tables import table_4_3a_seismic, table_4_3c, table_4_3d
+from groundsill.standards.sdpws import Sdpws
 from groundsill.work.document import House
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 
@@ -26,7 +27,8 @@ _ALIKE = 0.5
 
 def unread(house: House) -> tuple[Missing, ...]:
     """Every word that is looked up and not found, in the order of the file."""
-    return (*_materials(house.survey), *_under(house.survey), *_pieces(house))
+    sdpws = panel_standard(house)
+    return (*_materials(house.survey), *_under(house.survey, sdpws), *_pieces(house, sdpws))
 
 
 @lru_cache(maxsize=1)
@@ -35,18 +37,8 @@ def _woods() -> tuple[str, ...]:
 
 
 @lru_cache(maxsize=1)
-def _sheathings() -> tuple[str, ...]:
-    return (*table_4_3d().rows, *table_4_3c().rows)
-
-
-@lru_cache(maxsize=1)
 def _nails() -> tuple[str, ...]:
     return tuple(table_l4().rows)
-
-
-@lru_cache(maxsize=1)
-def _panels() -> tuple[str, ...]:
-    return tuple(table_4_3a_seismic().rows)
 
 
 def _ask(path: str, word: str, what: str, known: Callable[[], tuple[str, ...]], needed_for: str) -> Iterator[Missing]:
@@ -70,7 +62,10 @@ def _materials(survey: Survey) -> Iterator[Missing]:
                 yield from _ask(path, layer.material, what, known_materials, "its weight in psf has to be given")
 
 
-def _under(survey: Survey) -> Iterator[Missing]:
+def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
+    def sheathings() -> tuple[str, ...]:
+        return (*sdpws.boards().rows, *sdpws.plaster().rows)
+
     under, base = survey.underfloor, "survey.underfloor"
     no_nail, no_wood = "what the nails hold cannot be worked out", "what is fastened to it cannot be worked out"
     for id, field in in_order(under.joists):
@@ -92,19 +87,29 @@ def _under(survey: Survey) -> Iterator[Missing]:
         for side, face in (("outside", segment.outside), ("inside", segment.inside)):
             if face.material != "none":
                 where, what = f"{path}.{side}.material", f"the sheathing of {name}, {side}"
-                yield from _ask(where, face.material, what, _sheathings, "it is not counted as bracing")
+                yield from _ask(where, face.material, what, sheathings, "it is not counted as bracing")
     for id, joint in in_order(under.splices):
         yield from _ask(f"{base}.splices.{id}.nail", joint.nail, f"the nail of {joint.mark or id}", _nails, no_nail)
     for id, sill in in_order(under.sills):
         yield from _ask(f"{base}.sills.{id}.species", sill.species, f"the wood of {sill.mark or id}", _woods, no_wood)
 
 
-def _pieces(house: House) -> Iterator[Missing]:
+def _pieces(house: House, sdpws: Sdpws) -> Iterator[Missing]:
     """Panels and nails of the work."""
+
+    def panels() -> tuple[str, ...]:
+        return tuple(sdpws.nominal().rows)
+
     for key, alternative in in_order(house.alternatives):
         for id, piece in in_order(alternative.pieces):
             path, name = f"alternatives.{key}.pieces.{id}", piece.mark or id
             if isinstance(piece, PanelPiece):
-                yield from _ask(f"{path}.panel", piece.panel, f"the panel of {name}", _panels, "it is not counted")
+                yield from _ask(
+                    f"{path}.panel",
+                    piece.panel,
+                    f"the panel of {name}",
+                    lambda: tuple(sdpws.nominal().rows),
+                    "it is not counted",
+                )
             elif isinstance(piece, SillBlockingPiece):
                 yield from _ask(f"{path}.nail", piece.nail, f"the nail of {name}", _nails, "it holds nothing")

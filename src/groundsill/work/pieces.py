@@ -26,6 +26,7 @@ class PanelPiece:
     to_in: float = about("To station", unit="in", least=0, most=6000)
     face: Literal["inside", "outside"] = "inside"
     panel: str = about("Panel and nail", help="a row of the panel table: '15/32 sheathing, 8d'")
+    made_of: Literal["plywood", "OSB"] = about("Made of", help="OSB is stiffer by the standard", default="plywood")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
     end_post_in: float | None = about(
@@ -124,6 +125,11 @@ class HoldDownPiece:
         "How far it gives at its allowable tension", unit="in", help="from its evaluation report", least=0, most=1,
         default=None,
     )  # fmt: skip
+    seat: Literal["inside of the end post", "in line with the end post"] = about(
+        "Where it is fastened",
+        help="on the inside face of the end post, or so that it pulls along the post's middle",
+        default="inside of the end post",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -246,7 +246,8 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
     """Where on the line, what it is, and what it is good for."""
     match piece:
         case PanelPiece():
-            nails = f"{piece.panel}, nails {size(piece.edge_spacing_in, units)} on centre at edges"
+            made_of = "" if piece.made_of == "plywood" else f" of {piece.made_of}"
+            nails = f"{piece.panel}{made_of}, nails {size(piece.edge_spacing_in, units)} on centre at edges"
             bottom = f"on the {piece.face}; bottom edge to {_bottoms(piece)}"
             return span_words(piece.from_in, piece.to_in, units), f"{nails}, {bottom}", ""
         case SillBlockingPiece():
@@ -266,7 +267,8 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
             )
         case HoldDownPiece():
             thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
-            rod = f"rod {thick}, {deep} into the foundation"
+            seat = "" if piece.seat == "inside of the end post" else f", {piece.seat}"
+            rod = f"rod {thick}, {deep} into the foundation{seat}"
             return (
                 tape(piece.station_in, units),
                 rod,

@@ -12,14 +12,16 @@ from typing import Annotated
 from groundsill.standards.sdpws_2015 import SOURCE
 from groundsill.standards.sdpws_2015.symbols import SegmentHeight, SegmentLength
 from groundsill.standards.sdpws_2015.tables import table_4_3_4
+from groundsill.standards.sheathing import within_proportions
 from groundsill.working.equation import Q, equation, procedure, require
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import condition
 
-__all__ = ["aspect_factor", "aspect_ratio", "fibreboard_aspect_factor", "require_aspect", "strength_sharing_factor"]
-
-# a segment at the very limit must not fail by the last digit of a conversion; a thousandth of a foot is 1/80 in.
-_CLOSE_FT = 0.001
+__all__ = [
+    "aspect_factor",
+    "aspect_ratio",
+    "fibreboard_aspect_factor",
+    "require_aspect",
+    "strength_sharing_factor",
+]
 
 
 @equation(
@@ -52,7 +54,7 @@ def aspect_factor(h: SegmentHeight, b_s: SegmentLength) -> Annotated[float, Q("1
     Source: SDPWS 2015, 4.3.4.2 (PDF page 35), worded as 4.3.3.2 of 2021, quoted in
     github.com/rohreng/anderson-rohr-calcs, docs/plans/2026-09-16-shearwall-v3-plan.md, F7. 7 ft on 2 ft: 0.8125 (ours).
     """
-    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long")
     if h <= 2 * b_s:
         return 1.0
     return 1.25 - 0.125 * h / b_s
@@ -75,7 +77,7 @@ def strength_sharing_factor(
     ``b_s`` in ft; not above 3.5:1. Source: SDPWS 2015, exception 1 to 4.3.3.4.1 (PDF page 35), worded as 2021,
     4.3.5.5.1, quoted in the same plan as 4.3.4.2. 10 ft on 4 ft: 0.8, so that 4 ft count as 3.2.
     """
-    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long (Table 4.3.4)")
+    require(h - 3.5 * b_s <= 0.001, "a blocked panel segment is at most 3.5 times as high as long")
     return min(1.0, 2 * b_s / h)
 
 
@@ -112,13 +114,4 @@ def require_aspect(sheathing: str, h: SegmentHeight, b_s: SegmentLength) -> floa
     Raises:
         OutsideLimits: naming the ratio and the limit.
     """
-    limit = table_4_3_4().read(sheathing, symbol="limit")
-    ratio = aspect_ratio(h, b_s)
-    met = float(h) - float(limit) * float(b_s) <= _CLOSE_FT
-    condition(f"height over length of {sheathing} within the limit of Table 4.3.4", met, ratio, limit)
-    if not met:
-        raise OutsideLimits(
-            f"{SOURCE.cite('Table 4.3.4')}: {sheathing} {float(h):g} ft high and {float(b_s):g} ft long: "
-            f"h/b_s = {float(ratio):.3g}; must be at most {float(limit):g}"
-        )
-    return ratio
+    return within_proportions(SOURCE, table_4_3_4(), aspect_ratio, sheathing, h, b_s, "b_s")

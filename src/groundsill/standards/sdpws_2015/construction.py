@@ -5,40 +5,38 @@ Each answer is met, not met or not known; not known is never taken for met.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from groundsill.standards.sdpws_2015 import SOURCE
 from groundsill.standards.sdpws_2015.symbols import TabulatedShear
-from groundsill.standards.sdpws_2015.tables import table_4_1_7, table_4_3_6_4_3, table_4_3_7_1
-from groundsill.standards.sdpws_2015.unit_shear import one_of
+from groundsill.standards.sdpws_2015.tables import (
+    table_4_1_7,
+    table_4_3_6_4_3,
+    table_4_3_7_1,
+    table_4_3_7_1_panels,
+    table_4_3a_penetration,
+)
+from groundsill.standards.sheathing import LOADS, one_of
+from groundsill.standards.wall_construction import (
+    CATEGORIES,
+    Framing,
+    PanelDetails,
+    Washer,
+    framing_asked,
+    nails_reach,
+    panel_details,
+    toenails_within,
+    washer_asked,
+)
 from groundsill.working.equation import Q, procedure
-from groundsill.working.steps import condition
 
-__all__ = ["Framing", "Washer", "framing_at_panel_edges", "toenails_allowed", "washer_on_sill_bolt"]
-
-_CATEGORIES = ("A", "B", "C", "D", "E", "F")
-_HIGH = ("D", "E", "F")
-
-
-@dataclass(frozen=True, slots=True)
-class Framing:
-    """Whether adjoining panel edges need 3x framing (or two 2x stitched), and each condition that asks for it."""
-
-    needs_3x: bool
-    reasons: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Washer:
-    """What sill bolts of a braced line need under the nut: None is "cannot tell from what is known".
-
-    ``plate``: a plate washer; ``to_sheathed_edge``: its edge within 1/2 in. of the sill's sheathed edge.
-    """
-
-    plate: bool | None
-    to_sheathed_edge: bool
-    reasons: tuple[str, ...]
+__all__ = [
+    "framing_at_panel_edges",
+    "nails_in_framing",
+    "panels_on_studs",
+    "toenails_allowed",
+    "washer_on_sill_bolt",
+]
 
 
 @procedure(
@@ -64,26 +62,51 @@ def framing_at_panel_edges(
         v_n: nominal seismic unit shear the wall is counted with, plf.
         category: seismic design category, A to F.
     """
-    one_of("category", category, _CATEGORIES)
-    table, row = table_4_3_7_1(), "3x framing"
-    close = table.read(row, "edge nails at or below")
-    close_10d, deep = table.read(row, "10d nails at or below"), table.read(row, "10d penetration above")
-    strong = table.read(row, "nominal seismic shear above")
-    tests = (
-        (f"edge nails {float(close):g} in. apart or closer", edge_spacing <= close),
-        (
-            f"10d nails {float(close_10d):g} in. apart or closer, more than {float(deep):g} in. into the framing",
-            nail == "10d" and edge_spacing <= close_10d and penetration > deep,
-        ),
-        (
-            f"nominal seismic unit shear above {float(strong):g} plf in category D, E or F",
-            category in _HIGH and v_n > strong,
-        ),
+    one_of(SOURCE.cite("4.3.3"), "category", category, CATEGORIES)
+    table = table_4_3_7_1()
+    return framing_asked(
+        SOURCE, "4.3.7.1 item 5", table, nail, edge_spacing, penetration, v_n, category, "seismic shear"
     )
-    for text, met in tests:
-        condition(text, met, cite=SOURCE.cite("4.3.7.1 item 5"))
-    reasons = tuple(text for text, met in tests if met)
-    return Framing(bool(reasons), reasons)
+
+
+@procedure(
+    "sdpws-2015/4.3.7.1",
+    title="Panels on studs",
+    clause="4.3.7.1",
+    source=SOURCE,
+    alias="sdpws.panels-on-studs",
+)
+def panels_on_studs(
+    thickness: Annotated[float, Q("in", "t", "thickness of the panels", above=0.0)],
+    stud_thickness: Annotated[float, Q("in", "b_stud", "thickness of the studs", above=0.0)] = 1.5,
+    stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of the studs", above=0.0)] = 16.0,
+) -> PanelDetails:
+    """How panels go on studs: nails along studs between the edges, their distance from panel edges, width of a panel.
+
+    Nails along studs stand 12 in. apart, or 6 in. where panels of 7/16 in. or less go on studs 24 in. apart.
+
+    Raises:
+        OutsideLimits: studs thinner than 2x, or more than 24 in. apart.
+    """
+    return panel_details(SOURCE, "4.3.7.1", table_4_3_7_1_panels(), thickness, stud_thickness, stud_spacing)
+
+
+@procedure(
+    "sdpws-2015/4.3A-penetration",
+    title="Reach of a panel's nails into the framing",
+    clause="Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.penetration",
+)
+def nails_in_framing(
+    nail: str, penetration: Annotated[float, Q("in", "p", "penetration of the nails into framing", at_least=0.0)]
+) -> float:
+    """The penetration of a panel's nails (``"8d"``), in., refused below the least that Table 4.3A asks for.
+
+    Raises:
+        OutsideLimits: for a shorter reach, or a nail that the table does not have.
+    """
+    return nails_reach(SOURCE, table_4_3a_penetration(), nail, penetration)
 
 
 @procedure(
@@ -111,28 +134,8 @@ def washer_on_sill_bolt(
         hold_downs: True when both ends are held down for the whole overturning, dead load not counted; None unknown.
         load: ``"seismic"`` or ``"wind"``.
     """
-    one_of("load", load, ("seismic", "wind"))
-    table, row = table_4_3_6_4_3(), "plate washer"
-    most = table.read(row, f"cut washer {load}")
-    slender = table.read(row, "cut washer h/b")
-    edge_from = table.read(row, "edge rule above")
-    cite = SOURCE.cite("4.3.6.4.3")
-    tests = (
-        ("ends held down for the whole overturning, dead load not counted", hold_downs),
-        (f"segment at most {float(slender):g} times as high as long", aspect <= slender),
-        (f"nominal unit shear at most {float(most):,.0f} plf", v_n <= most),
-    )
-    for text, met in tests:
-        condition(text, met, cite=cite)
-    edge = bool(v_n > edge_from)
-    condition(f"nominal unit shear above {float(edge_from):g} plf: plate to the sheathed edge", edge, cite=cite)
-    failed = tuple(f"not so: {text}" for text, met in tests if met is False)
-    unknown = tuple(f"not known: {text}" for text, met in tests if met is None)
-    if failed:
-        return Washer(True, edge, failed)
-    if unknown:
-        return Washer(None, edge, unknown)
-    return Washer(False, edge, ("cut washers serve: every condition of the exception is met",))
+    one_of(SOURCE.cite("4.3.3"), "load", load, LOADS)
+    return washer_asked(SOURCE, "4.3.6.4.3", table_4_3_6_4_3(), v_n, aspect, hold_downs, f"cut washer {load}")
 
 
 @procedure(
@@ -154,9 +157,6 @@ def toenails_allowed(
         category: seismic design category, A to F.
         level: ``"ASD"`` or ``"LRFD"``.
     """
-    one_of("category", category, _CATEGORIES)
-    one_of("level", level, ("ASD", "LRFD"))
-    most = table_4_1_7().read("toenails", level, symbol="limit")
-    met = category not in _HIGH or v <= most
-    condition(f"category {category}: at most {float(most):g} plf through toenails where D to F", met, v, most)
-    return met
+    one_of(SOURCE.cite("4.3.3"), "category", category, CATEGORIES)
+    one_of(SOURCE.cite("4.3.3"), "level", level, ("ASD", "LRFD"))
+    return toenails_within(table_4_1_7().read("toenails", level, symbol="limit"), v, category)

@@ -7,10 +7,9 @@ from typing import Annotated
 from groundsill.standards.sdpws_2015 import SOURCE
 from groundsill.standards.sdpws_2015.symbols import ShearStiffness, WallShear
 from groundsill.standards.sdpws_2015.tables import table_4_2_4, table_4_2d
-from groundsill.standards.sdpws_2015.unit_shear import SegmentShear, design_values, one_of
+from groundsill.standards.sdpws_2015.unit_shear import RULES
+from groundsill.standards.sheathing import SegmentShear, floor_shear
 from groundsill.working.equation import Q, equation, procedure
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import condition
 
 __all__ = ["diaphragm_deflection", "diaphragm_ratio", "lumber_diaphragm_shear"]
 
@@ -53,18 +52,7 @@ def lumber_diaphragm_shear(sheathing: str, L: SpanLength, W: SpanWidth, load: st
     Raises:
         OutsideLimits: unknown sheathing, or longer over wide than Table 4.2.4 allows.
     """
-    one_of("load", load, ("seismic", "wind"))
-    tabulated = table_4_2d().read(sheathing, load, symbol="v_s" if load == "seismic" else "v_w")
-    limit = table_4_2_4().read(sheathing, symbol="limit")
-    ratio = diaphragm_ratio(L, W)
-    met = float(ratio) <= float(limit) * (1 + 1e-9)  # not to fail by the last digit of a conversion
-    condition(f"length over width of {sheathing} within the limit of Table 4.2.4", met, ratio, limit)
-    if not met:
-        raise OutsideLimits(
-            f"{SOURCE.cite('Table 4.2.4')}: {sheathing} {float(L):g} ft long and {float(W):g} ft wide: "
-            f"L/W = {float(ratio):.3g}; must be at most {float(limit):g}"
-        )
-    return design_values(tabulated, 1.0)
+    return floor_shear(RULES, (table_4_2d(), table_4_2_4()), diaphragm_ratio, sheathing, L, W, load)
 
 
 @equation(

@@ -12,11 +12,17 @@ __all__ = [
     "table_4_3_4",
     "table_4_3_6_4_3",
     "table_4_3_7_1",
+    "table_4_3_7_1_panels",
     "table_4_3a_ga_osb",
     "table_4_3a_ga_plywood",
+    "table_4_3a_note_2",
     "table_4_3a_penetration",
     "table_4_3a_seismic",
     "table_4_3a_wind",
+    "table_4_3b_ga_osb",
+    "table_4_3b_ga_plywood",
+    "table_4_3b_seismic",
+    "table_4_3b_wind",
     "table_4_3c",
     "table_4_3d",
 ]
@@ -46,9 +52,34 @@ def table_4_3a_ga_plywood() -> Table:
     return _load("4_3a_ga_plywood")
 
 
+def table_4_3a_note_2() -> Table:
+    """Spacing of studs up to which thin panels take the value of 15/32 in. panels, in."""
+    return _load("4_3a_note_2")
+
+
 def table_4_3a_penetration() -> Table:
     """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
     return _load("4_3a_penetration")
+
+
+def table_4_3b_seismic() -> Table:
+    """Nominal unit shear v_s of panels over gypsum for earthquake, plf; columns edge nail spacing in in."""
+    return _load("4_3b_seismic")
+
+
+def table_4_3b_wind() -> Table:
+    """Nominal unit shear v_w of panels over gypsum for wind, plf."""
+    return _load("4_3b_wind")
+
+
+def table_4_3b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of walls with OSB over gypsum, kip/in."""
+    return _load("4_3b_ga_osb")
+
+
+def table_4_3b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
+    return _load("4_3b_ga_plywood")
 
 
 def table_4_3c() -> Table:
@@ -84,6 +115,11 @@ def table_4_2_4() -> Table:
 def table_4_3_7_1() -> Table:
     """Bounds beyond which adjoining panel edges need 3x framing."""
     return _load("4_3_7_1")
+
+
+def table_4_3_7_1_panels() -> Table:
+    """Studs under panels, nails along studs and from panel edges, width of a panel, in."""
+    return _load("4_3_7_1_panels")
 
 
 def table_4_3_6_4_3() -> Table:

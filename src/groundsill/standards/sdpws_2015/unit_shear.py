@@ -7,7 +7,6 @@ cripple wall carries *as found* is usually boards or plaster; what is added to i
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from groundsill.standards.sdpws_2015 import SOURCE
@@ -23,58 +22,35 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3_3_2,
     table_4_3a_seismic,
     table_4_3a_wind,
+    table_4_3b_seismic,
+    table_4_3b_wind,
     table_4_3c,
     table_4_3d,
 )
+from groundsill.standards.sdpws_2015.two_sided import added_stiffness, same_material, unlike_materials
+from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
 from groundsill.working.equation import Q, equation, procedure
-from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import scale
 from groundsill.working.table import Table
 
 __all__ = [
-    "SegmentShear",
+    "RULES",
+    "THICKER",
     "asd_unit_shear",
-    "design_values",
     "gravity_factor",
     "lrfd_unit_shear",
     "lumber_unit_shear",
-    "one_of",
     "panel_unit_shear",
     "plaster_unit_shear",
     "with_15_32_value",
 ]
 
-# what Table 4.3.4 calls each row of Tables 4.3C and 4.3D
-_PROPORTIONS = {
-    "horizontal lumber sheathing, 1x": "horizontal lumber",
-    "diagonal lumber sheathing, 1x": "diagonal lumber",
-    "double diagonal lumber sheathing, 1x": "diagonal lumber",
-    "vertical board siding, 1x": "vertical board siding",
-    "portland cement plaster 7/8 in. on metal lath": "portland cement plaster",
-}
-
 # note 2 of Table 4.3A: thinner panels that may take the value of 15/32 in. panels with the same nails
-_NOTE_2 = {
+THICKER = {
     "3/8, 8d": "15/32, 8d",
     "7/16, 8d": "15/32, 8d",
     "Structural I 3/8, 8d": "Structural I 15/32, 8d",
     "Structural I 7/16, 8d": "Structural I 15/32, 8d",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class SegmentShear:
-    """Unit shear of one segment, all in plf.
-
-    ``nominal`` as tabulated, ``adjusted`` after every factor (the expected strength for the order in which links
-    fail), ``asd`` and ``lrfd`` the design values; ``factor`` is adjusted over nominal.
-    """
-
-    nominal: float
-    factor: float
-    adjusted: float
-    asd: float
-    lrfd: float
 
 
 @equation(
@@ -158,6 +134,7 @@ def panel_unit_shear(
     blocking: str = "blocked",
     studs_close: bool = False,
     stud_spacing: Annotated[float, Q("in", "stud spacing", "spacing of studs, for unblocked panels")] = 16.0,
+    over_gypsum: bool = False,
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with wood structural panels on one side.
 
@@ -172,24 +149,14 @@ def panel_unit_shear(
         blocking: ``"blocked"``, or the nailing of an unblocked panel: ``"6/6"`` or ``"6/12"`` (Table 4.3.3.2).
         studs_close: True when studs stand 16 in. apart or less or panels run across them (note 2).
         stud_spacing: in., read only for unblocked panels.
+        over_gypsum: True when the panels go over gypsum board: ``panel`` is then a row of Table 4.3B.
 
     Raises:
         OutsideLimits: unknown panel, spacing between the columns, proportions beyond Table 4.3.4.
     """
-    one_of("load", load, ("seismic", "wind"))
-    one_of("sharing", sharing, ("stiffness", "strength"))
-    table = table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
-    tabulated = table.read(panel, edge_spacing)
-    if studs_close and panel in _NOTE_2:
-        tabulated = with_15_32_value(tabulated, table.read(_NOTE_2[panel], edge_spacing))
-    light = gravity_factor(G)
-    if blocking == "blocked":
-        require_aspect("wood structural panel, blocked", h, b_s)
-        other = aspect_factor(h, b_s) if sharing == "stiffness" else strength_sharing_factor(h, b_s)
-    else:
-        require_aspect("wood structural panel, unblocked", h, b_s)
-        other = _unblocked(blocking, edge_spacing, stud_spacing)
-    return design_values(tabulated, scale(light, other, symbol="C", label="all factors on the tabulated unit shear"))
+    return panel_shear(
+        RULES, panel, edge_spacing, h, b_s, G, load, sharing, blocking, studs_close, stud_spacing, over_gypsum
+    )
 
 
 @procedure(
@@ -211,7 +178,7 @@ def lumber_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load:
     Raises:
         OutsideLimits: unknown material, or proportions beyond Table 4.3.4.
     """
-    return _old_material(table_4_3d(), material, h, b_s, load, "")
+    return finish_shear(RULES, table_4_3d(), material, proportions_of(material), h, b_s, load)
 
 
 @procedure(
@@ -233,31 +200,33 @@ def plaster_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load
     Raises:
         OutsideLimits: unknown material (plaster on wood lath has no row), or proportions beyond Table 4.3.4.
     """
-    return _old_material(table_4_3c(), material, h, b_s, load, "gypsum")
+    return finish_shear(RULES, table_4_3c(), material, proportions_of(material), h, b_s, load)
 
 
-def _unblocked(nailing: str, edge_spacing: float, stud_spacing: float) -> float:
-    if float(edge_spacing) != 6.0:
-        raise OutsideLimits(
-            f"{SOURCE.cite('4.3.3.2')}: edge nails at {float(edge_spacing):g} in.; unblocked panels count with 6 in."
-        )
-    return table_4_3_3_2().read(nailing, stud_spacing)
+def _panels(load: str) -> Table:
+    return table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
 
 
-def one_of(argument: str, word: str, allowed: tuple[str, ...]) -> None:
-    """Refuse a word that is none of those allowed, by name."""
-    if word not in allowed:
-        raise OutsideLimits(f"{SOURCE.cite('4.3.3')}: {argument} = {word!r}; must be one of {', '.join(allowed)}")
+def _over_gypsum(load: str) -> Table:
+    return table_4_3b_seismic() if load == "seismic" else table_4_3b_wind()
 
 
-def _old_material(table: Table, material: str, h: float, b_s: float, load: str, otherwise: str) -> SegmentShear:
-    one_of("load", load, ("seismic", "wind"))
-    tabulated = table.read(material, load, symbol="v_s" if load == "seismic" else "v_w")
-    require_aspect(_PROPORTIONS.get(material, otherwise), h, b_s)
-    return design_values(tabulated, 1.0)
-
-
-def design_values(tabulated: float, factor: float) -> SegmentShear:
-    """The adjusted nominal unit shear (tabulated times factor, plf) with its allowable and factored values."""
-    adjusted = scale(tabulated, factor, symbol="v_n", label="adjusted nominal unit shear")
-    return SegmentShear(tabulated, factor, adjusted, asd_unit_shear(adjusted), lrfd_unit_shear(adjusted))
+RULES = WallRules(
+    source=SOURCE,
+    unit_shears="4.3.3",
+    no_blocking="4.3.3.2",
+    panels=_panels,
+    over_gypsum=_over_gypsum,
+    thicker=THICKER,
+    columns={"seismic": ("seismic", "v_s"), "wind": ("wind", "v_w")},
+    unblocked=table_4_3_3_2,
+    gravity_factor=gravity_factor,
+    with_15_32_value=with_15_32_value,
+    require_aspect=require_aspect,
+    by_stiffness=aspect_factor,
+    by_strength=strength_sharing_factor,
+    alike=same_material,
+    unlike=unlike_materials,
+    stiffer=added_stiffness,
+    design=dict.fromkeys(("seismic", "wind"), (asd_unit_shear, lrfd_unit_shear)),
+)

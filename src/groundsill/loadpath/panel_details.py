@@ -1,0 +1,163 @@
+"""What a panel's nailing asks of the wall it goes on: studs, framing where panels meet, hold-downs, each with its cure.
+
+What no table covers (studs too far apart, nails that do not reach) refuses the panel; what somebody must do on site is
+a sentence in the link's reason that names its clause and what cures it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import floor
+
+from groundsill.house.underfloor import Stud
+from groundsill.loadpath.case import Brace, LineCase
+from groundsill.standards.nds_2018.adjustment import adjusted_lateral
+from groundsill.standards.nds_2018.nails import nail as nail_value
+from groundsill.standards.nds_2018.nails import nail_size
+from groundsill.standards.wall_construction import Framing
+from groundsill.work.pieces import HoldDownPiece, PanelPiece
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.sheet import section
+from groundsill.working.steps import given, subtract
+
+__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
+
+STUD_FACTS = ("thickness_in", "spacing_in", "depth_in")  # what decides whether a panel counts on its studs
+_USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says so
+_TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
+_STITCH_NAIL = "10d common"
+_NEAR_END_IN = 12.0
+_GAP = "1/8 in. between panels (common practice, no source)"
+
+
+def studs_path(brace: Brace) -> str:
+    """Where the studs under a brace stand in the survey."""
+    return f"survey.underfloor.segments.{brace.segment_id}.stud"
+
+
+def _panel(brace: Brace) -> PanelPiece:
+    assert brace.panel is not None
+    return brace.panel
+
+
+def _nail(panel: PanelPiece) -> str:
+    return panel.panel.rsplit(", ", 1)[-1]
+
+
+def _thickness_in(panel: PanelPiece) -> float:
+    return float(Fraction(panel.panel.split(",")[0].split()[-1]))
+
+
+def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
+    """The hold-downs at a panel's ends that stand on the inside face of the end posts."""
+    found = [
+        piece
+        for _, piece in case.of_kind(HoldDownPiece)
+        if isinstance(piece, HoldDownPiece)
+        and piece.segment == brace.segment_id
+        and piece.seat == "inside of the end post"
+        and min(abs(piece.station_in - brace.from_in), abs(piece.station_in - brace.to_in)) <= _NEAR_END_IN
+    ]
+    return sorted(found, key=lambda piece: piece.station_in)
+
+
+def on_its_studs(case: LineCase, brace: Brace) -> None:
+    """Refuse a panel whose studs or nails the table does not cover; what was not measured is taken to be ordinary.
+
+    Raises:
+        OutsideLimits: studs too thin or too far apart, nails that do not reach far enough into them.
+    """
+    panel, stud = _panel(brace), brace.segment.stud
+    t = given("t", _thickness_in(panel), "in", f"thickness of {panel.mark or brace.id}")
+    case.sdpws.panels_on_studs(t, *_studs(case, brace))
+    length = nail_size(f"{_nail(panel)} common").L
+    reach = subtract(length, t, symbol="p", label="reach of the nails beyond the panel")
+    depth = stud.depth_in.value
+    if depth is not None and depth < float(reach):
+        path = f"{studs_path(brace)}.depth_in"
+        reach = case.reading.figure(path, depth, "p", "in", "depth of the studs, which the nails go through")
+    case.sdpws.nails_in_framing(_nail(panel), reach)
+
+
+def _studs(case: LineCase, brace: Brace) -> tuple[float, float]:
+    """Thickness and spacing of the studs, inches: as surveyed, or 2x at 16 in. where nobody measured them."""
+    stud, path, name = brace.segment.stud, studs_path(brace), brace.segment.mark or brace.segment_id
+    thick = case.reading.number(f"{path}.thickness_in", stud.thickness_in, "b_stud", "in", f"stud thickness, {name}")
+    apart = case.reading.number(f"{path}.spacing_in", stud.spacing_in, "s_stud", "in", f"stud spacing, {name}")
+    return _TWO_BY_IN if thick is None else thick, _USUAL_STUDS_IN if apart is None else apart
+
+
+def site_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
+    """What must be seen to on site, each sentence with its clause and its cure."""
+    return tuple(_words(case, brace))
+
+
+def _words(case: LineCase, brace: Brace) -> Iterator[str]:
+    panel, stud, clause = _panel(brace), brace.segment.stud, case.sdpws.clauses.framing
+    with section(f"line/{case.id}/strength/{brace.id}"):
+        details = case.sdpws.panels_on_studs(_thickness_in(panel), *_studs(case, brace))
+        into = float(nail_size(f"{_nail(panel)} common").L) - _thickness_in(panel)
+        nominal, category = float(brace.nominal_plf or 0.0), case.forces.category
+        found = case.sdpws.framing_at_panel_edges(_nail(panel), panel.edge_spacing_in, into, nominal, category)
+        if found.needs_3x:
+            yield _framing(case, brace, found)
+    if stud.spacing_in.value is None:
+        widest = f"{details.widest_studs_in:g} in."
+        yield f"how far apart the studs stand was not measured: the panel's value holds to {widest} ({clause})"
+    height = brace.height_in or 0.0
+    if height > details.panel_width_in:
+        yield (
+            f"higher than one panel is wide ({details.panel_width_in:g} in.): blocking behind every joint between "
+            f"panels ({clause})"
+        )
+    if brace.length_in < details.panel_width_in:
+        yield f"shorter than a panel is wide: one piece, with every edge on framing or blocking ({clause})"
+    yield (
+        f"nails at {details.field_nails_in:g} in. along studs between the edges and {details.nail_to_edge_in:g} in. or "
+        f"more from a panel's edge ({clause}), {_GAP}"
+    )
+    inside = held_inside(case, brace)
+    rule = case.sdpws.clauses.held_inside
+    if inside and rule:
+        yield from _eccentric(inside, _nail(panel), rule)
+
+
+def _framing(case: LineCase, brace: Brace, found: Framing) -> str:
+    """3x framing where panels meet, and how to make it of the studs that are there."""
+    clause, stud = case.sdpws.clauses.framing, brace.segment.stud
+    thick = stud.thickness_in.value
+    if thick is not None and thick >= _THREE_BY_IN:
+        return f"studs {thick:g} in. thick serve where panels adjoin ({found.reasons[0]}; {clause})"
+    asked = f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; {clause})"
+    spacing = _stitching_in(brace, stud)
+    if spacing is None:
+        return asked
+    stagger = ", staggered," if spacing < found.stagger_below_in else ""
+    return (
+        f"{asked}: a second 2x on each of those studs with {_STITCH_NAIL} nails at {spacing:g} in.{stagger} holds all "
+        "that the panel may carry (NDS 2018 12.3.1)"
+    )
+
+
+def _stitching_in(brace: Brace, stud: Stud) -> float | None:
+    """Spacing of the nails that make two 2x one, for the panel's whole allowable unit shear, down to half inches."""
+    main = stud.thickness_in.value or _TWO_BY_IN
+    try:
+        one = nail_value(_STITCH_NAIL, _TWO_BY_IN, main=stud.species, t_m=main)
+        each = float(adjusted_lateral(one.Z))
+    except OutsideLimits:
+        return None
+    spacing = floor(2 * 12 * each / float(brace.capacity_plf or 0.0)) / 2 if brace.capacity_plf else 0.0
+    return spacing if spacing > 0 else None
+
+
+def _eccentric(inside: list[HoldDownPiece], nail: str, rule: str) -> Iterator[str]:
+    """Hold-downs on the inside of the end posts, where the edition asks."""
+    marks = ", ".join(piece.mark or "unmarked" for piece in inside)
+    if nail == "10d":
+        yield (
+            f"hold-downs {marks} stand inside the end posts: with 10d nails the panel counts for less ({rule}); cure: "
+            "hold-downs in line with the posts, or 8d nails"
+        )
+    yield f"the bending of the end posts by hold-downs beside them ({marks}) is not checked here"

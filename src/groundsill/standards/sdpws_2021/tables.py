@@ -1,0 +1,126 @@
+"""The printed tables of SDPWS 2021 used for old houses, each read once from its data file."""
+
+from __future__ import annotations
+
+from groundsill.working.table import Table
+
+__all__ = [
+    "table_4_1_7",
+    "table_4_2_2",
+    "table_4_2d",
+    "table_4_3_3",
+    "table_4_3_5_3",
+    "table_4_3_6_4_3",
+    "table_4_3_7_1",
+    "table_4_3_7_1_panels",
+    "table_4_3a",
+    "table_4_3a_ga_osb",
+    "table_4_3a_ga_plywood",
+    "table_4_3a_note_2",
+    "table_4_3a_note_10",
+    "table_4_3a_penetration",
+    "table_4_3b",
+    "table_4_3b_ga_osb",
+    "table_4_3b_ga_plywood",
+    "table_4_3c",
+    "table_4_3d",
+]
+
+
+def _load(name: str) -> Table:
+    return Table.load("groundsill.standards.sdpws_2021", f"tables/{name}.toml")
+
+
+def table_4_3a() -> Table:
+    """Nominal unit shear v_n of panels, plf; rows ``"15/32, 8d"``, columns edge nail spacing in in."""
+    return _load("4_3a")
+
+
+def table_4_3a_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of OSB-sheathed walls, kip/in; rows and columns as for the unit shear."""
+    return _load("4_3a_ga_osb")
+
+
+def table_4_3a_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of plywood-sheathed walls, kip/in; rows and columns as for the unit shear."""
+    return _load("4_3a_ga_plywood")
+
+
+def table_4_3a_note_2() -> Table:
+    """Spacing of studs up to which thin panels take the value of 15/32 in. panels, in."""
+    return _load("4_3a_note_2")
+
+
+def table_4_3a_note_10() -> Table:
+    """Factor of panels with 10d nails whose hold-downs stand on the inside of the end posts."""
+    return _load("4_3a_note_10")
+
+
+def table_4_3a_penetration() -> Table:
+    """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
+    return _load("4_3a_penetration")
+
+
+def table_4_3b() -> Table:
+    """Nominal unit shear v_n of panels over gypsum, plf; columns edge nail spacing in in."""
+    return _load("4_3b")
+
+
+def table_4_3b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a of walls with OSB over gypsum, kip/in."""
+    return _load("4_3b_ga_osb")
+
+
+def table_4_3b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
+    return _load("4_3b_ga_plywood")
+
+
+def table_4_3c() -> Table:
+    """Plaster and gypsum walls: columns v_n (plf), G_a (kip/in)."""
+    return _load("4_3c")
+
+
+def table_4_3d() -> Table:
+    """Walls sheathed with boards: columns v_n (plf), G_a (kip/in)."""
+    return _load("4_3d")
+
+
+def table_4_3_3() -> Table:
+    """Greatest h/b of a segment, by kind of sheathing."""
+    return _load("4_3_3")
+
+
+def table_4_3_5_3() -> Table:
+    """Factor C_ub of unblocked panels, by nailing (``"6/12"``) and stud spacing in inches."""
+    return _load("4_3_5_3")
+
+
+def table_4_2d() -> Table:
+    """Board floors and roofs: columns v_n (plf), G_a (kip/in)."""
+    return _load("4_2d")
+
+
+def table_4_2_2() -> Table:
+    """Greatest length over width of a diaphragm, by kind."""
+    return _load("4_2_2")
+
+
+def table_4_3_7_1() -> Table:
+    """Bounds beyond which adjoining panel edges need 3x framing."""
+    return _load("4_3_7_1")
+
+
+def table_4_3_7_1_panels() -> Table:
+    """Studs under panels, nails along studs and from panel edges, width of a panel, in."""
+    return _load("4_3_7_1_panels")
+
+
+def table_4_3_6_4_3() -> Table:
+    """Size and place of plate washers, and the bounds of the cut-washer exception."""
+    return _load("4_3_6_4_3")
+
+
+def table_4_1_7() -> Table:
+    """Most seismic unit shear through toenails in categories D to F, plf: columns ASD, LRFD."""
+    return _load("4_1_7")
