@@ -64,7 +64,8 @@ def _lines() -> Iterator[str]:
 
 def _codes() -> Iterator[str]:
     yield "\n## Building codes and editions"
-    yield "\nIn `basis.code`. The checks are made by these editions: " + ", ".join(CHECKED_BY.values()) + "."
+    held = ", ".join(" or ".join(editions) for editions in CHECKED_BY.values())
+    yield f"\nIn `basis.code`. The checks are made by these editions: {held}."
     yield "Where a code goes by another, `basis.overrides` names the one here, with a reason that is printed.\n"
     for code in building_codes():
         yield f"- `{code}`: {', '.join(a.edition for a in adoptions(code) if a.edition != code)}"

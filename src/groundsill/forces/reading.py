@@ -20,12 +20,13 @@ from groundsill.house.fact import Fact
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.mechanics.plan import length
+from groundsill.standards.basis import Basis
 from groundsill.work.document import House
 from groundsill.working.sheet import open_sheet
 from groundsill.working.steps import given
 from groundsill.working.value import Mark, Value, marks_of
 
-__all__ = ["Reading", "doubted", "line_ends", "line_length_in"]
+__all__ = ["Reading", "basis_of", "doubted", "line_ends", "line_length_in"]
 
 XY = tuple[float, float]
 T = TypeVar("T")
@@ -59,6 +60,10 @@ class Reading:
         if what not in self._known:
             self._known[what] = make()
         return cast(T, self._known[what])
+
+    def edition(self, family: str) -> str:
+        """The edition of a document (``nds``) that the house's basis goes by."""
+        return self.once(("edition", family), lambda: basis_of(self.house).edition(family))
 
     def in_order(self, things: Mapping[str, T]) -> Sequence[tuple[str, T]]:
         """A collection of the house, by ids and objects in order."""
@@ -105,6 +110,15 @@ class Reading:
             return frozenset()
         paths = [f"{path}.{name}" for name in names] if names else [path]
         return frozenset(mark for each in paths for mark in self.marks.get(each, ()))
+
+
+def basis_of(house: House) -> Basis:
+    """The building code and the editions mixed in against it.
+
+    Raises:
+        BadSurvey: for an unknown code or family, an edition of another family, or an override without a reason.
+    """
+    return Basis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
 
 
 def doubted(number: float, *doubts: Iterable[Mark], unit: str = "", symbol: str = "") -> float:

@@ -26,8 +26,8 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["anchor_stages", "share_of_sill"]
 
 _SPREAD_BOLT = (0.8, 1.25)
-_WOOD = "NDS 2018 12.3.1, 11.3"
-_CAST_IN = "NDS 2018; ACI 318-19"
+_WOOD = "12.3.1, 11.3"
+_CAST_IN = "ACI 318-19"
 _EVERY: Combine = "every link must pass"
 
 
@@ -86,7 +86,9 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
 
 def _no_sill(case: LineCase) -> Stage:
     address = f"line/{case.id}/sill-bolts/{case.id}/both"
-    link = cannot(address, "sill", "line", case.id, clause=_WOOD, reason="no sill was surveyed under this line")
+    link = cannot(
+        address, "sill", "line", case.id, clause=case.nds.cite(_WOOD), reason="no sill was surveyed under this line"
+    )
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
@@ -164,7 +166,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     address, title = _address(case, piece.id), f"bolts in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
     if wood.allowable is None:
-        clause = _CAST_IN if piece.sill.cast_in else _WOOD
+        clause = f"{case.nds.source.short}; {_CAST_IN}" if piece.sill.cast_in else case.nds.cite(_WOOD)
         return cannot(
             address, title, "sill", piece.id, clause=clause, reason=wood.why_not, marks=wood.marks,
             working=_working(case, piece.id),
@@ -200,7 +202,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         unit="lb",
         demand=left.force,
         capacity=wood.allowable,
-        clause=_WOOD,
+        clause=case.nds.cite(_WOOD),
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
         marks=proof.marks if wood.extension else (),

@@ -24,7 +24,6 @@ from groundsill.loadpath.case import (
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words
-from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
 from groundsill.standards.sdpws_2015.unit_shear import (
     SegmentShear,
@@ -68,18 +67,18 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
     try:
         if brace.panel is not None:
-            return _panel_strength(brace, h, b)
+            return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
 
 
-def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
+def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     panel = brace.panel
     assert panel is not None
     if not brace.segment.stud.species:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
-    G = specific_gravity(brace.segment.stud.species)
+    G = case.nds.specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     shear = panel_unit_shear(panel.panel, spacing, h, b, G)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions

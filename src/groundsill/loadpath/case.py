@@ -17,6 +17,7 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
+from groundsill.standards.nds import Nds, rules_of
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import section
@@ -121,6 +122,11 @@ class LineCase:
     allowable: float = 0.0
     overstrength: float = 0.0
     sills: tuple[tuple[str, SillPiece], ...] = field(default=())
+
+    @property
+    def nds(self) -> Nds:
+        """The rules for joints in wood, by the edition of the house's basis."""
+        return rules_of(self.reading.edition("nds"))
 
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""

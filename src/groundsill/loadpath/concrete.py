@@ -86,7 +86,7 @@ def concrete_link(
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in:
-        return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
+        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
         reason = "no bolt counts in this piece"
         return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST

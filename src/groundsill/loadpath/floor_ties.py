@@ -9,9 +9,6 @@ from __future__ import annotations
 from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, ScopeKind
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.nails import toenail
 from groundsill.standards.sdpws_2015.tables import table_4_1_7
 from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
@@ -21,7 +18,7 @@ from groundsill.working.steps import given, least, multiply, note, scale
 __all__ = ["tie_links"]
 
 _SPREAD_NAIL = (0.75, 1.25)
-_TOENAILS = "NDS 2018 12.1.6, 12.3.1, 12.5.4"
+_TOENAILS = "12.1.6, 12.3.1, 12.5.4"
 _BLOCKING = "IEBC 2021 A304.1.3"
 
 Place = tuple[str, str, ScopeKind, str]
@@ -51,7 +48,7 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
     ]
     if line.framing != "platform":
         reason = f"{line.framing} framing: its own chain is not in the program"
-        return cannot(*place, clause="NDS 2018 chapter 12", reason=reason)
+        return cannot(*place, clause=case.nds.cite("chapter 12"), reason=reason)
     with section(place[0]):
         part = given("β", share.part, "1", "share of the line's force that passes here", share.marks)
         force = scale(case.allowable, part, symbol="V", label=place[1])
@@ -65,9 +62,9 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
         return _ties(case, place, ties, stretch, force)
     connection = line.floor_connection
     if connection.kind == "none":
-        return _zero(place, force, "NDS 2018 chapter 12", "nothing holds the floor to the wall")
+        return _zero(place, force, case.nds.cite("chapter 12"), "nothing holds the floor to the wall")
     if connection.kind == "not seen":
-        return cannot(*place, clause=_TOENAILS, reason="how the floor is held to the wall was not seen")
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason="how the floor is held to the wall was not seen")
     if connection.kind == "clips":
         return _old_clips(case, place, stretch, force)
     return _toenails(case, joists, place, stretch, share.part, force)
@@ -145,7 +142,7 @@ def _toenails(
 ) -> Link:
     connection = case.line.floor_connection
     if connection.spacing_in.value is None or not connection.nail:
-        return cannot(*place, clause=_TOENAILS, reason="the toenails' size or spacing is not known")
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason="the toenails' size or spacing is not known")
     side = (joists.species if joists else "") or "Douglas fir-larch"
     main = case.line.top_plate.species or "Douglas fir-larch"
     path = f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in"
@@ -154,8 +151,8 @@ def _toenails(
         with section(place[0]):
             spacing = case.reading.number(path, connection.spacing_in, "s", "in", "spacing of the toenails")
             assert spacing is not None
-            one = toenail(connection.nail, side, main)
-            each = adjusted_lateral(one.Z, driven="toenail, lateral")
+            one = case.nds.toenail(connection.nail, side, main)
+            each = case.nds.adjusted_lateral(one.Z, driven="toenail, lateral")
             marks = case.reading.marked(path)
             n = given("n", 12 * feet / float(spacing), "1", f"toenails along {feet:.1f} ft", marks)
             total = multiply(each, n, symbol="n Z'", unit="lb", label="all toenails of the stretch")
@@ -163,9 +160,10 @@ def _toenails(
                 limit = table_4_1_7().read("toenails", "ASD", symbol="v_max")
                 most = multiply(limit, given("L", feet, "ft", "length of the stretch"), symbol="V_max", unit="lb")
                 total = least(total, most, symbol="V_a", label="toenails may not be counted for more in this category")
-            yields = scale(expected_of(one).P, table_12_5_4().read("toenail, lateral"), symbol="P", label="as driven")
+            factor = case.nds.toenail_factor("toenail, lateral")
+            yields = scale(case.nds.expected_of(one).P, factor, symbol="P", label="as driven")
     except OutsideLimits as refused:
-        return cannot(*place, clause=_TOENAILS, reason=str(refused))
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason=str(refused))
     return checked(
         place[0],
         f"{connection.nail} toenails, {place[1]}",
@@ -175,7 +173,7 @@ def _toenails(
         unit="lb",
         demand=force,
         capacity=total,
-        clause=_TOENAILS,
+        clause=case.nds.cite(_TOENAILS),
         working=(f"line/{case.id}/demand",),
         reason=f"joists {case.line.joists}, {case.line.rim}",
         expected=expected_at(

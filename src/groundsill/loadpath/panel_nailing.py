@@ -9,9 +9,6 @@ from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, moisture_of, part_length, sill_at, working_of
 from groundsill.loadpath.chain import Link, ScopeKind
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.standards.nds_2018.nails import nail_size
 from groundsill.standards.sdpws_2015.construction import framing_at_panel_edges
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
@@ -24,7 +21,7 @@ __all__ = ["at_plate", "at_sill", "blocking", "framing_words"]
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
 _EDGES = "SDPWS 2015 4.3.6.1"
-_NAILS = "NDS 2018 12.3.1, 11.3"
+_NAILS = "12.3.1, 11.3"
 
 Place = tuple[str, str, ScopeKind, str]
 
@@ -68,7 +65,7 @@ def framing_words(case: LineCase, brace: Brace) -> tuple[str, ...]:
     nail = panel.panel.rsplit(", ", 1)[-1]
     thickness = panel.panel.split(",")[0].split()[-1]
     with section(f"line/{case.id}/strength/{brace.id}"):
-        size = nail_size(f"{nail} common")
+        size = case.nds.nail_size(f"{nail} common")
         into = float(size.L) - float(Fraction(thickness))
         nominal = float(brace.nominal_plf or 0.0)
         found = framing_at_panel_edges(nail, panel.edge_spacing_in, into, nominal, case.forces.category)
@@ -136,23 +133,23 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
     covered = sum(part_length(brace, p.from_in, p.to_in) for p in blocks)
     if not blocks or covered < brace.length_in - 1:
         reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
-        return _edge(case, brace, place, v, _NAILS, reason, holds=False)
+        return _edge(case, brace, place, v, case.nds.cite(_NAILS), reason, holds=False)
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
     if at is None or not at[1].species or at[1].thickness_in.value is None:
-        return cannot(*place, clause=_NAILS, reason="the sill's species or thickness is not known")
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason="the sill's species or thickness is not known")
     try:
         with section(place[0]):
             rows = [_row(case, block, *at) for block in blocks]
             capacity = least(*rows, symbol="v_n", label="the weakest piece of blocking")
     except OutsideLimits as refused:
-        return cannot(*place, clause=_NAILS, reason=str(refused))
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason=str(refused))
     return checked(
         *place,
         level="allowable",
         unit="plf",
         demand=v,
         capacity=capacity,
-        clause=_NAILS,
+        clause=case.nds.cite(_NAILS),
         working=working_of(case, brace),
     )
 
@@ -163,9 +160,9 @@ def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> 
     depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", "thickness of the sill")
     assert depth is not None  # blocking is checked on a sill of known thickness alone
     thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-    one = nail_value(block.nail, thick, main=sill.species, t_m=depth)
+    one = case.nds.nail(block.nail, thick, main=sill.species, t_m=depth)
     damp = case.reading.marked(f"{path}.damp")
-    each = doubted(adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
+    each = doubted(case.nds.adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
     count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
     total = multiply(each, count, symbol="Z'n", unit="lb")
     return divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")

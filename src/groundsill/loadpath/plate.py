@@ -6,8 +6,6 @@ from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.mechanics.collector import Drain, axial
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.work.pieces import SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -18,7 +16,8 @@ __all__ = ["drains", "splice_stage"]
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
 _NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
-_COLLECTOR = "ASCE 7-16 12.10.2, NDS 2018 chapter 12"
+_COLLECTOR = "ASCE 7-16 12.10.2"
+_JOINT = "chapter 12"
 
 
 def drains(case: LineCase) -> tuple[Drain, ...]:
@@ -33,11 +32,17 @@ def splice_stage(case: LineCase) -> Stage:
     if case.line.framing != "platform" or case.line.top_plate.layers == 0:
         reason = f"{case.line.framing} framing" if case.line.framing != "platform" else "there is no top plate"
         address = f"line/{case.id}/plate-splices/{case.id}/both"
-        links: tuple[Link, ...] = (cannot(address, "collector", "line", case.id, clause=_COLLECTOR, reason=reason),)
+        links: tuple[Link, ...] = (
+            cannot(address, "collector", "line", case.id, clause=_collector(case), reason=reason),
+        )
     else:
         stations = [joint.station_in for _, joint in joints]
         links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
     return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links + _dragged(case))
+
+
+def _collector(case: LineCase) -> str:
+    return f"{_COLLECTOR}, {case.nds.cite(_JOINT)}"
 
 
 def _dragged(case: LineCase) -> tuple[Link, ...]:
@@ -49,14 +54,16 @@ def _dragged(case: LineCase) -> tuple[Link, ...]:
     reason = (
         f"up to {100 * brought:.0f} % of a level's force comes from floor beyond the line: no collector was surveyed"
     )
-    return (cannot(address, "collector beyond the line's end", "line", case.id, clause=_COLLECTOR, reason=reason),)
+    return (
+        cannot(address, "collector beyond the line's end", "line", case.id, clause=_collector(case), reason=reason),
+    )
 
 
 def _none_recorded(case: LineCase) -> Link:
     address = f"line/{case.id}/plate-splices/{case.id}/both"
     if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
         reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
-        return cannot(address, "top plate joints", "line", case.id, clause="NDS 2018 chapter 12", reason=reason)
+        return cannot(address, "top plate joints", "line", case.id, clause=case.nds.cite(_JOINT), reason=reason)
     return cannot(
         address, "top plate joints", "line", case.id, clause="", reason="no joint in the plate", applies=False
     )
@@ -71,7 +78,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             title,
             "joint",
             id,
-            clause="NDS 2018 chapter 12",
+            clause=case.nds.cite(_JOINT),
             reason="nothing braces this line, so the force past the joint is not defined",
             marks=case.doubts,
         )
@@ -90,7 +97,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             capacity: float | None = given("T_a", added[1], "lb", added[0])
             clause, reason = "evaluation report or working entered", added[0]
         elif joint.kind in ("butt", "cut"):
-            capacity, clause = 0.0, "NDS 2018 chapter 12"
+            capacity, clause = 0.0, case.nds.cite(_JOINT)
             reason = f"the plate is not continuous there, and {100 * share:.0f} % of the line's force must pass"
         else:
             return _nailed(case, joint, address, title, force, id)
@@ -126,7 +133,7 @@ def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> tuple[s
 
 def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force: float, id: str) -> Link:
     """A lap held by nails: their number on one side of the joint."""
-    count, clause = joint.nails_each_side.value, "NDS 2018 12.3.1, 11.3"
+    count, clause = joint.nails_each_side.value, case.nds.cite("12.3.1, 11.3")
     if count is None or not joint.nail:
         return cannot(address, title, "joint", id, clause=clause, reason="the nails of the lap were not counted")
     species = case.line.top_plate.species or "Douglas fir-larch"
@@ -140,8 +147,8 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
     if thick is None:
         return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
     try:
-        one = nail_value(joint.nail, thick, species, species, t_m=thick)
-        each = adjusted_lateral(one.Z)
+        one = case.nds.nail(joint.nail, thick, species, species, t_m=thick)
+        each = case.nds.adjusted_lateral(one.Z)
     except OutsideLimits as refused:
         return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
     n = case.reading.number(

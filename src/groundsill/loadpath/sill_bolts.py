@@ -14,11 +14,6 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
 from groundsill.loadpath.stem import cored_strength, strength_of
-from groundsill.standards.awc_tr12.general_dowel import sill_bolt_with_gap, sill_bolt_with_gap_beyond
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.geometry import end_distance_factor
-from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale
 from groundsill.working.value import Mark, marks_of
@@ -148,13 +143,13 @@ def _add_group(
     d = given("D", one.diameter_in, "in", f"bolt diameter in {_named(sill, id)}", marks)
     depth = _TEST_EMBEDMENT_IN if one.embedment_in is None else one.embedment_in
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
-    Z, yields, extension = _joint(d, m, f_c, sill, measures)
+    Z, yields, extension = _joint(case, d, m, f_c, sill, measures)
     Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
     if extension or cored_strength(case, under[0]) is None:
         total.extensions.append(extension or _UNTESTED)
     end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")
-    C_delta = end_distance_factor(d, end)
-    each = adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
+    C_delta = case.nds.end_distance_factor(d, end)
+    each = case.nds.adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
     expected = float(yields) * float(C_delta)
     if one.embedment_in is None:
         assert one.test_lb is not None
@@ -168,19 +163,21 @@ def _add_group(
     return ""
 
 
-def _joint(d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float, str]:
+def _joint(
+    case: LineCase, d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]
+) -> tuple[float, float, str]:
     """Reference value and expected yield of one bolt, and the extension it rests on."""
     thick, gap = measures
     within = float(f_c) >= 2500 and float(m) >= 6
     if float(gap) > 0:
         note("a gap or shims under the sill: the general dowel equations")
         if within:
-            open_joint = sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
+            open_joint = case.nds.sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
         else:
-            open_joint = sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
+            open_joint = case.nds.sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
         return open_joint.Z, open_joint.P, "" if within else _BEYOND
     if within:
-        joint = sill_bolt(d, thick, sill.species, 0.0, m, f_c)
+        joint = case.nds.sill_bolt(d, thick, sill.species, 0.0, m, f_c)
     else:
-        joint = sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
-    return joint.Z, expected_of(joint).P, "" if within else _BEYOND
+        joint = case.nds.sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
+    return joint.Z, case.nds.expected_of(joint).P, "" if within else _BEYOND

@@ -23,7 +23,7 @@ __all__ = ["Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_be
 
 _NEAR_IN = 18.0  # a splice farther than this from a joint does not tie it
 _TOUCH_IN = 1.0
-_CLAUSE = "NDS 2018 chapter 12"
+_CLAUSE = "chapter 12"
 _NOTHING = 0.01  # lb: less than this is nothing
 
 
@@ -187,7 +187,9 @@ def _joint(
     unknown = [s.mark or key for (key, s), h in zip((left, right), held, strict=True) if h is None]
     if unknown:
         reason = f"what the bolts of sill {' and '.join(unknown)} hold is not known, nor then what must pass here"
-        return cannot(address, title, "joint", id, clause=_CLAUSE, reason=reason, marks=marks, working=working)
+        return cannot(
+            address, title, "joint", id, clause=case.nds.cite(_CLAUSE), reason=reason, marks=marks, working=working
+        )
     short = [max(0.0, float(f) - float(h or 0.0)) for f, h in zip(forces, held, strict=True)]
     if not passing and (max(short) <= _NOTHING or tie.capacity > 0):
         spare = "each piece holds its own force" if max(short) <= _NOTHING else "neither piece has bolts to spare"
@@ -217,6 +219,6 @@ def _joint(
         unit="lb",
         demand=need,
         capacity=capacity,
-        clause=_CLAUSE,
+        clause=case.nds.cite(_CLAUSE),
         reason=tie.by if passing else tie.why,
     )

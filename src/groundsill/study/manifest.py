@@ -8,7 +8,9 @@ from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
-from groundsill.standards.basis import Basis, adoptions
+from groundsill.forces.reading import basis_of
+from groundsill.standards import nds
+from groundsill.standards.basis import adoptions
 from groundsill.study.result import Manifest
 from groundsill.work.document import House
 from groundsill.working.errors import BadSurvey, Fault
@@ -35,7 +37,7 @@ def manifest_of(house: House, marks: Iterable[Mark]) -> Manifest:
     )
 
 
-CHECKED_BY = {"asce7": "asce7-16", "sdpws": "sdpws-2015", "nds": "nds-2018", "aci318": "aci318-19"}
+CHECKED_BY = {"asce7": ("asce7-16",), "sdpws": ("sdpws-2015",), "nds": nds.EDITIONS, "aci318": ("aci318-19",)}
 
 
 def editions_of(house: House) -> dict[str, str]:
@@ -44,12 +46,13 @@ def editions_of(house: House) -> dict[str, str]:
     Raises:
         BadSurvey: when the basis names an edition that the checks are not made by, without a printed reason to mix.
     """
-    basis = Basis(house.basis.code, {k: (o.edition, o.reason) for k, o in house.basis.overrides.items()})
+    basis = basis_of(house)
     faults = []
-    for family, edition in CHECKED_BY.items():
-        if basis.edition(family) != edition:
+    for family, editions in CHECKED_BY.items():
+        if basis.edition(family) not in editions:
             allowed = (
-                f"the checks are made by {edition}: give basis.overrides.{family} that edition and a reason to mix"
+                f"the checks are made by {' or '.join(editions)}: "
+                f"give basis.overrides.{family} that edition and a reason to mix"
             )
             faults.append(Fault(f"basis.overrides.{family}", basis.edition(family), allowed))
     if faults:

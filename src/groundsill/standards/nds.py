@@ -1,0 +1,103 @@
+"""What a house's joints ask of the NDS, by edition: the same questions, each edition's own answers.
+
+In: the edition that the basis goes by. Out: its rules, ready to call with the same arguments whichever edition it is.
+With them come the general dowel equations and the extensions of common practice that are made of NDS's own parts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, fields
+from typing import Any, Final
+
+from groundsill.standards import nds_2018, nds_2024
+from groundsill.standards.awc_tr12 import general_dowel
+from groundsill.standards.nds_2018 import adjustment, bearing, expected, geometry, nails, sill_bolt
+from groundsill.standards.nds_2018.expected import ExpectedYield
+from groundsill.standards.nds_2018.nails import Nail, NailLateral
+from groundsill.standards.nds_2018.shear import Lateral
+from groundsill.standards.nds_2024.restating import IN_PLACE
+from groundsill.working.errors import UnknownFormula
+from groundsill.working.source import Source
+
+__all__ = ["EDITIONS", "Nds", "rules_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Nds:
+    """The rules of one edition: its procedures by their own names, and tables that are read row by row."""
+
+    source: Source
+    specific_gravity: Callable[[str], float]
+    sill_bolt: Callable[..., Lateral]
+    sill_bolt_weak_concrete: Callable[..., Lateral]
+    sill_bolt_with_gap: Callable[..., general_dowel.GapJoint]
+    sill_bolt_with_gap_beyond: Callable[..., general_dowel.GapJoint]
+    nail: Callable[..., NailLateral]
+    nail_size: Callable[[str], Nail]
+    toenail: Callable[..., NailLateral]
+    adjusted_lateral: Callable[..., float]
+    end_distance_factor: Callable[..., float]
+    end_distance: Callable[[str, str], float]
+    toenail_factor: Callable[[str], float]
+    expected_of: Callable[[Lateral | NailLateral], ExpectedYield]
+
+    @property
+    def document(self) -> str:
+        """The id of the edition."""
+        return self.source.id
+
+    def cite(self, clause: str) -> str:
+        """Edition and clause, as printed: ``NDS 2018 12.3.1``."""
+        return self.source.cite(clause)
+
+
+def _end_distance(load: str, which: str) -> float:
+    """The end distance in diameters, ``"full"`` or ``"least"`` (Table 12.5.1A)."""
+    return geometry.table_12_5_1a().read(load, which, symbol="n_min" if which == "least" else "n_full")
+
+
+def _toenail_factor(driven: str) -> float:
+    """The toenail factor C_tn (12.5.4)."""
+    return adjustment.table_12_5_4().read(driven)
+
+
+_2018: Final = Nds(
+    nds_2018.SOURCE,
+    bearing.specific_gravity,
+    sill_bolt.sill_bolt,
+    sill_bolt.sill_bolt_weak_concrete,
+    general_dowel.sill_bolt_with_gap,
+    general_dowel.sill_bolt_with_gap_beyond,
+    nails.nail,
+    nails.nail_size,
+    nails.toenail,
+    adjustment.adjusted_lateral,
+    geometry.end_distance_factor,
+    _end_distance,
+    _toenail_factor,
+    expected.expected_of,
+)
+
+
+def _later() -> Nds:
+    """The rules of the 2024 edition: those of 2018, each run with the later edition read in its place."""
+    rules: dict[str, Any] = {f.name: IN_PLACE.running(getattr(_2018, f.name)) for f in fields(Nds)[1:]}
+    return Nds(nds_2024.SOURCE, **rules)
+
+
+_RULES: Final = (_2018, _later())
+
+EDITIONS: Final = tuple(rules.document for rules in _RULES)
+
+
+def rules_of(document: str) -> Nds:
+    """The rules of an edition (``nds-2018``).
+
+    Raises:
+        UnknownFormula: for an edition that is not in the program; the message names those there are.
+    """
+    for rules in _RULES:
+        if rules.document == document:
+            return rules
+    raise UnknownFormula(f"no joint is worked out by {document}; it is one of {', '.join(EDITIONS)}")
