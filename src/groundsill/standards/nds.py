@@ -12,7 +12,16 @@ from typing import Any, Final
 
 from groundsill.standards import nds_2018, nds_2024
 from groundsill.standards.awc_tr12 import general_dowel
-from groundsill.standards.nds_2018 import adjustment, bearing, expected, geometry, nails, sill_bolt
+from groundsill.standards.nds_2018 import (
+    adjustment,
+    bearing,
+    expected,
+    geometry,
+    group_action,
+    nails,
+    screws,
+    sill_bolt,
+)
 from groundsill.standards.nds_2018.expected import ExpectedYield
 from groundsill.standards.nds_2018.nails import Nail, NailLateral
 from groundsill.standards.nds_2018.shear import Lateral
@@ -36,10 +45,18 @@ class Nds:
     nail: Callable[..., NailLateral]
     nail_size: Callable[[str], Nail]
     toenail: Callable[..., NailLateral]
+    nail_steel_plate: Callable[..., NailLateral]
+    wood_screw_steel_plate: Callable[..., Lateral]
+    lag_screw_steel_plate: Callable[..., Lateral]
+    screw_diameter: Callable[[str], float]
     adjusted_lateral: Callable[..., float]
+    group_action_factor: Callable[..., float]
+    geometry_factor: Callable[..., float]
+    edge_distance_met: Callable[..., float]
     end_distance_factor: Callable[..., float]
     end_distance: Callable[[str, str], float]
     toenail_factor: Callable[[str], float]
+    wet_service_factor: Callable[[str], float]
     expected_of: Callable[[Lateral | NailLateral], ExpectedYield]
 
     @property
@@ -62,6 +79,16 @@ def _toenail_factor(driven: str) -> float:
     return adjustment.table_12_5_4().read(driven)
 
 
+def _wet_service_factor(moisture: str) -> float:
+    """The wet service factor C_M of dowels loaded laterally (Table 11.3.3)."""
+    return adjustment.table_11_3_3_lateral().read(moisture)
+
+
+def _screw_diameter(number: str) -> float:
+    """The nominal diameter of a wood screw by its number, in. (Table L3)."""
+    return screws.screw_size(number).D
+
+
 _2018: Final = Nds(
     nds_2018.SOURCE,
     bearing.specific_gravity,
@@ -72,10 +99,18 @@ _2018: Final = Nds(
     nails.nail,
     nails.nail_size,
     nails.toenail,
+    nails.nail_steel_plate,
+    screws.wood_screw_steel_plate,
+    screws.lag_screw_steel_plate,
+    _screw_diameter,
     adjustment.adjusted_lateral,
+    group_action.group_action_factor,
+    geometry.geometry_factor,
+    geometry.edge_distance_met,
     geometry.end_distance_factor,
     _end_distance,
     _toenail_factor,
+    _wet_service_factor,
     expected.expected_of,
 )
 

@@ -135,18 +135,50 @@ class StrapPiece:
     report: str = about("Evaluation report or working", default="")
 
 
+Screws = Literal[
+    "", "No. 8 screw", "No. 10 screw", "No. 12 screw", "No. 14 screw", "1/4 lag", "5/16 lag", "3/8 lag", "1/2 lag",
+]  # fmt: skip
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideplatePiece:
-    """A plate on the face of the stem and the side of the sill, where there is no height to drill from above."""
+    """A flat plate on the face of the stem and the side of the sill, where there is no height to drill from above.
+
+    It counts by its evaluation report, or, as generic hardware, by its screws, its steel and its anchors.
+    """
 
     kind: Literal["side plate"] = "side plate"
     order: float = 0
     mark: str = ""
     line: str = about("Line", refers="underfloor.lines")
-    station_in: float = about("Station", unit="in", least=0, most=6000)
-    capacity_lb: float = about("Allowable load parallel to the wall", unit="lb", least=50, most=10000)
+    station_in: float = about("Station of its middle", unit="in", least=0, most=6000)
+    capacity_lb: float | None = about(
+        "Allowable load parallel to the wall", unit="lb", help="from its evaluation report", least=50, most=10000,
+        default=None,
+    )  # fmt: skip
     from_top_in: float = about("Anchor centre below the top of the stem", unit="in", least=1, most=36)
     report: str = about("Evaluation report", default="")
+    steel: Literal["A36", "A653 SS Grade 33"] = about("Steel", default="A36")
+    thickness_in: float | None = about("Thickness of the plate", unit="in", least=0.03, most=0.5, default=None)
+    width_in: float | None = about("Width of the plate along the wall", unit="in", least=1, most=36, default=None)
+    screw: Screws = about("Screw into the side of the sill", default="")
+    screw_length_in: float | None = about("Length of the screw", unit="in", least=0.75, most=12, default=None)
+    screws: int = about("Screws, in one row along the sill", least=1, most=12, default=3)
+    screw_spacing_in: float = about("Spacing of the screws", unit="in", least=0.5, most=12, default=2.0)
+    screw_above_in: float | None = about(
+        "Screws above the top of the stem", unit="in", least=0.25, most=12, default=None
+    )
+    anchor: Literal["adhesive", "expansion", "screw"] = about("Kind of its anchors", default="adhesive")
+    anchor_diameter_in: float | None = about("Diameter of its anchors", unit="in", least=0.25, most=1, default=None)
+    anchor_embedment_in: float | None = about("Embedment of its anchors", unit="in", least=1.5, most=24, default=None)
+    anchors: int = about("Anchors, in one row along the wall", least=1, most=6, default=2)
+    anchor_spacing_in: float = about("Spacing of the anchors", unit="in", least=1, most=24, default=4.0)
+    anchor_report: str = about("Evaluation report of the anchors", default="")
+    couple: Literal["each group in full", "anchors", "screws"] = about(
+        "What holds the couple of the two rows",
+        help="the rows lie one above the other: what turns the plate is held by both in full, or by one alone",
+        default="each group in full",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

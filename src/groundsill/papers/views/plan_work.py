@@ -300,12 +300,8 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             bolt = f"{thick} {piece.anchor} anchor, {deep} deep{edge}{washer}"
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
-            plate = f"plate on the face of the stem, anchors {size(piece.from_top_in, units)} below its top"
-            return (
-                tape(piece.station_in, units),
-                plate,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            told = "" if piece.capacity_lb is None else quantity(piece.capacity_lb, "lb", units)
+            return tape(piece.station_in, units), _plate_words(piece, units), told
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
@@ -314,6 +310,21 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
         case SoilPiece():
             return span_words(piece.from_in, piece.to_in, units), f"{piece.what}, {size(piece.depth_in, units)}", ""
     raise TypeError(f"{type(piece).__name__} has no words here")
+
+
+def _plate_words(piece: SideplatePiece, units: Units) -> str:
+    """A side plate in words: its steel, screws and anchors as far as they are given."""
+    told = f"plate on the face of the stem, anchors {size(piece.from_top_in, units)} below its top"
+    if piece.thickness_in is not None and piece.width_in is not None:
+        told = f"{piece.steel} {size(piece.thickness_in, units)} x {size(piece.width_in, units)} {told}"
+    if piece.screw and piece.screw_length_in is not None:
+        row = f"{counted(piece.screws, piece.screw)} {size(piece.screw_length_in, units)} long"
+        told += f"; {row}, {size(piece.screw_spacing_in, units)} apart, into the side of the sill"
+    if piece.anchor_diameter_in is not None and piece.anchor_embedment_in is not None:
+        thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
+        row = f"{counted(piece.anchors, f'{piece.anchor} anchor')} {thick}, {deep} deep"
+        told += f"; {row}, {size(piece.anchor_spacing_in, units)} apart"
+    return told
 
 
 def _bottoms(piece: PanelPiece) -> str:
