@@ -116,6 +116,7 @@ class TopPlate:
     thickness_in: Fact[float] = about("Thickness of one", unit="in", least=0.75, most=6, factory=unknown)
     width_in: Fact[float] = about("Width", unit="in", least=1.5, most=14, factory=unknown)
     species: str = about("Species", default="")
+    damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import PlateSplice
-from groundsill.loadpath.case import LineCase, cannot, checked
+from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.hardware import into_plate, tie_strap
 from groundsill.mechanics.collector import Drain, axial
 from groundsill.work.pieces import SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
@@ -92,10 +94,15 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             case.doubts,
         )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
+        extension = ""
         added = _added(case, joint, stations)
         if added is not None:
-            capacity: float | None = given("T_a", added[1], "lb", added[0])
-            clause, reason = "evaluation report or working entered", added[0]
+            try:
+                held = tie_strap(case, added, (into_plate(case),))
+            except OutsideLimits as refused:
+                return cannot(address, title, "joint", id, clause=case.nds.cite("12.3.1, 11.3"), reason=str(refused))
+            capacity, clause, extension = held.capacity, held.clause, held.extension
+            reason = f"{added.kind} {added.mark} ({held.words})"
         elif joint.kind in ("butt", "cut"):
             capacity, clause = 0.0, case.nds.cite(_JOINT)
             reason = f"the plate is not continuous there, and {100 * share:.0f} % of the line's force must pass"
@@ -112,22 +119,23 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
         capacity=capacity,
         clause=clause,
         reason=reason,
+        extension=extension,
         working=(f"line/{case.id}/demand",),
     )
 
 
-def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> tuple[str, float] | None:
+def _added(case: LineCase, joint: PlateSplice, stations: list[float]) -> SplicePiece | StrapPiece | None:
     """New work across the joint: a splice whose nearest joint it is, or a strap that reaches past it on both sides."""
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "top plate":
             away = abs(piece.station_in - joint.station_in)
             if away <= _NEAR_IN and away <= min(abs(piece.station_in - s) for s in stations):
-                return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+                return piece
         reaches = isinstance(piece, StrapPiece) and (
             piece.from_in + _REACH_IN <= joint.station_in <= piece.to_in - _REACH_IN
         )
         if reaches and isinstance(piece, StrapPiece):
-            return f"strap {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+            return piece
     return None
 
 
@@ -148,7 +156,9 @@ def _nailed(case: LineCase, joint: PlateSplice, address: str, title: str, force:
         return cannot(address, title, "joint", id, clause=clause, reason="the thickness of the plates is not known")
     try:
         one = case.nds.nail(joint.nail, thick, species, species, t_m=thick)
-        each = case.nds.adjusted_lateral(one.Z)
+        damp = case.reading.noted("whether the top plate is damp", f"survey.underfloor.lines.{case.id}.top_plate.damp")
+        wet = moisture_of(case.line.top_plate.damp.value)
+        each = doubted(case.nds.adjusted_lateral(one.Z, moisture=wet), damp)
     except OutsideLimits as refused:
         return cannot(address, title, "joint", id, clause=clause, reason=str(refused))
     n = case.reading.number(

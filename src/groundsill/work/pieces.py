@@ -9,9 +9,32 @@ from groundsill.house.building import Point
 from groundsill.house.fact import about
 
 __all__ = [
-    "BoltPiece", "ConcretePiece", "DrainagePiece", "HoldDownPiece", "PanelPiece", "Piece", "SideplatePiece",
-    "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
+    "BoltPiece", "ConcretePiece", "DrainagePiece", "Hardware", "HoldDownPiece", "PanelPiece", "Piece",
+    "SideplatePiece", "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
 ]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hardware:
+    """A clip or strap of plain sheet steel with its nails: counted by those and by its own section, with no report."""
+
+    steel: Literal["A653 SS Grade 33", "A653 SS Grade 40", "A653 SS Grade 50, class 1", "A36"] = about(
+        "Steel", default="A653 SS Grade 33"
+    )
+    thickness_in: float = about("Thickness of the bare steel", unit="in", least=0.03, most=0.249)
+    width_in: float = about("Width across the force (clip: along the wall)", unit="in", least=0.5, most=24)
+    nail: str = about("Nail", help="10d common", default="10d common")
+    nails: int = about("Nails into each of the two pieces it joins", least=1, most=60)
+    across: int = about("Nail holes across it at one section", least=1, most=8, default=1)
+    spacing_in: float = about("Clip: spacing of the nails along the wall", unit="in", least=0.4, most=12, default=1.0)
+    lever_in: float = about(
+        "Clip: from a row of nails to where the force passes it",
+        unit="in",
+        help="a flat clip: from row to row; an angle: from the farther row to the bend",
+        least=0,
+        most=12,
+        default=1.5,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,10 +102,12 @@ class TiePiece:
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
     count: int = about("How many clips", least=1, most=500)
-    capacity_lb: float = about(
-        "Allowable load of one, earthquake", unit="lb", help="from its evaluation report", least=10, most=10000
-    )
+    capacity_lb: float | None = about(
+        "Allowable load of one, earthquake", unit="lb", help="from its evaluation report", least=10, most=10000,
+        default=None,
+    )  # fmt: skip
     report: str = about("Evaluation report", default="")
+    made_of: Hardware | None = about("Generic clip, counted by its nails and steel", default=None)
     adds_rim: bool = about("Comes with new blocking between the joists", default=False)
 
 
@@ -117,8 +142,9 @@ class SplicePiece:
     line: str = about("Line", refers="underfloor.lines")
     station_in: float = about("Station", unit="in", least=0, most=6000)
     member: Literal["top plate", "sill"] = "top plate"
-    capacity_lb: float = about("Allowable tension", unit="lb", least=50, most=50000)
+    capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
+    made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,8 +157,9 @@ class StrapPiece:
     line: str = about("Line", refers="underfloor.lines")
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
-    capacity_lb: float = about("Allowable tension", unit="lb", least=50, most=50000)
+    capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
+    made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
 
 
 Screws = Literal[

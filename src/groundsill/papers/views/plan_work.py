@@ -258,12 +258,9 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
             )
         case TiePiece():
             rim = ", with new blocking between the joists" if piece.adds_rim else ""
-            each = f"{quantity(piece.capacity_lb, 'lb', units)} each"
-            return (
-                span_words(piece.from_in, piece.to_in, units),
-                f"{piece.count} clips, floor to top plate{rim}",
-                each,
-            )
+            each = f"{_load(piece, units)} each" if piece.capacity_lb is not None else ""
+            clips = f"{piece.count} clips, floor to top plate{rim}{_made(piece, units)}"
+            return span_words(piece.from_in, piece.to_in, units), clips, each
         case HoldDownPiece():
             thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
             rod = f"rod {thick}, {deep} into the foundation"
@@ -273,19 +270,11 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
                 quantity(piece.capacity_lb, "lb", units),
             )
         case SplicePiece():
-            joint = f"across the joint of the {piece.member}"
-            return (
-                tape(piece.station_in, units),
-                joint,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            joint = f"across the joint of the {piece.member}{_made(piece, units)}"
+            return tape(piece.station_in, units), joint, _load(piece, units)
         case StrapPiece():
-            flat = "flat strap along the line"
-            return (
-                span_words(piece.from_in, piece.to_in, units),
-                flat,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            flat = f"flat strap along the line{_made(piece, units)}"
+            return span_words(piece.from_in, piece.to_in, units), flat, _load(piece, units)
         case _:
             return _told_below(piece, units)
 
@@ -300,8 +289,7 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             bolt = f"{thick} {piece.anchor} anchor, {deep} deep{edge}{washer}"
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
-            told = "" if piece.capacity_lb is None else quantity(piece.capacity_lb, "lb", units)
-            return tape(piece.station_in, units), _plate_words(piece, units), told
+            return tape(piece.station_in, units), _plate_words(piece, units), _load(piece, units)
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
@@ -310,6 +298,20 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
         case SoilPiece():
             return span_words(piece.from_in, piece.to_in, units), f"{piece.what}, {size(piece.depth_in, units)}", ""
     raise TypeError(f"{type(piece).__name__} has no words here")
+
+
+def _load(piece: TiePiece | SplicePiece | StrapPiece | SideplatePiece, units: Units) -> str:
+    """The load of its report; nothing where it is counted by its steel and fasteners."""
+    return "" if piece.capacity_lb is None else quantity(piece.capacity_lb, "lb", units)
+
+
+def _made(piece: TiePiece | SplicePiece | StrapPiece, units: Units) -> str:
+    """Generic hardware in words."""
+    made = piece.made_of
+    if made is None:
+        return ""
+    steel = f"{made.steel}, {size(made.thickness_in, units)} x {size(made.width_in, units)}"
+    return f": {steel}, {counted(made.nails, f'{made.nail} nail')} each side"
 
 
 def _plate_words(piece: SideplatePiece, units: Units) -> str:
