@@ -218,6 +218,14 @@ class SillPiece:
     )
     gap_in: Fact[float] = about("Gap or shim under it", unit="in", least=0, most=4, factory=unknown)
     condition: Fact[str] = about("Condition", choices=("sound", "soft", "decayed"), factory=unknown)
+    soft_depth_in: Fact[float] = about(
+        "How deep its underside is soft, where it is",
+        unit="in",
+        measure="awl or drill, at every bolt",
+        least=0,
+        most=14,
+        factory=unknown,
+    )
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
     cast_in: bool = about("Cast into the concrete", default=False)
 

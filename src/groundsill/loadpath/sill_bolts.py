@@ -1,6 +1,7 @@
 """What the bolts of one sill piece hold in wood, together: allowable and expected, or why nobody can say.
 
-A gap or shims under the sill bring in the general dowel equations; concrete that no core gave a strength for, or that
+A gap or shims under the sill, or an underside that is soft to a depth somebody probed, bring in the general dowel
+equations; concrete that no core gave a strength for, or that
 is weak, and short bolts make the value an extension; so does a bolt whose depth nobody knows and a test stands in for.
 """
 
@@ -15,7 +16,7 @@ from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
 from groundsill.loadpath.stem import cored_strength, strength_of
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import add, divide, given, least, note, scale
+from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["CAST_IN", "Wood", "wood_of"]
@@ -66,7 +67,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     chosen = bolts.marks | case.reading.noted(f"the condition of {_named(sill, id)}", f"{path}.condition")
     if condition == "decayed":
         return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
-    if condition == "soft":
+    if condition == "soft" and sill.soft_depth_in.value is None:
         why_not = "the sill is soft: probe how deep it is soft before anything is counted on it"
         return Wood(None, why_not=why_not, marks=chosen)
     label = f"thickness of {_named(sill, id)}"
@@ -77,6 +78,11 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     doubts = _doubts(sill, anchors)
     taken = tuple(Mark("assumed range", f"{_named(sill, id)}: {text}") for text in doubts)
     gap = case.reading.number(f"{path}.gap_in", sill.gap_in, "g", "in", f"gap under {_named(sill, id)}") or 0.0
+    if condition == "soft":
+        sound = _sound(case, id, sill, (thick, gap))
+        if sound is None:
+            return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
+        thick, gap = sound
     total = _Sum(chosen)
     try:
         for group in _alike(case, sill, anchors):
@@ -88,6 +94,20 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
     extension = "; ".join(dict.fromkeys(total.extensions))
     return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)))
+
+
+def _sound(case: LineCase, id: str, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float] | None:
+    """Sound thickness and gap of a sill whose underside is soft: what is soft bears nothing; None when nothing is left.
+
+    The bolt only passes through the soft part, as through a shim.
+    """
+    path, label = f"survey.underfloor.sills.{id}.soft_depth_in", f"soft underside of {_named(sill, id)}"
+    soft = case.reading.number(path, sill.soft_depth_in, "g_s", "in", label)
+    assert soft is not None
+    if float(soft) >= float(measures[0]):
+        return None
+    thick = subtract(measures[0], soft, symbol="l_s", label="sound thickness of the sill")
+    return thick, add(measures[1], soft, symbol="g", label="gap and soft wood together: neither bears on the bolt")
 
 
 def _named(sill: SillPiece, id: str) -> str:
