@@ -129,14 +129,14 @@ def _ties(
     )
 
 
-def _beneath(case: LineCase, stretch: tuple[float, float]) -> tuple[Into, ...]:
+def _beneath(case: LineCase, stretch: tuple[float, float], from_above: bool = False) -> tuple[Into, ...]:
     """What the floor is fastened to over a stretch: the top plate, or the sill where the joists stand on it."""
     low = [b for b in case.braces if b.kind == "joists on sill" and part_length(b, *stretch) > 0]
     whole = any(b.from_in <= stretch[0] and b.to_in >= stretch[1] for b in low)
     if case.line.top_plate.layers > 0 and not whole:
-        return (into_plate(case),)
+        return (into_plate(case, from_above),)
     sills = [(id, s) for id, s in case.sills if min(s.to_in, stretch[1]) > max(s.from_in, stretch[0])]
-    return into_sills(case, sills) or (into_plate(case),)
+    return into_sills(case, sills) or (into_plate(case, from_above),)
 
 
 def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force: float) -> Link:
@@ -189,7 +189,7 @@ def _toenails(
         with section(place[0]):
             spacing = case.reading.number(path, connection.spacing_in, "s", "in", "spacing of the toenails")
             assert spacing is not None
-            found = [_toenail(case, connection.nail, side, main) for main in _beneath(case, stretch)]
+            found = [_toenail(case, connection.nail, side, main) for main in _beneath(case, stretch, from_above=True)]
             each, yields_at = min(found, key=lambda pair: float(pair[0]))
             each = doubted(each, marks_of(z for z, _ in found))
             marks = case.reading.marked(path)

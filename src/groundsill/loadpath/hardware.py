@@ -45,15 +45,16 @@ class Into:
 _DEFAULT_SPECIES = "Douglas fir-larch"
 
 
-def into_plate(case: LineCase) -> Into:
-    """The top plate: as deep as it is thick in all its layers, or wide, whichever is less."""
+def into_plate(case: LineCase, from_above: bool = False) -> Into:
+    """The top plate, nailed from above: as deep as it is thick in all its layers; else thick or wide, the less."""
     plate, path = case.line.top_plate, f"survey.underfloor.lines.{case.id}.top_plate"
     marks = case.reading.noted("whether the top plate is damp", f"{path}.damp")
     thick = case.reading.number(f"{path}.thickness_in", plate.thickness_in, "t_m", "in", "thickness of one plate")
     depth = None if thick is None else scale(thick, float(plate.layers), symbol="t_m", label="all plates together")
-    wide = case.reading.number(f"{path}.width_in", plate.width_in, "t_m", "in", "width of the plate")
-    if depth is not None and wide is not None:
-        depth = least(depth, wide, symbol="t_m", label="thick or wide, whichever is less")
+    if not from_above:
+        wide = case.reading.number(f"{path}.width_in", plate.width_in, "t_m", "in", "width of the plate")
+        both = depth is not None and wide is not None
+        depth = least(depth or 0.0, wide or 0.0, symbol="t_m", label="thick or wide, the less") if both else None
     species = plate.species or _DEFAULT_SPECIES
     return Into("the top plate", species, moisture_of(plate.damp.value), depth, marks)
 
