@@ -13,6 +13,8 @@ from hypothesis import strategies as st
 from groundsill.house.fact import Fact, measured
 from groundsill.house.foundation import FoundationTest
 from groundsill.loadpath.chain import Link
+from groundsill.standards.awc_tr12.general_dowel import across_gap
+from groundsill.standards.nds_2018.screws import wood_screw_steel_plate
 from groundsill.study import run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import SideplatePiece
@@ -386,3 +388,11 @@ def test_a_study_no_longer_lists_side_plates_among_what_it_does_not_count() -> N
     found = run(with_pieces(house(), a_plate()), ranges=False)
     (worked,) = [r for r in found.runs if r.key == WORK]
     assert worked.uncounted == ()
+
+
+def test_packing_between_plate_and_sill_takes_the_screws_down_by_the_general_dowel_equations() -> None:
+    packed = in_wood(a_plate(packing_in=0.75))
+    part = across_gap(wood_screw_steel_plate("14", 3.0 - 0.75, 0.1875, FIR), 0.75).Z
+    whole = wood_screw_steel_plate("14", 3.0, 0.1875, FIR).Z
+    assert held(packed) / held(in_wood(a_plate())) == pytest.approx(float(part) / float(whole))
+    assert "come out behind" not in in_wood(a_plate(packing_in=0.75, screw_length_in=4.25)).reason

@@ -26,7 +26,7 @@ from groundsill.standards.nds_2018.shear import Lateral
 from groundsill.standards.statics.fasteners import EndFastener, end_fastener
 from groundsill.work.pieces import SideplatePiece
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import add, divide, given, least, note, scale
+from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import marks_of
 
 __all__ = ["MIXED", "TRIAL_LB", "Plated", "end_anchor", "half_row", "plates_of", "row_words"]
@@ -206,15 +206,15 @@ def _screws(
     edge = min(piece.screw_above_in, float(thick) - piece.screw_above_in)
     if edge <= 0:
         raise OutsideLimits(f"the screws stand {piece.screw_above_in:g} in. above the stem, past a sill of {thick:g}")
-    if piece.screw_length_in - piece.thickness_in > float(width):
+    if piece.screw_length_in - piece.thickness_in - piece.packing_in > float(width):
         raise OutsideLimits(f"screws of {piece.screw_length_in:g} in. come out behind a sill {float(width):g} in. wide")
     n = given("n_s", piece.screws, "1", "screws in the row")
     s = given("s_s", piece.screw_spacing_in, "in", "spacing of the screws")
     end = end_fastener(V, n, s, 0.0 if piece.couple == "anchors" else e)
-    joint = _screw(case, sill, piece, screw[0], end.theta)
+    Z, yields = _one_screw(case, piece, _screw(case, sill, piece, screw[0], end.theta))
     C_g, C_delta = _factors(case, sill, piece, (screw[1], n, s), end, (edge, thick, width))
-    each = case.nds.adjusted_lateral(joint.Z, moisture=moisture_of(sill.damp.value), C_g=C_g, C_delta=C_delta)
-    expected = float(case.nds.expected_of(joint).P) * float(C_g) * float(C_delta) * float(V) / float(end.resultant)
+    each = case.nds.adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_g=C_g, C_delta=C_delta)
+    expected = yields * float(C_g) * float(C_delta) * float(V) / float(end.resultant)
     return _in_proportion(each, V, end.resultant, "V_s"), expected
 
 
@@ -229,12 +229,24 @@ def _diameter(case: LineCase, piece: SideplatePiece, size: str) -> float:
 def _screw(case: LineCase, sill: SillPiece, piece: SideplatePiece, size: str, theta: float) -> Lateral:
     """One screw through the plate into the side of the sill, loaded at an angle to its grain."""
     L = given("L", piece.screw_length_in or 0.0, "in", "length of the screw")
+    if piece.packing_in > 0:
+        packing = given("g", piece.packing_in, "in", "packing, which bears nothing")
+        L = subtract(L, packing, symbol="L", label="length of the screw less the packing")
     t = given("t_s", piece.thickness_in or 0.0, "in", "thickness of the plate")
     if piece.screw.startswith("No."):
         return case.nds.wood_screw_steel_plate(size, L, t, sill.species)
     thick = piece.steel == "A36" and float(t) >= 0.25
     steel = "A36, 1/4 in. and thicker" if thick else "A653 Grade 33, under 1/4 in."
     return case.nds.lag_screw_steel_plate(size, L, t, sill.species, theta, steel)
+
+
+def _one_screw(case: LineCase, piece: SideplatePiece, joint: Lateral) -> tuple[float, float]:
+    """Reference value and expected yield of one screw; packing takes it down by the general dowel equations."""
+    if piece.packing_in <= 0:
+        return joint.Z, float(case.nds.expected_of(joint).P)
+    note("packing between plate and sill: the general dowel equations")
+    packed = case.nds.across_gap(joint, given("g", piece.packing_in, "in", "packing between plate and sill"))
+    return packed.Z, float(packed.P)
 
 
 def _factors(

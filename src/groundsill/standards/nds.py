@@ -42,6 +42,7 @@ class Nds:
     sill_bolt_weak_concrete: Callable[..., Lateral]
     sill_bolt_with_gap: Callable[..., general_dowel.GapJoint]
     sill_bolt_with_gap_beyond: Callable[..., general_dowel.GapJoint]
+    across_gap: Callable[[Lateral, float], general_dowel.GapJoint]
     nail: Callable[..., NailLateral]
     nail_size: Callable[[str], Nail]
     toenail: Callable[..., NailLateral]
@@ -96,6 +97,7 @@ _2018: Final = Nds(
     sill_bolt.sill_bolt_weak_concrete,
     general_dowel.sill_bolt_with_gap,
     general_dowel.sill_bolt_with_gap_beyond,
+    general_dowel.across_gap,
     nails.nail,
     nails.nail_size,
     nails.toenail,

@@ -195,6 +195,9 @@ class SideplatePiece:
     screw_above_in: float | None = about(
         "Screws above the top of the stem", unit="in", least=0.25, most=12, default=None
     )
+    packing_in: float = about(
+        "Packing between plate and sill, where the sill stands back", unit="in", least=0, most=4, default=0.0
+    )
     anchor: Literal["adhesive", "expansion", "screw"] = about("Kind of its anchors", default="adhesive")
     anchor_diameter_in: float | None = about("Diameter of its anchors", unit="in", least=0.25, most=1, default=None)
     anchor_embedment_in: float | None = about("Embedment of its anchors", unit="in", least=1.5, most=24, default=None)

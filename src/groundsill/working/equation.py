@@ -20,7 +20,7 @@ from typing import Any, Generic, ParamSpec, TypeVar, get_type_hints
 
 from groundsill.working.errors import OutsideLimits, UnitError
 from groundsill.working.sheet import open_sheet
-from groundsill.working.source import How, InPlace, Source, read_in_place_of
+from groundsill.working.source import READ_IN_PLACE, How, InPlace, Source
 from groundsill.working.unit import unit
 from groundsill.working.value import Mark, Value, marks_of
 
@@ -94,7 +94,7 @@ class Equation(Generic[P]):
         update_wrapper(self, body)
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> float:
-        if (later := read_in_place_of(self.source.short)) is not None:
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.source.short:
             return later.answer(self)(*args, **kwargs)  # type: ignore[no-any-return]  # an Equation too
         checked = self._checked or self._prepare()
         if (sheet := open_sheet()) is None:
@@ -309,7 +309,7 @@ class Procedure(Generic[P, T]):
         return self.body.__qualname__
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> T:
-        if (later := read_in_place_of(self.source.short)) is not None:
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.source.short:
             return later.answer(self)(*args, **kwargs)  # type: ignore[no-any-return]  # a Procedure too
         sheet = open_sheet()
         if sheet is None:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import wraps
 from typing import Any, Literal, ParamSpec, TypeVar
 
-__all__ = ["How", "InPlace", "Source", "read_in_place_of"]
+__all__ = ["READ_IN_PLACE", "How", "InPlace", "Source", "read_in_place_of"]
 
 How = Literal["seen", "from memory", "computed"]
 
@@ -57,11 +57,11 @@ class InPlace:
     @contextmanager
     def read(self) -> Iterator[None]:
         """Read the later edition in the earlier one's place, in this thread or task only."""
-        token = _IN_PLACE.set(self)
+        token = READ_IN_PLACE.set(self)
         try:
             yield
         finally:
-            _IN_PLACE.reset(token)
+            READ_IN_PLACE.reset(token)
 
     def running(self, rule: Callable[P, T]) -> Callable[P, T]:
         """The rule, run with the later edition in the earlier one's place."""
@@ -74,10 +74,10 @@ class InPlace:
         return run
 
 
-_IN_PLACE: ContextVar[InPlace | None] = ContextVar("groundsill_read_in_place", default=None)
+READ_IN_PLACE: ContextVar[InPlace | None] = ContextVar("groundsill_read_in_place", default=None)
 
 
 def read_in_place_of(document: str) -> InPlace | None:
     """The edition that is read just now in the place of a document, named as on paper (``NDS 2018``); usually none."""
-    later = _IN_PLACE.get()
+    later = READ_IN_PLACE.get()
     return later if later is not None and later.of.short == document else None

@@ -44,7 +44,7 @@ from typing import Any
 
 from groundsill.working.errors import GroundsillError, OutsideLimits, UnitError
 from groundsill.working.sheet import open_sheet
-from groundsill.working.source import read_in_place_of
+from groundsill.working.source import READ_IN_PLACE, read_in_place_of
 from groundsill.working.unit import unit
 from groundsill.working.value import Mark, Value, marks_of
 
@@ -150,7 +150,7 @@ class Table:
             OutsideLimits: when there is no such row or column, or the document prints no figure there.
             UnitError: when a recorded figure for the column is not in the unit of the columns.
         """
-        if (later := read_in_place_of(self.document)) is not None:
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.document:
             return later.answer(self).read(row, column, symbol)  # type: ignore[no-any-return]  # a Table too
         if isinstance(column, Value):
             self._same_unit(column)
@@ -168,7 +168,7 @@ class Table:
             OutsideLimits: outside the columns, unless the document says that the end columns hold.
             UnitError: when a recorded figure is not in the unit of the columns.
         """
-        if (later := read_in_place_of(self.document)) is not None:
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.document:
             return later.answer(self).interpolate(row, at, symbol)  # type: ignore[no-any-return]  # a Table too
         self._same_unit(at)
         cells, heads = self._row(row), self._heads()
