@@ -193,7 +193,9 @@ def test_the_stem_asks_for_the_anchors_that_the_report_names() -> None:
     assert "diameter and embedment of the anchors of a side plate are not given (its report names them)" in link.reason
     told = by_report(anchor_diameter_in=0.5, anchor_embedment_in=4.0)
     assert "how high the screws of a side plate stand is not given" in in_stem(told).reason
-    assert held(in_stem(by_report(anchor_diameter_in=0.5, anchor_embedment_in=4.0, couple="screws"))) > 0
+    whole = by_report(anchor_diameter_in=0.5, anchor_embedment_in=4.0, couple="screws", anchor_report="")
+    assert held(in_stem(whole)) > 0
+    assert in_stem(whole).extension == ""  # the plate's own report covers its anchors
 
 
 def test_a_load_without_a_report_does_not_count() -> None:

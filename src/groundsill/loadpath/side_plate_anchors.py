@@ -132,7 +132,7 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing, force on the plate")
     scope = anchor_scope(f_c, "post-installed", "assumed" if cored_strength(case, id) is None else "tested")
     extension = scope.extension
-    if not piece.anchor_report.strip():
+    if not (piece.anchor_report.strip() or piece.report.strip()):
         extension = extension or "an anchor set afterwards without its evaluation report"
     return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
 
