@@ -119,7 +119,7 @@ def a_hold_down(segment: str, station: float, **changes: Any) -> HoldDownPiece:
 
 def a_splice(line: str, station: float, capacity: float) -> SplicePiece:
     """A strap across a joint of the sill."""
-    return SplicePiece(mark="S1", line=line, station_in=station, member="sill", capacity_lb=capacity)
+    return SplicePiece(mark="S1", line=line, station_in=station, member="sill", capacity_lb=capacity, report="report 3")
 
 
 # --- one thing changed -----------------------------------------------------------------------------------------------

@@ -383,3 +383,23 @@ def test_no_piece_and_no_splice_of_a_tied_row_is_worse_off_than_the_row(
         assert part * (load + inward - outward) <= held + 0.05 * max(1.0, part)
     for passes, tie in zip(passing, ties, strict=True):
         assert part * abs(passes) <= tie * (1 + 1e-9) + 1e-6
+
+
+# --- a soft underside ------------------------------------------------------------------------------------------------
+
+
+def test_a_sill_soft_to_a_known_depth_works_as_its_sound_part_over_a_gap() -> None:
+    soft = with_sill(sound_house(), "si2", condition=measured("soft"), soft_depth_in=measured(0.25))
+    thinner = with_sill(sound_house(), "si2", thickness_in=measured(1.25), gap_in=measured(0.25))
+    assert wood(soft).capacity == pytest.approx(wood(thinner).capacity)
+    shimmed = with_sill(soft, "si2", gap_in=measured(0.5))
+    further = with_sill(thinner, "si2", gap_in=measured(0.75))
+    assert wood(shimmed).capacity == pytest.approx(wood(further).capacity)
+
+
+def test_a_sill_soft_right_through_holds_nothing_and_one_nobody_probed_is_not_checked() -> None:
+    through = with_sill(sound_house(), "si2", condition=measured("soft"), soft_depth_in=measured(1.5))
+    assert (wood(through).status, wood(through).capacity) == ("fails", 0.0)
+    unprobed = with_sill(sound_house(), "si2", condition=measured("soft"))
+    assert wood(unprobed).status == "cannot be checked"
+    assert "probe how deep it is soft" in wood(unprobed).reason

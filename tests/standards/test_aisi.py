@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from groundsill.standards.aisi_s100_16 import tension
+from groundsill.standards.aisi_s100_16 import plates, tension
 from groundsill.standards.catalogue import entries
 from groundsill.working.dimensions import check_units
 from groundsill.working.equation import Equation
@@ -57,7 +57,7 @@ def test_a_crowded_row_of_holes_breaks_first() -> None:
     ("change", "message"),
     [
         ({"n": 8.0}, "chapter D: the holes must leave steel between them"),
-        ({"steel": "A36"}, "no row 'A36'"),
+        ({"steel": "A37"}, "no row 'A37'"),
         ({"method": "both"}, "method 'both' is not ASD or LRFD"),
         ({"t": 1.5}, r"t \(base steel thickness\) = 1.5 in; must be above 0 and at most 1 in"),
         ({"w": -1.0}, r"w \(width of the strap\) = -1 in; must be above 0 in"),
@@ -73,3 +73,45 @@ def test_a_strap_shows_its_recalled_factors_and_both_limit_states() -> None:
         got = tension.strap(1.25, 0.054)
     assert {mark.kind for mark in got.T.marks} == {"from memory", "unverified"}  # type: ignore[attr-defined]
     assert {"aisi-s100-16/D2", "aisi-s100-16/D3"} <= {step.id for step in sheet.steps}
+
+
+# --- plates in their own plane ---------------------------------------------------------------------------------------
+
+
+def test_a_plate_with_two_holes_as_worked_by_hand() -> None:
+    inertia = 0.25 * 6**3 / 12 - 2 * (0.25 * 0.5625**3 / 12 + 0.25 * 0.5625 * 1.5**2)
+    assert plates.net_section_modulus(6.0, 0.25, 2.0, 0.5625, 3.0) == pytest.approx(inertia / 3)
+    assert plates.allowable_moment(6.0, 0.25, 2.0, 0.5625, 3.0) == pytest.approx(inertia / 3 * 36000 / 1.67)
+    assert plates.allowable_shear(6.0, 0.25, 2.0, 0.5625) == pytest.approx(0.6 * 36000 * (6 - 1.125) * 0.25 / 1.6)
+    assert plates.allowable_bearing(0.5, 0.25) == pytest.approx(3 * 0.75 * 0.5 * 0.25 * 58000 / 2.5)
+
+
+@given(b=st.floats(2.0, 24.0), t=st.floats(0.05, 0.5), n=st.integers(0, 3), d=st.floats(0.1, 0.5))
+def test_a_wider_or_thicker_plate_is_never_weaker_and_holes_never_help(b: float, t: float, n: int, d: float) -> None:
+    s = (b - d) / 4
+    if n and d >= s:
+        return
+    asked = (float(n), d, s)
+    assert plates.allowable_moment(b, t, *asked) <= plates.allowable_moment(b, t) + 1e-9
+    assert plates.allowable_moment(b * 1.1, t, *asked) > plates.allowable_moment(b, t, *asked)
+    assert plates.allowable_moment(b, t * 1.1, *asked) > plates.allowable_moment(b, t, *asked)
+    assert plates.allowable_shear(b, t, *asked[:2]) <= plates.allowable_shear(b, t)
+
+
+@given(st.floats(2.0, 24.0), st.floats(0.05, 0.5))
+def test_without_holes_a_plate_has_its_textbook_section(b: float, t: float) -> None:
+    assert plates.net_section_modulus(b, t, 0.0, 0.0, 0.0) == pytest.approx(t * b**2 / 6)
+
+
+@pytest.mark.parametrize(
+    ("asked", "words"),
+    [
+        (lambda: plates.allowable_moment(3.0, 0.25, 2.0, 0.5, 3.0), "row of holes must lie within the plate"),
+        (lambda: plates.allowable_moment(6.0, 0.25, 2.0, 0.5, 0.5), "holes must leave steel between them"),
+        (lambda: plates.allowable_shear(1.0, 0.25, 2.0, 0.5), "holes must leave steel between them"),
+        (lambda: plates.allowable_bearing(0.5, 0.04), "d/t is under 10"),
+    ],
+)
+def test_a_plate_that_cannot_be_drilled_so_is_refused(asked: Any, words: str) -> None:
+    with pytest.raises(OutsideLimits, match=words):
+        asked()

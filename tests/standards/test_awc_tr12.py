@@ -10,8 +10,10 @@ from hypothesis import strategies as st
 
 from groundsill.standards.awc_tr12 import general_dowel as tr12
 from groundsill.standards.catalogue import entries
+from groundsill.standards.nds_2018.bolts import bolt
 from groundsill.standards.nds_2018.expected import expected_yield
-from groundsill.standards.nds_2018.shear import single_shear
+from groundsill.standards.nds_2018.screws import lag_screw_steel_plate
+from groundsill.standards.nds_2018.shear import double_shear, single_shear
 from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
 from groundsill.working.dimensions import check_units
 from groundsill.working.equation import Equation
@@ -137,3 +139,36 @@ def test_a_gap_over_weak_concrete_carries_the_mark_of_the_extension() -> None:
     assert len(beyond) == 2
     with pytest.raises(OutsideLimits, match=r"lie inside the document; use tr12\.sill-bolt"):
         tr12.sill_bolt_with_gap_beyond(0.5, 1.5, 0.25, 3000.0)
+
+
+# --- a joint that NDS gives, kept apart ------------------------------------------------------------------------------
+
+
+@given(D=st.floats(0.25, 1.0), l_s=st.floats(0.5, 4.0), g=st.floats(0.0, 2.0), theta=st.floats(0.0, 90.0))
+def test_a_bolt_kept_apart_is_the_same_by_its_modes_as_by_the_whole_table(
+    D: float, l_s: float, g: float, theta: float
+) -> None:
+    joint = bolt(D, 6.0, l_s, theta_m=theta)
+    apart = tr12.across_gap(joint, g)
+    whole = tr12.single_shear_with_gap(D, joint.l_m, joint.l_s, joint.F_em, joint.F_es, joint.F_yb, g, joint.theta)
+    assert pytest.approx(whole.Z, rel=1e-9) == apart.Z
+    assert pytest.approx(whole.P, rel=1e-9) == apart.P
+
+
+@given(size=st.sampled_from(("1/4", "3/8")), g=st.floats(0.0, 1.0), more=st.floats(0.0, 1.0))
+def test_a_lag_screw_through_packing_keeps_its_own_reduction_and_wider_never_helps(
+    size: str, g: float, more: float
+) -> None:
+    joint = lag_screw_steel_plate(size, 4.0, 0.25, "Redwood", 30.0)
+    assert pytest.approx(joint.Z) == tr12.across_gap(joint).Z
+    near, far = tr12.across_gap(joint, g), tr12.across_gap(joint, g + more)
+    assert far.Z <= near.Z * (1 + 1e-9)
+    assert near.Z <= joint.Z * (1 + 1e-9)
+
+
+def test_only_a_joint_of_one_shear_plane_is_kept_apart() -> None:
+    both = double_shear(0.5, 1.5, 1.5, 5600.0, 5600.0, 45000.0)
+    with pytest.raises(OutsideLimits, match=r"TR12 2015 Table 1-1: planes \(shear planes\) = 2; must be 1"):
+        tr12.across_gap(both, 0.25)
+    with pytest.raises(OutsideLimits, match="gap between the members"):
+        tr12.across_gap(bolt(0.5, 3.5, 1.5), -0.1)

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from groundsill.standards.catalogue import entries
-from groundsill.standards.nds_2018 import adjustment, bearing, geometry, group_action, nails, withdrawal
+from groundsill.standards.nds_2018 import adjustment, bearing, geometry, group_action, nails, screws, withdrawal
 from groundsill.standards.nds_2018 import yield_modes as modes
 from groundsill.standards.nds_2018.bolts import bolt, bolt_steel_plate
 from groundsill.standards.nds_2018.expected import expected_of, expected_yield
@@ -547,3 +547,37 @@ def test_groups_outside_the_rule() -> None:
         group_action.group_action_factor(0.5, 6.0, 2.0, 1.4e6, 8.0, 1.4e6, 8.0, "glue")
     with pytest.raises(OutsideLimits, match=r"n \(number of fasteners in the row\) = 0 1; must be at least 1"):
         group_action.group_action_factor(0.5, 0.0, 2.0, 1.4e6, 8.0, 1.4e6, 8.0)
+
+
+def test_a_panels_bearing_stands_for_small_fasteners_alone() -> None:
+    assert bearing.wood_bearing(0.148, "OSB, all grades") == 4650.0
+    with pytest.raises(
+        OutsideLimits, match=r"NDS 2018 12\.3\.3\.2: D \(fastener diameter\) = 0\.375 in in a wood struct"
+    ):
+        bearing.wood_bearing(0.375, "OSB, all grades")
+
+
+@given(
+    size=st.sampled_from(("1/4", "5/16", "3/8", "1/2")),
+    t=st.floats(0.05, 0.5),
+    theta=st.floats(0.0, 90.0),
+    species=st.sampled_from(("Douglas fir-larch", "Redwood", "Hem-fir")),
+)
+def test_a_lag_screw_in_steel_is_strongest_along_the_grain_and_thicker_steel_never_hurts(
+    size: str, t: float, theta: float, species: str
+) -> None:
+    steel = "A36, 1/4 in. and thicker"
+    along = screws.lag_screw_steel_plate(size, 6.0, t, species, 0.0, steel).Z
+    at = screws.lag_screw_steel_plate(size, 6.0, t, species, theta, steel).Z
+    assert at <= along + 1e-9
+    thicker = screws.lag_screw_steel_plate(size, 6.0 + 0.1, t + 0.1, species, theta, steel).Z
+    assert thicker >= at - 1e-9
+
+
+def test_a_lag_screw_through_steel_is_refused_like_any_other() -> None:
+    with pytest.raises(OutsideLimits, match=r"NDS 2018 12\.1\.4\.6: p \(penetration of a 1/4 in\. lag screw"):
+        screws.lag_screw_steel_plate("1/4", 1.2, 0.25)
+    with pytest.raises(OutsideLimits, match="no row '9/16'"):
+        screws.lag_screw_steel_plate("9/16", 4.0, 0.25)
+    with pytest.raises(OutsideLimits, match=r"θ"):
+        screws.lag_screw_steel_plate("1/4", 4.0, 0.25, theta=91.0)

@@ -211,6 +211,8 @@ def test_a_new_bolt_stands_clear_of_another_new_one() -> None:
 def test_a_bolt_goes_through_a_sill_and_into_a_foundation_once_they_are_written_down() -> None:
     short = edited(edited(SURVEY, "underfloor.sills.si2", to_in=100.0), "foundation.segments.fs2", to_in=90.0)
     assert why(bolt(120), short) == "no sill piece of line2 lies at station 120"
+    plate = SideplatePiece(line="line2", station_in=120, from_top_in=4)
+    assert why(plate, short) == "no sill piece of line2 lies at station 120"
     assert why(bolt(95), short) == "no foundation stretch of line2 lies at station 95"
     bare = edited(edited(SURVEY, "underfloor", sills={}), "foundation", segments={}, tests={})
     assert why(bolt(120), bare) is None

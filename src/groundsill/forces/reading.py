@@ -20,6 +20,7 @@ from groundsill.house.fact import Fact
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
 from groundsill.mechanics.plan import length
+from groundsill.work.basis import basis_of
 from groundsill.work.document import House
 from groundsill.working.sheet import open_sheet
 from groundsill.working.steps import given
@@ -59,6 +60,10 @@ class Reading:
         if what not in self._known:
             self._known[what] = make()
         return cast(T, self._known[what])
+
+    def edition(self, family: str) -> str:
+        """The edition of a document (``nds``) that the house's basis goes by."""
+        return self.once(("edition", family), lambda: basis_of(self.house).edition(family))
 
     def in_order(self, things: Mapping[str, T]) -> Sequence[tuple[str, T]]:
         """A collection of the house, by ids and objects in order."""

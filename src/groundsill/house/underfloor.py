@@ -119,6 +119,7 @@ class TopPlate:
     thickness_in: Fact[float] = about("Thickness of one", unit="in", least=0.75, most=6, factory=unknown)
     width_in: Fact[float] = about("Width", unit="in", least=1.5, most=14, factory=unknown)
     species: str = about("Species", default="")
+    damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -224,6 +225,14 @@ class SillPiece:
     )
     gap_in: Fact[float] = about("Gap or shim under it", unit="in", least=0, most=4, factory=unknown)
     condition: Fact[str] = about("Condition", choices=("sound", "soft", "decayed"), factory=unknown)
+    soft_depth_in: Fact[float] = about(
+        "How deep its underside is soft, where it is",
+        unit="in",
+        measure="awl or drill, at every bolt",
+        least=0,
+        most=14,
+        factory=unknown,
+    )
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
     cast_in: bool = about("Cast into the concrete", default=False)
 

@@ -1,4 +1,4 @@
-"""From sill to concrete: the bolts in wood, their washers, the sill's own joints, and the bolts in concrete.
+"""From sill to concrete: bolts or side plates in wood, washers, the sill's own joints, and what holds in the concrete.
 
 Everything goes sill piece by sill piece, because a bolt holds only the piece it stands in; what a piece's own bolts
 cannot hold passes to its neighbours through splices alone.
@@ -7,7 +7,7 @@ cannot hold passes to its neighbours through splices alone.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
@@ -16,6 +16,8 @@ from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.proof import Proof
+from groundsill.loadpath.side_plate_anchors import plates_link
+from groundsill.loadpath.side_plates import MIXED, Plated, plates_of, row_words
 from groundsill.loadpath.sill_bolts import Wood, wood_of
 from groundsill.loadpath.sill_joints import Tie, joint_links, passed_on, row_of, ties_between
 from groundsill.loadpath.washers import washer_link
@@ -26,14 +28,18 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["anchor_stages", "share_of_sill"]
 
 _SPREAD_BOLT = (0.8, 1.25)
-_WOOD = "NDS 2018 12.3.1, 11.3"
-_CAST_IN = "NDS 2018; ACI 318-19"
+_WOOD = "12.3.1, 11.3"
+_CAST_IN = "ACI 318-19"
+_PLATE = "AISI S100-16 chapters F, G"
 _EVERY: Combine = "every link must pass"
 
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """One sill piece: its bolts and what they hold in wood; the force that comes down on it, lb, and its share."""
+    """One sill piece: its bolts and what they hold in wood; the force that comes down on it, lb, and its share.
+
+    ``plated`` are its side plates where they count in the place of the bolts: then ``wood`` is theirs.
+    """
 
     id: str
     sill: SillPiece
@@ -41,6 +47,7 @@ class _Piece:
     share: Share
     force: float
     wood: Wood
+    plated: Plated | None = None
 
     @property
     def name(self) -> str:
@@ -66,11 +73,15 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     ties = ties_between(case, held)
     passing = passed_on([p.force for p in pieces], held, [tie.capacity for tie in ties])
     of_line = [anchor for piece in pieces for anchor in piece.bolts.anchors]
+    of_plates = sum(plate.anchors for piece in pieces if piece.plated for _, plate in piece.plated.plates)
     wood, concrete, left = [], [], []
     for n, piece in enumerate(pieces):
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
-        link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
+        if piece.plated is not None:
+            link, proof = plates_link(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+        else:
+            link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         concrete.append(link)
         wood.append(_wood_link(case, piece, rest, proof))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
@@ -86,7 +97,9 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
 
 def _no_sill(case: LineCase) -> Stage:
     address = f"line/{case.id}/sill-bolts/{case.id}/both"
-    link = cannot(address, "sill", "line", case.id, clause=_WOOD, reason="no sill was surveyed under this line")
+    link = cannot(
+        address, "sill", "line", case.id, clause=case.nds.cite(_WOOD), reason="no sill was surveyed under this line"
+    )
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
@@ -111,7 +124,31 @@ def _gathered(case: LineCase, id: str, sill: SillPiece) -> _Piece:
         force = scale(case.allowable, part, symbol="V_s", label=f"force on sill {sill.mark or id}")
     with section(_address(case, id)):
         wood = wood_of(case, id, sill, bolts)
-    return _Piece(id, sill, bolts, share, force, wood)
+        plated = None if sill.cast_in else plates_of(case, id, sill)
+    piece = _Piece(id, sill, bolts, share, force, wood)
+    return piece if plated is None else _stronger(piece, plated)
+
+
+def _stronger(piece: _Piece, plated: Plated) -> _Piece:
+    """Bolts or side plates of a piece, whichever hold more in wood: the two are never added."""
+    bolts = piece.bolts
+    left_out = (*bolts.left_out, *plated.left_out)
+    unknown = plated.wood.allowable is None and not bolts.anchors
+    if plated.plates and (unknown or float(plated.wood.allowable or 0.0) > float(piece.wood.allowable or 0.0)):
+        beside = (f"{', '.join(a.name for a in bolts.anchors)}: beside side plates; {MIXED}",) if bolts.anchors else ()
+        wood = _doubted(plated.wood, piece.wood.marks if bolts.anchors else frozenset())
+        return replace(piece, bolts=Counted((), (*left_out, *beside), bolts.marks), wood=wood, plated=plated)
+    if plated.plates:
+        names = ", ".join(plate.mark or key for key, plate in plated.plates)
+        left_out = (*left_out, f"side plate {names}: {plated.wood.why_not or f'beside bolts; {MIXED}'}")
+    wood = _doubted(piece.wood, plated.wood.marks if bolts.anchors else frozenset())
+    return replace(piece, bolts=replace(bolts, left_out=left_out), wood=wood)
+
+
+def _doubted(wood: Wood, doubts: frozenset[Mark]) -> Wood:
+    """What holds, chosen over something else that these doubts rest on."""
+    allowable = None if wood.allowable is None else doubted(wood.allowable, doubts)
+    return replace(wood, allowable=allowable, marks=wood.marks | doubts)
 
 
 def _working(case: LineCase, id: str) -> tuple[str, str]:
@@ -161,16 +198,19 @@ def _row_marked(pieces: Sequence[_Piece], n: int, ties: Sequence[Tie]) -> frozen
 
 def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link:
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
-    address, title = _address(case, piece.id), f"bolts in {piece.name}"
+    address, title = _address(case, piece.id), f"{'bolts' if piece.plated is None else 'side plates'} in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
     if wood.allowable is None:
-        clause = _CAST_IN if piece.sill.cast_in and not count else _WOOD
+        cast = piece.sill.cast_in and not count
+        clause = f"{case.nds.source.short}; {_CAST_IN}" if cast else case.nds.cite(_WOOD)
         return cannot(
             address, title, "sill", piece.id, clause=clause, reason=wood.why_not, marks=wood.marks,
             working=_working(case, piece.id),
         )  # fmt: skip
     not_counted = "; ".join(f"not counted {text}" for text in piece.bolts.left_out)
-    if not count:
+    if piece.plated is not None:
+        counted = _plates_words(piece.plated)
+    elif not count:
         counted = "no bolt counts in this piece" + (f" ({not_counted})" if not_counted else "")
         not_counted = ""
     else:
@@ -184,12 +224,13 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         proof.words if wood.extension and proof.passes else "",
         not_counted,
     )
+    what = "bolt" if piece.plated is None else "screw of the side plates"
     expected = expected_at(
         wood.expected or None,
         left.share.part,
         _SPREAD_BOLT,
         "ductile",
-        "yield of every bolt in wood, 20 % less to 25 % more (common practice, no source)",
+        f"yield of every {what} in wood, 20 % less to 25 % more (common practice, no source)",
     )
     return checked(
         address,
@@ -200,10 +241,17 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         unit="lb",
         demand=left.force,
         capacity=wood.allowable,
-        clause=_WOOD,
+        clause=case.nds.cite(_WOOD) + (f"; {_PLATE}" if piece.plated is not None else ""),
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
         marks=proof.marks if wood.extension else (),
         working=_working(case, piece.id),
         expected=expected,
     )
+
+
+def _plates_words(plated: Plated) -> str:
+    """How many side plates count, what holds the couple, and what governs them."""
+    count = len(plated.plates)
+    couples = tuple(dict.fromkeys(row_words(piece) for _, piece in plated.plates if piece.capacity_lb is None))
+    return "; ".join((f"{count} side plate{'s' if count > 1 else ''}", *plated.governs, *couples))

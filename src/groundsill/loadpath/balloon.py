@@ -11,10 +11,7 @@ from __future__ import annotations
 from groundsill.house.underfloor import JoistField, Segment
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, ScopeKind
-from groundsill.standards.nds_2018.adjustment import adjusted_withdrawal
-from groundsill.standards.nds_2018.bearing import specific_gravity
-from groundsill.standards.nds_2018.nails import Nail, nail_size
-from groundsill.standards.nds_2018.withdrawal import nail_withdrawal
+from groundsill.standards.nds_2018.nails import Nail
 from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -23,7 +20,7 @@ from groundsill.working.steps import given, least, multiply, note, subtract
 __all__ = ["STUD_NAILS", "blocked", "own_chain", "spiked_joists"]
 
 STUD_NAILS = "nailed to the studs"
-_NAILS = "NDS 2018 12.2.3"
+_NAILS = "12.2.3"
 _COVERED_IN = 1.0
 _DRAWN = (0.5, 1.5)  # withdrawal of nails strays more than their yield (common practice, no source)
 
@@ -54,22 +51,22 @@ def spiked_joists(
     if not reason and (stud is None or not stud.stud.species):
         reason = "the studs' species is not known, and the nails' hold depends on it"
     if reason:
-        return cannot(*place, clause=_NAILS, reason=reason)
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason=reason)
     assert joists is not None
     assert stud is not None
     try:
         with section(place[0]):
             note("one way the joists bear on the studs; the other way they draw their nails, which decides")
-            size = nail_size(case.line.floor_connection.nail)
+            size = case.nds.nail_size(case.line.floor_connection.nail)
             depth, nails = _reach(case, joists, stud, size), _count(case, joists, stretch)
             if float(depth) < 6 * float(size.D):
                 short = f"the nails reach {float(depth):.2g} in. into the studs, under 6 D = {6 * float(size.D):.2g}"
-                return cannot(*place, clause="NDS 2018 12.1.6.4", reason=short)
-            W = nail_withdrawal(specific_gravity(stud.stud.species), size.D)
-            one = adjusted_withdrawal(W, depth)
+                return cannot(*place, clause=case.nds.cite("12.1.6.4"), reason=short)
+            W = case.nds.nail_withdrawal(case.nds.specific_gravity(stud.stud.species), size.D)
+            one = case.nds.adjusted_withdrawal(W, depth)
             total = multiply(one, nails, symbol="n W'", unit="lb", label="all nails of the stretch, drawn")
     except OutsideLimits as refused:
-        return cannot(*place, clause=_NAILS, reason=str(refused))
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason=str(refused))
     return checked(
         place[0],
         f"joists {STUD_NAILS}, {place[1]}",
@@ -79,7 +76,7 @@ def spiked_joists(
         unit="lb",
         demand=force,
         capacity=total,
-        clause=_NAILS,
+        clause=case.nds.cite(_NAILS),
         reason="drawn the way that the joists pull off the studs; the other way they bear on them",
         working=(f"line/{case.id}/demand",),
         expected=expected_at(

@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from groundsill.house.underfloor import Bolt, SillPiece
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import near_break
-from groundsill.standards.nds_2018.geometry import table_12_5_1a
 from groundsill.work.pieces import BoltPiece
 from groundsill.working.value import Mark
 
@@ -72,7 +71,7 @@ class Counted:
 
 def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
     """The bolts that count in a sill piece, and the others."""
-    diameters = float(table_12_5_1a().read(_TOWARD_END, "least", symbol="n_min"))
+    diameters = float(case.nds.end_distance(_TOWARD_END, "least"))
     new: list[Anchor] = []
     left_out: list[str] = []
     doubts: frozenset[Mark] = frozenset()
@@ -93,7 +92,7 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
             doubts |= case.reading.noted(
                 f"whether bolt {bolt.mark or id} counts", f"survey.underfloor.bolts.{id}", *_FACTS
             )
-        found = _why_not_counted(bolt) or _of_bolt(case, id, bolt)
+        found = _why_not_counted(case, bolt) or _of_bolt(case, id, bolt)
         reason = found if isinstance(found, str) else _why_not_there(case, sill, found, diameters)
         if reason is None and new:
             reason = "old bolts are not added to new ones"
@@ -156,7 +155,7 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
     )
 
 
-def _why_not_counted(bolt: Bolt) -> str | None:
+def _why_not_counted(case: LineCase, bolt: Bolt) -> str | None:
     """The rule for existing bolts: embedment known or a test, a sound nut and washer, a fitting hole."""
     D = bolt.diameter_in.value
     if D is None:
@@ -175,7 +174,7 @@ def _why_not_counted(bolt: Bolt) -> str | None:
         return "its hole in the sill was not looked at"
     if bolt.hole_in.value > D + _FITS_IN + _TAPE_IN:
         hole = f"its hole is {bolt.hole_in.value:g} in. for a bolt of {D:g} in."
-        return f"{hole}, more than 1/16 in. over (NDS 2018 12.1.3.2)"
+        return f"{hole}, more than 1/16 in. over ({case.nds.cite('12.1.3.2')})"
     return None
 
 
@@ -183,7 +182,9 @@ def _why_not_there(case: LineCase, sill: SillPiece, anchor: Anchor, diameters: f
     """What keeps a bolt of any age from counting where it stands."""
     end = min(anchor.station_in - sill.from_in, sill.to_in - anchor.station_in)
     if end < diameters * anchor.diameter_in - _TAPE_IN:
-        return f"it stands within {diameters:g} diameters of the end of the sill piece (NDS 2018 Table 12.5.1A)"
+        return (
+            f"it stands within {diameters:g} diameters of the end of the sill piece ({case.nds.cite('Table 12.5.1A')})"
+        )
     if anchor.kind == "expansion":
         if not anchor.report:
             return "expansion anchors count only by an entered report"

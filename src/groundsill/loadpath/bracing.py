@@ -30,7 +30,6 @@ from groundsill.loadpath.panel_details import (
     studs_path,
 )
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, panel_expected
-from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
@@ -81,7 +80,7 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     assert panel is not None
     if not brace.segment.stud.species:
         return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
-    G = specific_gravity(brace.segment.stud.species)
+    G = case.nds.specific_gravity(brace.segment.stud.species)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     apart = brace.segment.stud.spacing_in.value
     inside = bool(held_inside(case, brace))

@@ -18,6 +18,7 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.loadpath.editions import panel_standard
+from groundsill.standards.nds import Nds, rules_of
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.standards.sdpws import Sdpws
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
@@ -131,6 +132,11 @@ class LineCase:
     def sdpws(self) -> Sdpws:
         """The panel standard, in the edition that the house goes by."""
         return panel_standard(self.reading.house)
+
+    @property
+    def nds(self) -> Nds:
+        """The rules for joints in wood, by the edition of the house's basis."""
+        return rules_of(self.reading.edition("nds"))
 
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""

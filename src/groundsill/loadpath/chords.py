@@ -61,7 +61,7 @@ def _links(case: LineCase) -> tuple[Link, ...]:
 
 
 def _clause(case: LineCase) -> str:
-    return f"{case.forces.rules.cite('12.10.1')}, NDS 2018 chapter 12"
+    return f"{case.forces.rules.cite('12.10.1')}, {case.nds.cite('chapter 12')}"
 
 
 def _no_chord(case: LineCase, address: str, reason: str) -> Link:
@@ -109,6 +109,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: Sequence[float
         capacity=held.capacity,
         clause=held.clause,
         reason=held.reason,
+        extension=held.extension,
     )
 
 

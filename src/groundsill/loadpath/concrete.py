@@ -36,7 +36,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import divide, given, least, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["PLAIN_FORCE", "close_group", "concrete_link"]
+__all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
 PLAIN_FORCE = ("A", "B")  # ACI 318-19 17.10.1: the rules for earthquake hold in categories C to F
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
@@ -85,7 +85,7 @@ def concrete_link(
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in and not anchors:
-        return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
+        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
         reason = "no bolt counts in this piece"
         return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
@@ -94,11 +94,11 @@ def concrete_link(
         return _cannot(piece, *refused), NO_TEST
     try:
         with section(piece.address):
-            steel = {size: _steel(size, anchors) for size in dict.fromkeys(a.diameter_in for a in anchors)}
+            steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
-            demand, words = _demand(case, bolts, share, wood)
+            demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
             asked = None
             if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
                 asked = ask(case, id, sill, anchors)
@@ -121,7 +121,7 @@ def concrete_link(
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=_expected(weakest, len(anchors), share.part),
+        expected=expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part),
         marks=asked.marks if asked is not None else (),
         working=piece.working,
     )
@@ -135,11 +135,11 @@ def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (),
     )  # fmt: skip
 
 
-def _expected(weakest: _Concrete, count: int, share: float) -> Expected | None:
-    """The line force at which the weakest bolt is expected to break out; none is known for steel or a test load."""
-    if not weakest.way.startswith(("breakout", "pryout")):
+def expected_in_concrete(nominal: float, way: str, count: int, share: float) -> Expected | None:
+    """The line force at which the weakest of ``count`` is expected to break out; none is known for steel or a test."""
+    if not way.startswith(("breakout", "pryout")):
         return None
-    mean = expected_breakout(weakest.nominal)
+    mean = expected_breakout(nominal)
     spread = (float(mean.low) / float(mean.best), float(mean.high) / float(mean.best))
     basis = "mean of breakout tests at the 5 % fractile's scatter"
     return expected_at(float(mean.best) * count, share, spread, "brittle", basis)
@@ -284,8 +284,8 @@ def _close(one: Anchor, other: Anchor) -> bool:
     return other.station_in - one.station_in < 3 * min(one.edge_in or 0.0, other.edge_in or 0.0)
 
 
-def _steel(diameter: float, anchors: Sequence[Anchor]) -> tuple[float, float] | None:
-    """Design and nominal strength in shear of the steel of bolts of one size; it is taken as mild until tested."""
+def steel_in_shear(diameter: float, marks: frozenset[Mark] = frozenset()) -> tuple[float, float] | None:
+    """Design and nominal strength in shear of the steel of a bolt; it is taken as mild until tested."""
     row = str(Fraction(diameter).limit_denominator(16))
     if row not in table_bolts().rows:
         return None
@@ -293,23 +293,38 @@ def _steel(diameter: float, anchors: Sequence[Anchor]) -> tuple[float, float] | 
     counted = steel_strength_counted(
         table_bolts().read(row, "ultimate stress", symbol="f_u"), table_bolts().read(row, "yield stress", symbol="f_ya")
     )
-    marks = frozenset[Mark]().union(*(a.marks for a in anchors if a.diameter_in == diameter))
     d_a = given("d_a", diameter, "in", "bolt diameter", marks)
     nominal = steel_shear(stress_area(d_a, threads), counted)
     return design_strength(table_17_5_3().read("steel, ductile", "shear"), nominal), nominal
 
 
-def _demand(case: LineCase, bolts: Counted, share: Share, wood: Wood) -> tuple[float, str]:
-    """The force one bolt's concrete must hold, on the basis that was picked, and that basis in words."""
-    choices, category, count = case.reading.house.choices, case.forces.category, len(bolts.anchors)
-    each = given("1/n", 1 / count, "1", f"{count} bolts share alike", bolts.marks)
+def _steel_by_size(anchors: Sequence[Anchor]) -> dict[float, tuple[float, float] | None]:
+    """The steel of each size of bolt, with the marks of the bolts that have it."""
+    found = {}
+    for size in dict.fromkeys(a.diameter_in for a in anchors):
+        alike = (a.marks for a in anchors if a.diameter_in == size)
+        found[size] = steel_in_shear(size, frozenset[Mark]().union(*alike))
+    return found
+
+
+def force_on_one(
+    case: LineCase, count: int, marks: frozenset[Mark], share: Share, wood: Wood, what: str = "bolt"
+) -> tuple[float, str]:
+    """The force that the concrete of one of ``count`` bolts must hold, on the basis picked, and that basis in words.
+
+    ``marks`` are those of the facts by which they count; ``what`` they are called on paper.
+    """
+    choices, category = case.reading.house.choices, case.forces.category
+    each = given("1/n", 1 / count, "1", f"{count} {what}s share alike", marks)
     yielding = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
     if yielding and wood.expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
         note(f"basis: {choices.anchor_reason}")
-        yields = given("P_y", wood.expected, "lb", "expected yield of all bolts of the piece in wood", wood.marks)
-        force = scale(yields, each, symbol="V_ua", label="force on one bolt when the wood yields")
+        yields = given("P_y", wood.expected, "lb", f"expected yield of all {what}s of the piece in wood", wood.marks)
+        force = scale(yields, each, symbol="V_ua", label=f"force on one {what} when the wood yields")
         return force, f"for the force at which the wood yields (17.10.6.3): {choices.anchor_reason}"
-    part = given("σ", share.part, "1", "share of the line's force that the bolts of this sill piece take", share.marks)
+    part = given(
+        "σ", share.part, "1", f"share of the line's force that the {what}s of this sill piece take", share.marks
+    )
     if case.lateral == "wind":
         whole, words = case.strength, "for the wind force, strength level"
     elif category in PLAIN_FORCE:
@@ -320,8 +335,8 @@ def _demand(case: LineCase, bolts: Counted, share: Share, wood: Wood) -> tuple[f
         if yielding:
             lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
             words += f", for {lacking} to take the force at which the wood yields"
-    force = scale(whole, part, symbol="V_ua", label="force on the sill piece's bolts")
-    return scale(force, each, symbol="V_ua", label="force on one bolt"), words
+    force = scale(whole, part, symbol="V_ua", label=f"force on the sill piece's {what}s")
+    return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
 
 
 def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:

@@ -16,7 +16,6 @@ from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.storeys_over import Over, over_line
 from groundsill.loadpath.turning import LOWEST_GRADE, WAYS, Turning, Way, turning_of
-from groundsill.standards.nds_2018.compression import table_4a_modulus
 from groundsill.standards.statics.walls import end_tension, unit_shear
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -143,14 +142,8 @@ def _give(case: LineCase, turned: Turning, over: Over, held: list[HoldDownPiece]
 
 def _post(case: LineCase, turned: Turning) -> tuple[float, float]:
     """Modulus and section of an end post, psi and square inches; the least there is where nobody knows them."""
-    post, table = turned.post, table_4a_modulus()
-    grade = post.grade or LOWEST_GRADE
-    if post.species in table.rows:
-        E = table.read(post.species, grade, symbol="E")
-    else:
-        doubt = Mark("assumed range", "the wood of an end post: the least modulus of the table")
-        least = min(float(cells[table.columns.index(grade)]) for cells in table.rows.values())
-        E = given("E", least, "psi", "the least modulus of the table: the wood of the post is not known", (doubt,))
+    post = turned.post
+    E = case.nds.stability_modulus(post.species, post.grade or LOWEST_GRADE)
     if post.along_in is None or post.across_in is None:
         doubt = Mark("assumed range", "the size of an end post: one stud of 1 1/2 by 3 1/2 in.")
         return E, given("A", _LEAST_POST_IN2, "in^2", "section of one stud: the post's size is not known", (doubt,))

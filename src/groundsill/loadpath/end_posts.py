@@ -16,7 +16,7 @@ from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sil
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.storeys_over import Bound, bounded
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
-from groundsill.standards.nds_2018.compression import NEAR_END_IN, perpendicular_value, post_value
+from groundsill.standards.nds_2018.compression import NEAR_END_IN
 from groundsill.standards.statics.walls import post_compression
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -25,8 +25,8 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["Pressing", "post_links"]
 
-_ACROSS = "NDS 2018 3.10.2, 4.2.6"
-_ALONG = "NDS 2018 3.6.3, 3.7.1"
+_ACROSS = "3.10.2, 4.2.6"
+_ALONG = "3.6.3, 3.7.1"
 _BESIDE_LIVE = 0.75  # combination 9: the earthquake beside live load, of what it is alone (0.525 to 0.7)
 _UNGRADED = f"grade not known: the lowest of the table is taken, {LOWEST_GRADE}"
 
@@ -95,7 +95,7 @@ class Pressing:
         if moisture not in self._known:
             at = f"{self.address}/{turned.way}-carries"
             with section(at):
-                self._known[moisture] = _carries(turned, moisture), at
+                self._known[moisture] = _carries(self.case, turned, moisture), at
         return self._known[moisture]
 
 
@@ -111,7 +111,7 @@ def _at(turned: Turning, M: float, w: float) -> float:
     return post_compression(M, w, turned.b, turned.x_D, turned.d, turned.b_c, turned.t)
 
 
-def _carries(turned: Turning, moisture: str) -> float:
+def _carries(case: LineCase, turned: Turning, moisture: str) -> float:
     post = turned.post
     assert post.along_in is not None and post.across_in is not None
     taken = frozenset() if post.grade else frozenset((Mark("assumed range", f"end posts: {_UNGRADED}"),))
@@ -119,14 +119,14 @@ def _carries(turned: Turning, moisture: str) -> float:
     across = given("d_p", post.across_in, "in", "side of the post across the wall", post.marks)
     area = multiply(along, across, symbol="A", unit="in^2", label="section of the post")
     l_e = given("l_e", 12.0 * float(turned.h), "in", "height of the wall", marks_of((turned.h,)))
-    value = post_value(post.species, post.grade or LOWEST_GRADE, across, l_e, moisture)
+    value = case.nds.post_value(post.species, post.grade or LOWEST_GRADE, across, l_e, moisture)
     return multiply(doubted(value, taken), area, symbol="C'", unit="lb", label="the post carries")
 
 
 def _sill_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound) -> Link:
     """The sill across its grain under the pressed post."""
     brace, post, address = turned.brace, turned.post, f"{pressing.address}/{turned.way}-sill"
-    place = (address, f"sill under the {_end(turned)} post of {brace.name}, across the grain", _ACROSS)
+    place = (address, f"sill under the {_end(turned)} post of {brace.name}, across the grain", case.nds.cite(_ACROSS))
     at = sill_at(case, _station(turned))
     refused, doubts = _why_not(case, turned, at, address)
     if refused or at is None or post.along_in is None or post.across_in is None:
@@ -149,7 +149,7 @@ def _bears(case: LineCase, turned: Turning, id: str, sill: SillPiece) -> float:
     area = multiply(l_b, wide, symbol="A", unit="in^2", label="post on the sill")
     a_e = given("a_e", max(_to_end(turned, sill), 0.0), "in", "from the bearing to the end of the sill piece")
     damp = case.reading.noted("whether the sill is damp", f"survey.underfloor.sills.{id}.damp")
-    value = doubted(perpendicular_value(sill.species, l_b, a_e, moisture_of(sill.damp.value)), damp)
+    value = doubted(case.nds.perpendicular_value(sill.species, l_b, a_e, moisture_of(sill.damp.value)), damp)
     return multiply(value, area, symbol="C'", unit="lb", label="the sill bears")
 
 
@@ -157,7 +157,7 @@ def _post_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound
     """The pressed post itself, along its grain; the sheathing holds it in the plane of the wall."""
     brace, post = turned.brace, turned.post
     title = f"{_end(turned)} post of {brace.name}, along the grain"
-    place = (f"{pressing.address}/{turned.way}-post", title, _ALONG)
+    place = (f"{pressing.address}/{turned.way}-post", title, case.nds.cite(_ALONG))
     if post.along_in is None or post.across_in is None or not post.species:
         return _cannot(case, turned, place, "the size or species of the end studs is not known")
     at = sill_at(case, _station(turned))

@@ -1,28 +1,29 @@
 """How the floor is held to the wall under it: rim and blocking, toenails, clips, for the line and for each low part.
 
 Where joists stand straight on the sill the same connection is checked again over that stretch alone: it may take
-more of the line's force than its length says. New clips are not added to old nails: no stiffness rule for the two.
+more of the line's force than its length says, and it goes into the sill, with the sill's own wood and moisture. New
+clips are not added to old nails: no stiffness rule for the two.
 """
 
 from __future__ import annotations
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.balloon import STUD_NAILS, blocked, own_chain, spiked_joists
-from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Link, ScopeKind
+from groundsill.loadpath.hardware import AS_ENTERED, Into, clip, into_floor, into_plate, into_sills
 from groundsill.loadpath.plate import NAIL_SPREAD
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.nails import toenail
 from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, least, multiply, note, scale
+from groundsill.working.steps import add, given, least, multiply, note, scale
+from groundsill.working.value import marks_of
 
 __all__ = ["tie_links"]
 
-
-_TOENAILS = "NDS 2018 12.1.6, 12.3.1, 12.5.4"
+_NAILED = "12.3.1, 11.3"
+_TOENAILS = "12.1.6, 12.3.1, 12.5.4"
 _BLOCKING = "IEBC 2021 A304.1.3"
 
 Place = tuple[str, str, ScopeKind, str]
@@ -57,11 +58,11 @@ def _over_panels(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
                 reason = (
                     "new blocking with clips does not run over all of it, and blocks pass nothing on along the wall"
                 )
-                links.append(_zero(place, force, "NDS 2018 chapter 12", reason))
+                links.append(_zero(place, force, case.nds.cite("chapter 12"), reason))
     return tuple(links) or (
         cannot(
             *_place(case, case.id, "line", "floor to wall"),
-            clause="NDS 2018 chapter 12",
+            clause=case.nds.cite("chapter 12"),
             reason=f"{case.line.framing} framing: nothing braces this line for the blocking to hand the force to",
         ),
     )
@@ -80,7 +81,7 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
     ]
     if line.framing == "not seen":
         reason = "how the wall is framed was not seen"
-        return cannot(*place, clause="NDS 2018 chapter 12", reason=reason)
+        return cannot(*place, clause=case.nds.cite("chapter 12"), reason=reason)
     with section(place[0]):
         part = given("β", share.part, "1", "share of the line's force that passes here", share.marks)
         force = scale(case.allowable, part, symbol="V", label=place[1])
@@ -91,16 +92,18 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
             return _zero(place, force, _BLOCKING, reason)
         return cannot(*place, clause=_BLOCKING, reason=reason)
     if ties and (not own_chain(case) or any(t.adds_rim for t in ties)):
-        return _ties(case, place, [t for t in ties if t.adds_rim or not own_chain(case)], stretch, force)
+        return _ties(case, joists, place, [t for t in ties if t.adds_rim or not own_chain(case)], stretch, force)
     if own_chain(case):
         return spiked_joists(case, joists, place, stretch, share.part, force)
     connection = line.floor_connection
     if connection.kind == "none":
-        return _zero(place, force, "NDS 2018 chapter 12", "nothing holds the floor to the wall")
+        return _zero(place, force, case.nds.cite("chapter 12"), "nothing holds the floor to the wall")
     if connection.kind == "not seen":
-        return cannot(*place, clause=_TOENAILS, reason="how the floor is held to the wall was not seen")
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason="how the floor is held to the wall was not seen")
     if connection.kind == STUD_NAILS:
-        return cannot(*place, clause=_TOENAILS, reason="joists are nailed to studs in balloon framing alone")
+        return cannot(
+            *place, clause=case.nds.cite(_TOENAILS), reason="joists are nailed to studs in balloon framing alone"
+        )
     if connection.kind == "clips":
         return _old_clips(case, place, stretch, force)
     return _toenails(case, joists, place, stretch, share.part, force)
@@ -122,27 +125,52 @@ def _may_roll(case: LineCase, blocked: bool) -> tuple[bool, str] | None:
     return None
 
 
-def _ties(case: LineCase, place: Place, ties: list[TiePiece], stretch: tuple[float, float], force: float) -> Link:
+def _ties(
+    case: LineCase,
+    joists: JoistField | None,
+    place: Place,
+    ties: list[TiePiece],
+    stretch: tuple[float, float],
+    force: float,
+) -> Link:
     """New clips, each list of them spread evenly over its stretch of line."""
-    with section(place[0]):
-        note("old nails are not added to new clips: no stiffness rule for the two together")
-        total, words = 0.0, []
-        for tie in ties:
-            inside = min(tie.to_in, stretch[1]) - max(tie.from_in, stretch[0])
-            count = int(tie.count * inside / (tie.to_in - tie.from_in) + 1e-9)
-            total += count * tie.capacity_lb
-            words.append(f"{tie.mark}: {count} clips at {tie.capacity_lb:g} lb ({tie.report or 'capacity as entered'})")
-        capacity = given("n T_a", total, "lb", "; ".join(words))
+    terms, words, clauses, extensions = [], [], [], []
+    try:
+        with section(place[0]):
+            note("old nails are not added to new clips: no stiffness rule for the two together")
+            for tie in ties:
+                inside = min(tie.to_in, stretch[1]) - max(tie.from_in, stretch[0])
+                count = int(tie.count * inside / (tie.to_in - tie.from_in) + 1e-9)
+                one = clip(case, tie, (into_floor(case, joists), *_beneath(case, stretch)))
+                n = given("n", count, "1", f"clips {tie.mark} on this stretch")
+                terms.append(multiply(one.capacity, n, symbol="n T_a", unit="lb", label=f"all clips {tie.mark}"))
+                words.append(f"{tie.mark}: {count} clips at {float(one.capacity):g} lb ({one.words})")
+                clauses.append(one.clause)
+                extensions.append(one.extension)
+            capacity = add(*terms, symbol="ΣT_a", label="; ".join(words))
+    except OutsideLimits as refused:
+        return cannot(*place, clause=case.nds.cite(_NAILED), reason=str(refused))
     return checked(
         *place,
         level="allowable",
         unit="lb",
         demand=force,
         capacity=capacity,
-        clause="evaluation report entered",
+        clause="; ".join(dict.fromkeys(clauses)),
         reason="; ".join(words),
+        extension="; ".join(dict.fromkeys(text for text in extensions if text)),
         working=(f"line/{case.id}/demand",),
     )
+
+
+def _beneath(case: LineCase, stretch: tuple[float, float], from_above: bool = False) -> tuple[Into, ...]:
+    """What the floor is fastened to over a stretch: the top plate, or the sill where the joists stand on it."""
+    low = [b for b in case.braces if b.kind == "joists on sill" and part_length(b, *stretch) > 0]
+    whole = any(b.from_in <= stretch[0] and b.to_in >= stretch[1] for b in low)
+    if case.line.top_plate.layers > 0 and not whole:
+        return (into_plate(case, from_above),)
+    sills = [(id, s) for id, s in case.sills if min(s.to_in, stretch[1]) > max(s.from_in, stretch[0])]
+    return into_sills(case, sills) or (into_plate(case, from_above),)
 
 
 def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force: float) -> Link:
@@ -164,8 +192,17 @@ def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force
         demand=force,
         capacity=total,
         clause=connection.report or "capacity as entered",
+        extension="" if connection.report.strip() else AS_ENTERED,
         working=(f"line/{case.id}/demand",),
     )
+
+
+def _toenail(case: LineCase, nail: str, side: str, main: Into) -> tuple[float, float]:
+    """One toenail into one of the woods: its adjusted value, and what it is expected to yield at."""
+    deep = {} if main.depth_in is None else {"t_m": main.depth_in}
+    one = case.nds.toenail(nail, side, main.species, **deep)
+    each = case.nds.adjusted_lateral(one.Z, moisture=main.moisture, driven="toenail, lateral")
+    return doubted(each, main.marks), float(case.nds.expected_of(one).P)
 
 
 def _toenails(
@@ -178,17 +215,17 @@ def _toenails(
 ) -> Link:
     connection = case.line.floor_connection
     if connection.spacing_in.value is None or not connection.nail:
-        return cannot(*place, clause=_TOENAILS, reason="the toenails' size or spacing is not known")
-    side = (joists.species if joists else "") or "Douglas fir-larch"
-    main = case.line.top_plate.species or "Douglas fir-larch"
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason="the toenails' size or spacing is not known")
+    side = into_floor(case, joists).species
     path = f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in"
     feet = (stretch[1] - stretch[0]) / 12
     try:
         with section(place[0]):
             spacing = case.reading.number(path, connection.spacing_in, "s", "in", "spacing of the toenails")
             assert spacing is not None
-            one = toenail(connection.nail, side, main)
-            each = adjusted_lateral(one.Z, driven="toenail, lateral")
+            found = [_toenail(case, connection.nail, side, main) for main in _beneath(case, stretch, from_above=True)]
+            each, yields_at = min(found, key=lambda pair: float(pair[0]))
+            each = doubted(each, marks_of(z for z, _ in found))
             marks = case.reading.marked(path)
             n = given("n", 12 * feet / float(spacing), "1", f"toenails along {feet:.1f} ft", marks)
             total = multiply(each, n, symbol="n Z'", unit="lb", label="all toenails of the stretch")
@@ -196,9 +233,10 @@ def _toenails(
                 limit = case.sdpws.toenails().read("toenails", "ASD", symbol="v_max")
                 most = multiply(limit, given("L", feet, "ft", "length of the stretch"), symbol="V_max", unit="lb")
                 total = least(total, most, symbol="V_a", label="toenails may not be counted for more in this category")
-            yields = scale(expected_of(one).P, table_12_5_4().read("toenail, lateral"), symbol="P", label="as driven")
+            factor = case.nds.toenail_factor("toenail, lateral")
+            yields = scale(yields_at, factor, symbol="P", label="as driven")
     except OutsideLimits as refused:
-        return cannot(*place, clause=_TOENAILS, reason=str(refused))
+        return cannot(*place, clause=case.nds.cite(_TOENAILS), reason=str(refused))
     return checked(
         place[0],
         f"{connection.nail} toenails, {place[1]}",
@@ -208,7 +246,7 @@ def _toenails(
         unit="lb",
         demand=force,
         capacity=total,
-        clause=_TOENAILS,
+        clause=case.nds.cite(_TOENAILS),
         working=(f"line/{case.id}/demand",),
         reason=f"joists {case.line.joists}, {case.line.rim}",
         expected=expected_at(

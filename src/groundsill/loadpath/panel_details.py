@@ -12,9 +12,6 @@ from math import floor
 
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.standards.nds_2018.nails import nail_size
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
@@ -71,7 +68,7 @@ def on_its_studs(case: LineCase, brace: Brace) -> None:
     panel, stud = _panel(brace), brace.segment.stud
     t = given("t", _thickness_in(panel), "in", f"thickness of {panel.mark or brace.id}")
     case.sdpws.panels_on_studs(t, *_studs(case, brace))
-    length = nail_size(f"{_nail(panel)} common").L
+    length = case.nds.nail_size(f"{_nail(panel)} common").L
     reach = subtract(length, t, symbol="p", label="reach of the nails beyond the panel")
     depth = stud.depth_in.value
     if depth is not None and depth < float(reach):
@@ -97,7 +94,7 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
     panel, stud, clause = _panel(brace), brace.segment.stud, case.sdpws.clauses.framing
     with section(f"line/{case.id}/strength/{brace.id}"):
         details = case.sdpws.panels_on_studs(_thickness_in(panel), *_studs(case, brace))
-        into = float(nail_size(f"{_nail(panel)} common").L) - _thickness_in(panel)
+        into = float(case.nds.nail_size(f"{_nail(panel)} common").L) - _thickness_in(panel)
         nominal, category = float(brace.nominal_plf or 0.0), case.forces.category
         found = case.sdpws.framing_at_panel_edges(_nail(panel), panel.edge_spacing_in, into, nominal, category)
         if found.needs_3x:
@@ -130,22 +127,22 @@ def _framing(case: LineCase, brace: Brace, found: Framing) -> str:
     if thick is not None and thick >= _THREE_BY_IN:
         return f"studs {thick:g} in. thick serve where panels adjoin ({found.reasons[0]}; {clause})"
     asked = f"where panels adjoin, 3x framing or two 2x fastened together ({found.reasons[0]}; {clause})"
-    spacing = _stitching_in(brace, stud)
+    spacing = _stitching_in(case, brace, stud)
     if spacing is None:
         return asked
     stagger = ", staggered," if spacing < found.stagger_below_in else ""
     return (
         f"{asked}: a second 2x on each of those studs with {_STITCH_NAIL} nails at {spacing:g} in.{stagger} holds all "
-        "that the panel may carry (NDS 2018 12.3.1)"
+        f"that the panel may carry ({case.nds.cite('12.3.1')})"
     )
 
 
-def _stitching_in(brace: Brace, stud: Stud) -> float | None:
+def _stitching_in(case: LineCase, brace: Brace, stud: Stud) -> float | None:
     """Spacing of the nails that make two 2x one, for the panel's whole allowable unit shear, down to half inches."""
     main = stud.thickness_in.value or _TWO_BY_IN
     try:
-        one = nail_value(_STITCH_NAIL, _TWO_BY_IN, main=stud.species, t_m=main)
-        each = float(adjusted_lateral(one.Z))
+        one = case.nds.nail(_STITCH_NAIL, _TWO_BY_IN, main=stud.species, t_m=main)
+        each = float(case.nds.adjusted_lateral(one.Z))
     except OutsideLimits:
         return None
     spacing = floor(2 * 12 * each / float(brace.capacity_plf or 0.0)) / 2 if brace.capacity_plf else 0.0

@@ -20,9 +20,6 @@ from groundsill.loadpath.case import (
 )
 from groundsill.loadpath.chain import Expected, Link, ScopeKind
 from groundsill.loadpath.plate import NAIL_SPREAD
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.work.pieces import PanelPiece, SillBlockingPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -35,7 +32,7 @@ FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _SPREAD_PANEL = (0.85, 1.15)
 _NOMINAL = "nominal unit shear, 15 % either way (common practice, no source)"
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
-_NAILS = "NDS 2018 12.3.1, 11.3"
+_NAILS = "12.3.1, 11.3"
 
 Place = tuple[str, str, ScopeKind, str]
 
@@ -146,23 +143,23 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
     covered = sum(part_length(brace, p.from_in, p.to_in) for p in blocks)
     if not blocks or covered < brace.length_in - 1:
         reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
-        return _edge(case, brace, place, v, _NAILS, reason, holds=False)
+        return _edge(case, brace, place, v, case.nds.cite(_NAILS), reason, holds=False)
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
     if at is None or not at[1].species or at[1].thickness_in.value is None:
-        return cannot(*place, clause=_NAILS, reason="the sill's species or thickness is not known")
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason="the sill's species or thickness is not known")
     try:
         with section(place[0]):
             rows = [_row(case, block, *at) for block in blocks]
             capacity = least(*(held for held, _ in rows), symbol="v_n", label="the weakest piece of blocking")
     except OutsideLimits as refused:
-        return cannot(*place, clause=_NAILS, reason=str(refused))
+        return cannot(*place, clause=case.nds.cite(_NAILS), reason=str(refused))
     return checked(
         *place,
         level="allowable",
         unit="plf",
         demand=v,
         capacity=capacity,
-        clause=_NAILS,
+        clause=case.nds.cite(_NAILS),
         working=working_of(case, brace),
         expected=expected_at(
             min(yields for _, yields in rows) * brace.length_in / 12,
@@ -180,10 +177,10 @@ def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> 
     depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", "thickness of the sill")
     assert depth is not None  # blocking is checked on a sill of known thickness alone
     thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-    one = nail_value(block.nail, thick, main=sill.species, t_m=depth)
+    one = case.nds.nail(block.nail, thick, main=sill.species, t_m=depth)
     damp = case.reading.marked(f"{path}.damp")
-    each = doubted(adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
+    each = doubted(case.nds.adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
     count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
     total = multiply(each, count, symbol="Z'n", unit="lb")
     held = divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")
-    return held, float(expected_of(one).P) * float(count)
+    return held, float(case.nds.expected_of(one).P) * float(count)

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.balloon import own_chain
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.hardware import into_plate, tie_strap
 from groundsill.mechanics.collector import Drain, axial
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.nails import nail as nail_value
 from groundsill.work.pieces import SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
@@ -23,6 +22,7 @@ __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "sp
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
 _NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
+_JOINT = "chapter 12"
 NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
 
 
@@ -34,6 +34,7 @@ class Held:
     clause: str
     reason: str
     yields: float | None = None
+    extension: str = ""
 
 
 def drains(case: LineCase) -> tuple[Drain, ...]:
@@ -61,7 +62,7 @@ def splice_stage(case: LineCase) -> Stage:
 
 
 def _collector(case: LineCase) -> str:
-    return f"{case.forces.rules.cite('12.10.2')}, NDS 2018 chapter 12"
+    return f"{case.forces.rules.cite('12.10.2')}, {case.nds.cite(_JOINT)}"
 
 
 def _dragged(case: LineCase) -> tuple[Link, ...]:
@@ -82,7 +83,7 @@ def _none_recorded(case: LineCase) -> Link:
     address = f"line/{case.id}/plate-splices/{case.id}/both"
     if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
         reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
-        return cannot(address, "top plate joints", "line", case.id, clause="NDS 2018 chapter 12", reason=reason)
+        return cannot(address, "top plate joints", "line", case.id, clause=case.nds.cite(_JOINT), reason=reason)
     return cannot(
         address, "top plate joints", "line", case.id, clause="", reason="no joint in the plate", applies=False
     )
@@ -97,7 +98,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             title,
             "joint",
             id,
-            clause="NDS 2018 chapter 12",
+            clause=case.nds.cite(_JOINT),
             reason="nothing braces this line, so the force past the joint is not defined",
             marks=case.doubts,
         )
@@ -127,6 +128,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
         capacity=held.capacity,
         clause=held.clause,
         reason=reason,
+        extension=held.extension,
         working=(f"line/{case.id}/demand",),
         expected=expected_at(
             held.yields,
@@ -151,31 +153,35 @@ def joint_strength(case: LineCase, id: str, joint: PlateSplice, stations: Sequen
     """
     added = _added(case, joint, stations)
     if added is not None:
-        words, capacity = added
-        return Held(given("T_a", capacity, "lb", words), "evaluation report or working entered", words)
+        try:
+            strap = tie_strap(case, added, (into_plate(case),))
+        except OutsideLimits as refused:
+            return Held(None, case.nds.cite("12.3.1, 11.3"), str(refused))
+        words = f"{added.kind} {added.mark} ({strap.words})"
+        return Held(strap.capacity, strap.clause, words, extension=strap.extension)
     if joint.kind in ("butt", "cut"):
-        return Held(0.0, "NDS 2018 chapter 12", "the plate is not continuous there")
+        return Held(0.0, case.nds.cite(_JOINT), "the plate is not continuous there")
     return _nailed(case, joint, id)
 
 
-def _added(case: LineCase, joint: PlateSplice, stations: Sequence[float]) -> tuple[str, float] | None:
+def _added(case: LineCase, joint: PlateSplice, stations: Sequence[float]) -> SplicePiece | StrapPiece | None:
     """New work across the joint: a splice whose nearest joint it is, or a strap that reaches past it on both sides."""
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "top plate":
             away = abs(piece.station_in - joint.station_in)
             if away <= _NEAR_IN and away <= min(abs(piece.station_in - s) for s in stations):
-                return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+                return piece
         reaches = isinstance(piece, StrapPiece) and (
             piece.from_in + _REACH_IN <= joint.station_in <= piece.to_in - _REACH_IN
         )
         if reaches and isinstance(piece, StrapPiece):
-            return f"strap {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
+            return piece
     return None
 
 
 def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
     """A lap held by nails: their number on one side of the joint."""
-    count, clause = joint.nails_each_side.value, "NDS 2018 12.3.1, 11.3"
+    count, clause = joint.nails_each_side.value, case.nds.cite("12.3.1, 11.3")
     if count is None or not joint.nail:
         return Held(None, clause, "the nails of the lap were not counted")
     species = case.line.top_plate.species or "Douglas fir-larch"
@@ -189,8 +195,10 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
     if thick is None:
         return Held(None, clause, "the thickness of the plates is not known")
     try:
-        one = nail_value(joint.nail, thick, species, species, t_m=thick)
-        each = adjusted_lateral(one.Z)
+        one = case.nds.nail(joint.nail, thick, species, species, t_m=thick)
+        damp = case.reading.noted("whether the top plate is damp", f"survey.underfloor.lines.{case.id}.top_plate.damp")
+        wet = moisture_of(case.line.top_plate.damp.value)
+        each = doubted(case.nds.adjusted_lateral(one.Z, moisture=wet), damp)
     except OutsideLimits as refused:
         return Held(None, clause, str(refused))
     n = case.reading.number(
@@ -201,4 +209,4 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
         "nails on one side of the joint",
     )
     assert n is not None
-    return Held(multiply(each, n, symbol="n Z'", unit="lb"), clause, "", float(expected_of(one).P) * float(n))
+    return Held(multiply(each, n, symbol="n Z'", unit="lb"), clause, "", float(case.nds.expected_of(one).P) * float(n))

@@ -13,7 +13,7 @@ from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.case import Brace, LineCase, height_path
 from groundsill.loadpath.storeys_over import Bound
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
-from groundsill.standards.nds_2018.bending import Beam, beam_values
+from groundsill.standards.nds_2018.bending import Beam
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import convert, divide, given, least, scale
 from groundsill.working.value import Mark, marks_of
@@ -87,7 +87,7 @@ def _rim(case: LineCase, fields: list[tuple[str, JoistField]]) -> tuple[Beam, st
     try:
         b = given("b_r", breadth, "in", "breadth of the rim, as of the joists", marks)
         d = given("d_r", depth, "in", "depth of the rim, as of the joists", marks | {_UNGRADED})
-        beam = beam_values(field.species, LOWEST_GRADE, b, d)
+        beam = case.nds.beam_values(field.species, LOWEST_GRADE, b, d)
     except OutsideLimits as refused:
         return str(refused)
     return beam, f"{breadth:g} by {depth:g} in., {field.species} {LOWEST_GRADE}"

@@ -1,6 +1,7 @@
 """What the bolts of one sill piece hold in wood, together: allowable and expected, or why nobody can say.
 
-A gap or shims under the sill bring in the general dowel equations; concrete that no core gave a strength for, or that
+A gap or shims under the sill, or an underside that is soft to a depth somebody probed, bring in the general dowel
+equations; concrete that no core gave a strength for, or that
 is weak, and short bolts make the value an extension; so does a bolt whose depth nobody knows and a test stands in for.
 """
 
@@ -14,13 +15,8 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
 from groundsill.loadpath.stem import cored_strength, strength_of
-from groundsill.standards.awc_tr12.general_dowel import sill_bolt_with_gap, sill_bolt_with_gap_beyond
-from groundsill.standards.nds_2018.adjustment import adjusted_lateral
-from groundsill.standards.nds_2018.expected import expected_of
-from groundsill.standards.nds_2018.geometry import end_distance_factor
-from groundsill.standards.nds_2018.sill_bolt import sill_bolt, sill_bolt_weak_concrete
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import add, divide, given, least, note, scale
+from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["CAST_IN", "Wood", "wood_of"]
@@ -75,7 +71,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     chosen = bolts.marks | case.reading.noted(f"the condition of {_named(sill, id)}", f"{path}.condition")
     if condition == "decayed":
         return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
-    if condition == "soft":
+    if condition == "soft" and sill.soft_depth_in.value is None:
         why_not = "the sill is soft: probe how deep it is soft before anything is counted on it"
         return Wood(None, why_not=why_not, marks=chosen)
     if sill.cast_in and condition is None:
@@ -91,6 +87,11 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     doubts = _doubts(sill, anchors)
     taken = tuple(Mark("assumed range", f"{_named(sill, id)}: {text}") for text in doubts)
     gap = case.reading.number(f"{path}.gap_in", sill.gap_in, "g", "in", f"gap under {_named(sill, id)}") or 0.0
+    if condition == "soft":
+        sound = _sound(case, id, sill, (thick, gap))
+        if sound is None:
+            return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
+        thick, gap = sound
     total = _Sum(chosen)
     try:
         for group in _alike(case, sill, anchors):
@@ -102,6 +103,20 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
     extension = "; ".join(dict.fromkeys(total.extensions))
     return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)))
+
+
+def _sound(case: LineCase, id: str, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float] | None:
+    """Sound thickness and gap of a sill whose underside is soft: what is soft bears nothing; None when nothing is left.
+
+    The bolt only passes through the soft part, as through a shim.
+    """
+    path, label = f"survey.underfloor.sills.{id}.soft_depth_in", f"soft underside of {_named(sill, id)}"
+    soft = case.reading.number(path, sill.soft_depth_in, "g_s", "in", label)
+    assert soft is not None
+    if float(soft) >= float(measures[0]):
+        return None
+    thick = subtract(measures[0], soft, symbol="l_s", label="sound thickness of the sill")
+    return thick, add(measures[1], soft, symbol="g", label="gap and soft wood together: neither bears on the bolt")
 
 
 def _named(sill: SillPiece, id: str) -> str:
@@ -159,13 +174,13 @@ def _add_group(
     d = given("D", one.diameter_in, "in", f"bolt diameter in {_named(sill, id)}", marks)
     depth = _TEST_EMBEDMENT_IN if one.embedment_in is None else one.embedment_in
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
-    Z, yields, extension = _joint(d, m, f_c, sill, measures)
+    Z, yields, extension = _joint(case, d, m, f_c, sill, measures)
     Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
     if extension or cored_strength(case, under[0]) is None:
         total.extensions.append(extension or _UNTESTED)
     end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")
-    C_delta = end_distance_factor(d, end)
-    each = adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
+    C_delta = case.nds.end_distance_factor(d, end)
+    each = case.nds.adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)
     expected = float(yields) * float(C_delta)
     if one.embedment_in is None:
         assert one.test_lb is not None
@@ -179,19 +194,21 @@ def _add_group(
     return ""
 
 
-def _joint(d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float, str]:
+def _joint(
+    case: LineCase, d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]
+) -> tuple[float, float, str]:
     """Reference value and expected yield of one bolt, and the extension it rests on."""
     thick, gap = measures
     within = float(f_c) >= 2500 and float(m) >= 6
     if float(gap) > 0:
         note("a gap or shims under the sill: the general dowel equations")
         if within:
-            open_joint = sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
+            open_joint = case.nds.sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
         else:
-            open_joint = sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
+            open_joint = case.nds.sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
         return open_joint.Z, open_joint.P, "" if within else _BEYOND
     if within:
-        joint = sill_bolt(d, thick, sill.species, 0.0, m, f_c)
+        joint = case.nds.sill_bolt(d, thick, sill.species, 0.0, m, f_c)
     else:
-        joint = sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
-    return joint.Z, expected_of(joint).P, "" if within else _BEYOND
+        joint = case.nds.sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
+    return joint.Z, case.nds.expected_of(joint).P, "" if within else _BEYOND

@@ -14,16 +14,18 @@ from dataclasses import dataclass
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.hardware import into_sills, tie_strap
 from groundsill.work.pieces import SplicePiece
+from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
-from groundsill.working.value import Mark
+from groundsill.working.value import Mark, marks_of
 
 __all__ = ["Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_between"]
 
 _NEAR_IN = 18.0  # a splice farther than this from a joint does not tie it
 _TOUCH_IN = 1.0
-_CLAUSE = "NDS 2018 chapter 12"
+_CLAUSE = "chapter 12"
 _NOTHING = 0.01  # lb: less than this is nothing
 
 
@@ -31,13 +33,14 @@ _NOTHING = 0.01  # lb: less than this is nothing
 class Tie:
     """What ties two neighbouring pieces, lb, by what in words; 0 when nothing does, and ``why`` may say why not.
 
-    ``marks`` are those of the facts by which a splice holds or not.
+    ``marks`` are those of the facts by which a splice holds or not, ``extension`` that of a load without its report.
     """
 
     capacity: float = 0.0
     by: str = ""
     why: str = "nothing was seen that ties the two pieces together"
     marks: frozenset[Mark] = frozenset()
+    extension: str = ""
 
 
 def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...]:
@@ -58,10 +61,19 @@ def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...
         elif held[n] is None or held[n + 1] is None:
             found.append(Tie(why="what the bolts beside it hold is not known", marks=sound[n] | sound[n + 1]))
         else:
-            report = splice.report or "capacity as entered"
-            by = f"splice {splice.mark} ({report})"
-            found.append(Tie(splice.capacity_lb, by, marks=sound[n] | sound[n + 1]))
+            found.append(_held(case, splice, case.sills[n : n + 2], sound[n] | sound[n + 1]))
     return tuple(found)
+
+
+def _held(case: LineCase, splice: SplicePiece, sills: Sequence[tuple[str, SillPiece]], marks: frozenset[Mark]) -> Tie:
+    """What a splice holds across a joint, by its report or by its nails and steel; nothing where neither is told."""
+    try:
+        with section(f"line/{case.id}/sill-joints/{sills[0][0]}/both"):
+            held = tie_strap(case, splice, into_sills(case, sills))
+    except OutsideLimits as refused:
+        return Tie(why=str(refused), marks=marks)
+    by = f"splice {splice.mark} ({held.words})"
+    return Tie(float(held.capacity), by, marks=marks | marks_of((held.capacity,)), extension=held.extension)
 
 
 def _splice(case: LineCase, joint: float, joints: Sequence[float]) -> SplicePiece | None:
@@ -187,7 +199,9 @@ def _joint(
     unknown = [s.mark or key for (key, s), h in zip((left, right), held, strict=True) if h is None]
     if unknown:
         reason = f"what the bolts of sill {' and '.join(unknown)} hold is not known, nor then what must pass here"
-        return cannot(address, title, "joint", id, clause=_CLAUSE, reason=reason, marks=marks, working=working)
+        return cannot(
+            address, title, "joint", id, clause=case.nds.cite(_CLAUSE), reason=reason, marks=marks, working=working
+        )
     short = [max(0.0, float(f) - float(h or 0.0)) for f, h in zip(forces, held, strict=True)]
     if not passing and (max(short) <= _NOTHING or tie.capacity > 0):
         spare = "each piece holds its own force" if max(short) <= _NOTHING else "neither piece has bolts to spare"
@@ -217,6 +231,7 @@ def _joint(
         unit="lb",
         demand=need,
         capacity=capacity,
-        clause=_CLAUSE,
+        clause=case.nds.cite(_CLAUSE),
         reason=tie.by if passing else tie.why,
+        extension=tie.extension if passing else "",
     )

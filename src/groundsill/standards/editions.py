@@ -1,8 +1,9 @@
 """What one edition of a document takes over from another without a second copy of it.
 
 A printed table that stands unchanged is the very same table under the other edition's name, and says how that is known;
-an equation does likewise by :meth:`groundsill.working.equation.Equation.restated`. What every edition of ASCE 7 puts
-together alike, from its own tables and equations, is put together here.
+an equation does likewise by :meth:`groundsill.working.equation.Equation.restated`, a composed rule by
+:meth:`groundsill.working.equation.Procedure.restated`, run with the other edition :func:`in_place`. What every edition
+of ASCE 7 puts together alike, from its own tables and equations, is put together here.
 """
 
 from __future__ import annotations
@@ -10,13 +11,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
+from typing import Any
 
 from groundsill.standards.asce7_16.ground_motion import SiteValues
-from groundsill.working.source import How
+from groundsill.standards.catalogue import entries
+from groundsill.working.equation import Equation, Procedure
+from groundsill.working.errors import UnknownFormula
+from groundsill.working.source import How, InPlace, Source
 from groundsill.working.steps import condition, note
 from groundsill.working.table import Table, TableSource
 
-__all__ = ["design_category_by", "site_values_by", "unchanged"]
+__all__ = ["design_category_by", "in_place", "site_values_by", "unchanged"]
 
 
 @lru_cache(maxsize=128)
@@ -31,6 +36,30 @@ def unchanged(table: Table, document: str, why: str, how: How = "from memory") -
     """
     told = TableSource(how, f"the figures of {table.cite}; {why}")
     return replace(table, document=document, sources={"same": told}, default_source="same", exceptions={})
+
+
+def in_place(of: Source, by: Source) -> InPlace:
+    """A later edition to be read in the place of an earlier one; what it has is looked up in its own package."""
+
+    def answer(thing: Any) -> Any:
+        found = _held(by.id).get(_same(thing))
+        if found is None:
+            raise UnknownFormula(f"{by.short}, read in the place of {of.short}, holds nothing for {thing.title}")
+        return found
+
+    return InPlace(of, by, answer)
+
+
+@lru_cache(maxsize=8)
+def _held(document: str) -> dict[Any, Any]:
+    makers = [entry.maker for entry in entries(document)]
+    things = [maker if isinstance(maker, Equation | Procedure) else maker() for maker in makers]
+    return {_same(thing): thing for thing in things}
+
+
+def _same(thing: Equation[Any] | Procedure[Any, Any] | Table) -> Any:
+    """What a thing of one edition and that of another have in common: a formula its body, a table number and title."""
+    return thing.body if isinstance(thing, Equation | Procedure) else (thing.number, thing.title)
 
 
 def site_values_by(

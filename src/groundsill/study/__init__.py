@@ -29,7 +29,7 @@ from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
 from groundsill.work.document import House
-from groundsill.work.pieces import ConcretePiece, DrainagePiece, SideplatePiece, SoilPiece
+from groundsill.work.pieces import ConcretePiece, DrainagePiece, SoilPiece
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Value
 
@@ -122,7 +122,7 @@ def _with_storeys(runs: tuple[Run, ...], above: tuple[StoreyAbove, ...]) -> tupl
     return tuple(told)
 
 
-_UNCOUNTED = (SideplatePiece, ConcretePiece, DrainagePiece, SoilPiece)
+_UNCOUNTED = (ConcretePiece, DrainagePiece, SoilPiece)
 
 
 def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:

@@ -9,7 +9,7 @@ from dataclasses import asdict
 from types import MappingProxyType
 from typing import Any
 
-from groundsill.standards import asce7, sdpws
+from groundsill.standards import asce7, nds, sdpws
 from groundsill.standards.basis import adoptions
 from groundsill.study.result import Manifest
 from groundsill.work.basis import basis_of
@@ -39,7 +39,7 @@ def manifest_of(house: House, marks: Iterable[Mark]) -> Manifest:
 
 
 CHECKED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
-    {"asce7": asce7.EDITIONS, "sdpws": sdpws.EDITIONS, "nds": ("nds-2018",), "aci318": ("aci318-19",)}
+    {"asce7": asce7.EDITIONS, "sdpws": sdpws.EDITIONS, "nds": nds.EDITIONS, "aci318": ("aci318-19",)}
 )
 
 

@@ -178,13 +178,7 @@ def _why_hold_down(site: _Site, piece: HoldDownPiece) -> str | None:
 
 def _why_bolt(site: _Site, piece: BoltPiece) -> str | None:
     """A bolt needs a sill to go through, something to be set in, and no other bolt at its place."""
-    why = _why_station(site, piece)
-    if why:
-        return why
-    sills = site.on_line("sills", piece.line)
-    if sills and not any(_on(sill, piece.station_in) for _, sill in sills):
-        return f"no sill piece of {piece.line} lies at station {piece.station_in:g}"
-    why = _why_no_base(site, piece.line, piece.station_in)
+    why = _why_station(site, piece) or _why_no_sill(site, piece) or _why_no_base(site, piece.line, piece.station_in)
     if why:
         return why
     old = [(id_, bolt.mark, bolt.station_in) for id_, bolt in site.on_line("bolts", piece.line)]
@@ -195,8 +189,17 @@ def _why_bolt(site: _Site, piece: BoltPiece) -> str | None:
     return None
 
 
+def _why_no_sill(site: _Site, piece: BoltPiece | SideplatePiece) -> str | None:
+    """No sill piece at its station, once the line's sills are written down."""
+    sills = site.on_line("sills", piece.line)
+    if sills and not any(_on(sill, piece.station_in) for _, sill in sills):
+        return f"no sill piece of {piece.line} lies at station {piece.station_in:g}"
+    return None
+
+
 def _why_side_plate(site: _Site, piece: SideplatePiece) -> str | None:
-    return _why_station(site, piece) or _why_no_base(site, piece.line, piece.station_in)
+    """A side plate needs a sill to be screwed to and something to be anchored in."""
+    return _why_station(site, piece) or _why_no_sill(site, piece) or _why_no_base(site, piece.line, piece.station_in)
 
 
 def _why_concrete(site: _Site, piece: ConcretePiece) -> str | None:

@@ -9,9 +9,32 @@ from groundsill.house.building import Point
 from groundsill.house.fact import about
 
 __all__ = [
-    "BoltPiece", "ConcretePiece", "DrainagePiece", "HoldDownPiece", "PanelPiece", "Piece", "SideplatePiece",
-    "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
+    "BoltPiece", "ConcretePiece", "DrainagePiece", "Hardware", "HoldDownPiece", "PanelPiece", "Piece",
+    "SideplatePiece", "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
 ]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hardware:
+    """A clip or strap of plain sheet steel with its nails: counted by those and by its own section, with no report."""
+
+    steel: Literal["A653 SS Grade 33", "A653 SS Grade 40", "A653 SS Grade 50, class 1", "A36"] = about(
+        "Steel", default="A653 SS Grade 33"
+    )
+    thickness_in: float = about("Thickness of the bare steel", unit="in", least=0.03, most=0.249)
+    width_in: float = about("Width across the force (clip: along the wall)", unit="in", least=0.5, most=24)
+    nail: str = about("Nail", help="10d common", default="10d common")
+    nails: int = about("Nails into each of the two pieces it joins", least=1, most=60)
+    across: int = about("Nail holes across it at one section", least=1, most=8, default=1)
+    spacing_in: float = about("Clip: spacing of the nails along the wall", unit="in", least=0.4, most=12, default=1.0)
+    lever_in: float = about(
+        "Clip: from a row of nails to where the force passes it",
+        unit="in",
+        help="a flat clip: from row to row; an angle: from the farther row to the bend",
+        least=0,
+        most=12,
+        default=1.5,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,10 +118,12 @@ class TiePiece:
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
     count: int = about("How many clips", least=1, most=500)
-    capacity_lb: float = about(
-        "Allowable load of one, earthquake", unit="lb", help="from its evaluation report", least=10, most=10000
-    )
+    capacity_lb: float | None = about(
+        "Allowable load of one, earthquake", unit="lb", help="from its evaluation report", least=10, most=10000,
+        default=None,
+    )  # fmt: skip
     report: str = about("Evaluation report", default="")
+    made_of: Hardware | None = about("Generic clip, counted by its nails and steel", default=None)
     adds_rim: bool = about("Comes with new blocking between the joists", default=False)
 
 
@@ -142,8 +167,9 @@ class SplicePiece:
     line: str = about("Line", refers="underfloor.lines")
     station_in: float = about("Station", unit="in", least=0, most=6000)
     member: Literal["top plate", "sill"] = "top plate"
-    capacity_lb: float = about("Allowable tension", unit="lb", least=50, most=50000)
+    capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
+    made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -156,22 +182,58 @@ class StrapPiece:
     line: str = about("Line", refers="underfloor.lines")
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
-    capacity_lb: float = about("Allowable tension", unit="lb", least=50, most=50000)
+    capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
+    made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
+
+
+Screws = Literal[
+    "", "No. 8 screw", "No. 10 screw", "No. 12 screw", "No. 14 screw", "1/4 lag", "5/16 lag", "3/8 lag", "1/2 lag",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideplatePiece:
-    """A plate on the face of the stem and the side of the sill, where there is no height to drill from above."""
+    """A flat plate on the face of the stem and the side of the sill, where there is no height to drill from above.
+
+    It counts by its evaluation report, or, as generic hardware, by its screws, its steel and its anchors.
+    """
 
     kind: Literal["side plate"] = "side plate"
     order: float = 0
     mark: str = ""
     line: str = about("Line", refers="underfloor.lines")
-    station_in: float = about("Station", unit="in", least=0, most=6000)
-    capacity_lb: float = about("Allowable load parallel to the wall", unit="lb", least=50, most=10000)
+    station_in: float = about("Station of its middle", unit="in", least=0, most=6000)
+    capacity_lb: float | None = about(
+        "Allowable load parallel to the wall", unit="lb", help="from its evaluation report", least=50, most=10000,
+        default=None,
+    )  # fmt: skip
     from_top_in: float = about("Anchor centre below the top of the stem", unit="in", least=1, most=36)
     report: str = about("Evaluation report", default="")
+    steel: Literal["A36", "A653 SS Grade 33"] = about("Steel", default="A36")
+    thickness_in: float | None = about("Thickness of the plate", unit="in", least=0.03, most=0.5, default=None)
+    width_in: float | None = about("Width of the plate along the wall", unit="in", least=1, most=36, default=None)
+    screw: Screws = about("Screw into the side of the sill", default="")
+    screw_length_in: float | None = about("Length of the screw", unit="in", least=0.75, most=12, default=None)
+    screws: int = about("Screws, in one row along the sill", least=1, most=12, default=3)
+    screw_spacing_in: float = about("Spacing of the screws", unit="in", least=0.5, most=12, default=2.0)
+    screw_above_in: float | None = about(
+        "Screws above the top of the stem", unit="in", least=0.25, most=12, default=None
+    )
+    packing_in: float = about(
+        "Packing between plate and sill, where the sill stands back", unit="in", least=0, most=4, default=0.0
+    )
+    anchor: Literal["adhesive", "expansion", "screw"] = about("Kind of its anchors", default="adhesive")
+    anchor_diameter_in: float | None = about("Diameter of its anchors", unit="in", least=0.25, most=1, default=None)
+    anchor_embedment_in: float | None = about("Embedment of its anchors", unit="in", least=1.5, most=24, default=None)
+    anchors: int = about("Anchors, in one row along the wall", least=1, most=6, default=2)
+    anchor_spacing_in: float = about("Spacing of the anchors", unit="in", least=1, most=24, default=4.0)
+    anchor_report: str = about("Evaluation report of the anchors", default="")
+    couple: Literal["each group in full", "anchors", "screws"] = about(
+        "What holds the couple of the two rows",
+        help="the rows lie one above the other: what turns the plate is held by both in full, or by one alone",
+        default="each group in full",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -44,6 +44,7 @@ from typing import Any
 
 from groundsill.working.errors import GroundsillError, OutsideLimits, UnitError
 from groundsill.working.sheet import open_sheet
+from groundsill.working.source import READ_IN_PLACE, read_in_place_of
 from groundsill.working.unit import unit
 from groundsill.working.value import Mark, Value, marks_of
 
@@ -134,8 +135,9 @@ class Table:
 
     @property
     def cite(self) -> str:
-        """The table as cited on paper."""
-        return f"{self.document} Table {self.number}"
+        """The table as cited on paper, in the edition that is read."""
+        later = read_in_place_of(self.document)
+        return f"{self.document if later is None else later.by.short} Table {self.number}"
 
     def source_of(self, row: str, column: int) -> TableSource:
         """How the figure in a row and a column (by place) is known."""
@@ -148,6 +150,8 @@ class Table:
             OutsideLimits: when there is no such row or column, or the document prints no figure there.
             UnitError: when a recorded figure for the column is not in the unit of the columns.
         """
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.document:
+            return later.answer(self).read(row, column, symbol)  # type: ignore[no-any-return]  # a Table too
         if isinstance(column, Value):
             self._same_unit(column)
         cells = self._row(row)
@@ -164,6 +168,8 @@ class Table:
             OutsideLimits: outside the columns, unless the document says that the end columns hold.
             UnitError: when a recorded figure is not in the unit of the columns.
         """
+        if (later := READ_IN_PLACE.get()) is not None and later.of.short == self.document:
+            return later.answer(self).interpolate(row, at, symbol)  # type: ignore[no-any-return]  # a Table too
         self._same_unit(at)
         cells, heads = self._row(row), self._heads()
         x = float(at)

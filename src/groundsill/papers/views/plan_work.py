@@ -259,12 +259,9 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
             )
         case TiePiece():
             rim = ", with new blocking between the joists" if piece.adds_rim else ""
-            each = f"{quantity(piece.capacity_lb, 'lb', units)} each"
-            return (
-                span_words(piece.from_in, piece.to_in, units),
-                f"{piece.count} clips, floor to top plate{rim}",
-                each,
-            )
+            each = f"{_load(piece, units)} each" if piece.capacity_lb is not None else ""
+            clips = f"{piece.count} clips, floor to top plate{rim}{_made(piece, units)}"
+            return span_words(piece.from_in, piece.to_in, units), clips, each
         case HoldDownPiece():
             thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
             seat = "" if piece.seat == "inside of the end post" else f", {piece.seat}"
@@ -275,19 +272,11 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
                 quantity(piece.capacity_lb, "lb", units),
             )
         case SplicePiece():
-            joint = f"across the joint of the {piece.member}"
-            return (
-                tape(piece.station_in, units),
-                joint,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            joint = f"across the joint of the {piece.member}{_made(piece, units)}"
+            return tape(piece.station_in, units), joint, _load(piece, units)
         case StrapPiece():
-            flat = "flat strap along the line"
-            return (
-                span_words(piece.from_in, piece.to_in, units),
-                flat,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            flat = f"flat strap along the line{_made(piece, units)}"
+            return span_words(piece.from_in, piece.to_in, units), flat, _load(piece, units)
         case _:
             return _told_below(piece, units)
 
@@ -302,12 +291,7 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             bolt = f"{thick} {piece.anchor} anchor, {deep} deep{edge}{washer}"
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
-            plate = f"plate on the face of the stem, anchors {size(piece.from_top_in, units)} below its top"
-            return (
-                tape(piece.station_in, units),
-                plate,
-                quantity(piece.capacity_lb, "lb", units),
-            )
+            return tape(piece.station_in, units), _plate_words(piece, units), _load(piece, units)
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
@@ -316,6 +300,35 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
         case SoilPiece():
             return span_words(piece.from_in, piece.to_in, units), f"{piece.what}, {size(piece.depth_in, units)}", ""
     raise TypeError(f"{type(piece).__name__} has no words here")
+
+
+def _load(piece: TiePiece | SplicePiece | StrapPiece | SideplatePiece, units: Units) -> str:
+    """The load of its report; nothing where it is counted by its steel and fasteners."""
+    return "" if piece.capacity_lb is None else quantity(piece.capacity_lb, "lb", units)
+
+
+def _made(piece: TiePiece | SplicePiece | StrapPiece, units: Units) -> str:
+    """Generic hardware in words."""
+    made = piece.made_of
+    if made is None:
+        return ""
+    steel = f"{made.steel}, {size(made.thickness_in, units)} x {size(made.width_in, units)}"
+    return f": {steel}, {counted(made.nails, f'{made.nail} nail')} each side"
+
+
+def _plate_words(piece: SideplatePiece, units: Units) -> str:
+    """A side plate in words: its steel, screws and anchors as far as they are given."""
+    told = f"plate on the face of the stem, anchors {size(piece.from_top_in, units)} below its top"
+    if piece.thickness_in is not None and piece.width_in is not None:
+        told = f"{piece.steel} {size(piece.thickness_in, units)} x {size(piece.width_in, units)} {told}"
+    if piece.screw and piece.screw_length_in is not None:
+        row = f"{counted(piece.screws, piece.screw)} {size(piece.screw_length_in, units)} long"
+        told += f"; {row}, {size(piece.screw_spacing_in, units)} apart, into the side of the sill"
+    if piece.anchor_diameter_in is not None and piece.anchor_embedment_in is not None:
+        thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
+        row = f"{counted(piece.anchors, f'{piece.anchor} anchor')} {thick}, {deep} deep"
+        told += f"; {row}, {size(piece.anchor_spacing_in, units)} apart"
+    return told
 
 
 def _bottoms(piece: PanelPiece) -> str:

@@ -1,6 +1,7 @@
-"""AISI S100-16, cold-formed steel: what a flat strap or a strip of plate carries in tension.
+"""AISI S100-16, cold-formed steel: what a flat strap carries in tension, and a plate in its own plane.
 
-tension (chapter D: yielding of the gross section, rupture of the net section, allowable and design strength).
+tension (chapter D: yielding of the gross section, rupture of the net section, allowable and design strength), plates
+(chapters F, G, J3.3.1: bending in the plane through a row of holes, shear, bearing of bolts).
 """
 
 from __future__ import annotations

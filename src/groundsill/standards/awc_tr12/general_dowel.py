@@ -30,11 +30,13 @@ from groundsill.standards.nds_2018.symbols import (
     hold,
 )
 from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.errors import OutsideLimits
 from groundsill.working.source import How
-from groundsill.working.steps import divide, least, note
+from groundsill.working.steps import divide, least, note, scale
 
 __all__ = [
     "GapJoint",
+    "across_gap",
     "bearing_resistance",
     "dowel_moment",
     "mode_ii",
@@ -202,6 +204,40 @@ def single_shear_with_gap(
     P_mode = min(loads, key=lambda m: float(loads[m]))
     P = least(*loads.values(), symbol="P_yield", label="expected yield, for which gives way first")
     each = (loads["Im"], loads["Is"], loads["II"], loads["IIIm"], loads["IIIs"], loads["IV"])
+    return GapJoint(Z, mode, P, P_mode, *each, g)
+
+
+@procedure(
+    "awc-tr12/across-gap",
+    title="A joint that NDS gives, with its members kept apart",
+    clause="Table 1-1",
+    source=SOURCE,
+    alias="tr12.across-gap",
+)
+def across_gap(joint: shear.Lateral, g: Gap = 0.0) -> GapJoint:
+    """Z in lb of a joint worked out by NDS in contact, where a gap or packing keeps its two members ``g`` apart.
+
+    Each mode keeps the reduction term it has in contact, whatever rule gave it (a small lag screw has one of its own),
+    so its value goes down as its yield load does. In contact the two documents give the same. Example: a No. 14 screw
+    through 3/16 in. of steel over 3/4 in. of packing keeps 0.40 of its value (our own arithmetic).
+    """
+    hold(GAP, g, SOURCE, "Table 1-1")
+    if joint.planes != 1:
+        raise OutsideLimits(f"{SOURCE.cite('Table 1-1')}: planes (shear planes) = {joint.planes}; must be 1")
+    sizes = (joint.D, joint.l_m, joint.l_s, joint.F_em, joint.F_es, joint.F_yb)
+    near, far = yield_loads(*sizes, 0.0), yield_loads(*sizes, g)
+    values = {}
+    for m, Z in joint.modes().items():
+        part = divide(
+            far[m], near[m], symbol=f"P_{m}/P_{m},0", unit="1", label="yield load across the gap over in contact"
+        )
+        values[m] = scale(Z, part, symbol=f"Z_{m}", label=f"mode {m}")
+    mode = min(values, key=lambda m: float(values[m]))
+    Z = least(*values.values(), symbol="Z", label="the least of the modes")
+    note(f"mode {mode} governs")
+    P_mode = min(far, key=lambda m: float(far[m]))
+    P = least(*far.values(), symbol="P_yield", label="expected yield, for which gives way first")
+    each = (far["Im"], far["Is"], far["II"], far["IIIm"], far["IIIs"], far["IV"])
     return GapJoint(Z, mode, P, P_mode, *each, g)
 
 

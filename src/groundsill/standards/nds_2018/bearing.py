@@ -204,11 +204,17 @@ def wood_bearing(D: Diameter, species: str, theta: Angle = 0.0, rounding: str = 
     """F_e in psi of a species under a dowel at an angle to the grain.
 
     Under 1/4 in. the angle makes no difference. ``rounding`` is ``"printed"`` (to the nearest 50 psi before Hankinson,
-    as Table 12.3.3 prints) or ``"exact"``.
+    as Table 12.3.3 prints) or ``"exact"``. A panel's value stands for fasteners up to 1/4 in. (12.3.3.2, as read for
+    2024 in github.com/mckayreedmoore/mini-moonboard; for 2018 recalled).
     """
     if rounding not in ("printed", "exact"):
         raise OutsideLimits(f"{SOURCE.cite('Table 12.3.3')}: rounding {rounding!r} is not printed or exact")
     G = specific_gravity(species)
+    if species in table_12_3_3b().rows and float(D) > SMALL_DOWEL_IN:
+        raise OutsideLimits(
+            f"{SOURCE.cite('12.3.3.2')}: D (fastener diameter) = {float(D):g} in in a wood structural panel; "
+            f"must be at most {SMALL_DOWEL_IN:g} in"
+        )
     if float(D) < SMALL_DOWEL_IN:
         return _printed(bearing_small_dowel(G), "F_e", rounding)
     if float(theta) == 90.0:

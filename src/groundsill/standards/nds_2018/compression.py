@@ -19,6 +19,7 @@ from groundsill.working.table import Table
 
 __all__ = [
     "NEAR_END_IN",
+    "adjusted_modulus",
     "adjusted_parallel",
     "adjusted_perpendicular",
     "bearing_area_factor",
@@ -253,7 +254,7 @@ def post_value(
     F_star = adjusted_parallel(table_4a_parallel().read(species, grade), C_D, C_M, C_F)
     if not float(l_e) > 0.0:
         return F_star
-    E_min = _modulus(table_4a_modulus().read(species, grade), table_4a_wet().read("E_min", service))
+    E_min = adjusted_modulus(table_4a_modulus().read(species, grade), table_4a_wet().read("E_min", service))
     return column_value(F_star, column_stability(critical_buckling(E_min, l_e, depth), F_star, 0.8))
 
 
@@ -264,7 +265,7 @@ def post_value(
     source=SOURCE,
     how="computed",
 )
-def _modulus(
+def adjusted_modulus(
     E_min: Annotated[float, Q("psi", "E_min", "reference modulus for stability", above=0.0)], C_M: Wet
 ) -> Annotated[float, Q("psi", "E_min'", "adjusted modulus for stability")]:
     """E_min times C_M. Example: 510,000 x 0.9 = 459,000 psi (our own arithmetic)."""

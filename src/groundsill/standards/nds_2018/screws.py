@@ -23,7 +23,16 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import given, greatest, scale, subtract
 from groundsill.working.table import Table
 
-__all__ = ["Screw", "lag_bearing_length", "lag_screw", "screw_size", "table_l3", "wood_screw", "wood_screw_steel_plate"]
+__all__ = [
+    "Screw",
+    "lag_bearing_length",
+    "lag_screw",
+    "lag_screw_steel_plate",
+    "screw_size",
+    "table_l3",
+    "wood_screw",
+    "wood_screw_steel_plate",
+]
 
 SIDE = Q("in", "l_s", "thickness of the side member", above=0.0)
 LENGTH = Q("in", "L", "length of the screw", above=0.0)
@@ -151,23 +160,67 @@ def lag_screw(
         OutsideLimits: less than 4 D in the main member without the tip; an unknown size or species.
     """
     hold(SIDE, l_s, SOURCE, "12.3.5")
+    hold(ANGLE, theta_s, SOURCE, "12.3.4")
+    D = _lag_diameter(size)
+    F_es = wood_bearing(D, side, theta_s, rounding)
+    theta = greatest(theta_m, theta_s, symbol="θ", label="the greater angle of load to grain")
+    return _lagged(size, D, L, l_s, F_es, (main, theta_m, float(theta)), rounding)
+
+
+@procedure(
+    "nds-2018/12K",
+    title="Lag screw, steel side plate",
+    clause="12.3.1 as in Table 12K",
+    source=SOURCE,
+    alias="nds.lag-steel",
+)
+def lag_screw_steel_plate(
+    size: str,
+    L: ScrewLength,
+    t_s: SideThickness,
+    main: str = "Douglas fir-larch",
+    theta: Angle = 0.0,
+    steel: str = "A36, 1/4 in. and thicker",
+    rounding: str = "printed",
+) -> Lateral:
+    """Z in lb of one lag screw ("1/4" to "1") through a steel plate of thickness ``t_s`` into side grain.
+
+    The plate's own limits come apart. Example: 1/4 in. lag screw, 12 gage (0.105 in.), Douglas fir-larch, parallel:
+    160 lb (Table 12K, lfportal.everettwa.gov/WebLink/0/doc/1831805/Page32.aspx).
+
+    Raises:
+        OutsideLimits: less than 4 D in the main member without the tip; an unknown size, species or steel.
+    """
+    hold(SIDE, t_s, SOURCE, "12.3.5")
+    return _lagged(size, _lag_diameter(size), L, t_s, steel_bearing(steel), (main, theta, float(theta)), rounding)
+
+
+def _lag_diameter(size: str) -> float:
+    """The nominal diameter of a lag screw; a size that the table does not list is refused when its row is read."""
+    return (
+        given("D", _LAG_INCHES[size], "in", "nominal diameter") if size in _LAG_INCHES else table_l2().read(size, "E")
+    )
+
+
+def _lagged(
+    size: str, D: float, L: float, l_s: float, F_es: float, main: tuple[str, float, float], rounding: str
+) -> Lateral:
+    """The joint of a lag screw; ``main`` is the main member's species, its angle to the load, and the greater angle."""
+    species, theta_m, theta = main
     hold(LENGTH, L, SOURCE, "12.1.4")
-    for angle in (theta_m, theta_s):
-        hold(ANGLE, angle, SOURCE, "12.3.4")
+    hold(ANGLE, theta_m, SOURCE, "12.3.4")
     table = table_l2()
     D_r, E = table.read(size, "D_r", symbol="D_r"), table.read(size, "E", symbol="E")
-    D = given("D", _LAG_INCHES[size], "in", "nominal diameter")
     p = _penetration(L, l_s)
     _deep_enough(float(p) - float(E), 4.0, D, f"a {size} in. lag screw, tip not counted", "12.1.4.6")
-    F_em, F_es = wood_bearing(D, main, theta_m, rounding), wood_bearing(D, side, theta_s, rounding)
-    theta = greatest(theta_m, theta_s, symbol="θ", label="the greater angle of load to grain")
+    F_em = wood_bearing(D, species, theta_m, rounding)
     if float(D_r) < 0.25:
-        R_d = scale(reduction_small_dowel(D_r), angle_factor(float(theta)), symbol="R_d", label="K_D times K_θ")
+        R_d = scale(reduction_small_dowel(D_r), angle_factor(theta), symbol="R_d", label="K_D times K_θ")
         terms = (R_d, R_d, R_d)
     else:
-        terms = reduction_terms(D_r, float(theta))
+        terms = reduction_terms(D_r, theta)
     F_yb = table_i1_bolts().read(_lag_row(size))
-    return _joint(D_r, lag_bearing_length(p, E), l_s, F_em, F_es, F_yb, float(theta), terms)
+    return _joint(D_r, lag_bearing_length(p, E), l_s, F_em, F_es, F_yb, theta, terms)
 
 
 def _screwed(s: Screw, L: float, l_s: float, F_em: float, F_es: float) -> Lateral:

@@ -21,8 +21,6 @@ from groundsill.working.value import Mark
 
 __all__ = ["bearing_weak_concrete", "beyond_table_12e", "sill_bolt", "sill_bolt_weak_concrete"]
 
-TABLE = SOURCE.cite("Table 12E")
-
 SILL = Q("in", "l_s", "thickness of the sill", above=0.0)
 EMBEDMENT = Q("in", "l_m", "length of the bolt in the concrete", at_least=6.0)
 ANY_EMBEDMENT = Q("in", "l_m", "length of the bolt in the concrete", above=0.0)
