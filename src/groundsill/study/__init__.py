@@ -5,7 +5,7 @@ at either end of each uncertain one, and gathers the verdicts. :func:`working` g
 somebody asks how a figure came about: working is never stored.
 
 `result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
-`manifest` what it was made with.
+`prescribed` the prescriptive way beside the chains · `manifest` what it was made with.
 """
 
 from __future__ import annotations
@@ -23,6 +23,7 @@ from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
+from groundsill.study.prescribed import prescribed, scope_over_ends
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.work.document import House
@@ -51,15 +52,22 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     states = states_of(house)
     with Sheet() as sheet:
         forces, found = go(settling.best.house, settling.best.marks, states)
-        above = storeys_above(Reading(settling.best.house, settling.best.marks), forces)
+        reading = Reading(settling.best.house, settling.best.marks)
+        above = storeys_above(reading, forces)
+        path, lines = prescribed(reading, forces, states, found)
     marks = {mark for step in sheet.steps for mark in step.marks}
     plain = _plain(forces)
     ends = Ends(settling, states, plain, found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
+        path = scope_over_ends(path, settling)
     runs = _with_storeys(
-        tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True)), _plain(above)
+        tuple(
+            replace(_run(state, chains, ends, forces), prescriptive=beside)
+            for state, chains, beside in zip(states, found, lines, strict=True)
+        ),
+        _plain(above),
     )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, *NOT_COVERED)
@@ -73,6 +81,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         runs,
         ends.ranked(),
         tuple(dict.fromkeys(warnings)),
+        path,
     )
 
 
@@ -90,8 +99,10 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
     if not states:
         raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
     with Sheet() as sheet:
-        forces, _ = go(settled.house, settled.marks, states)
-        storeys_above(Reading(settled.house, settled.marks), forces)
+        forces, found = go(settled.house, settled.marks, states)
+        reading = Reading(settled.house, settled.marks)
+        storeys_above(reading, forces)
+        prescribed(reading, forces, states, found)
     return sheet
 
 

@@ -8,6 +8,7 @@ from typing import Literal
 from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.chain import Chain, Verdict
+from groundsill.loadpath.prescriptive.result import PrescriptiveLine, PrescriptivePath
 from groundsill.loadpath.rises import ExistingElements
 from groundsill.loadpath.storey_above import StoreyAbove
 from groundsill.work.apply import Misplaced
@@ -53,6 +54,7 @@ class Run:
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
+    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict.
     """
 
     key: str
@@ -69,6 +71,7 @@ class Run:
     storeys: tuple[StoreyAbove, ...] = ()
     next_weakest: str = ""
     compared: ExistingElements | None = None
+    prescriptive: tuple[PrescriptiveLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +91,10 @@ class Move:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """Everything that papers, screens and machines are told about a house."""
+    """Everything that papers, screens and machines are told about a house.
+
+    ``prescriptive`` is the scope test of the prescriptive way, for the house as found.
+    """
 
     format: Literal["groundsill.study/1"]
     manifest: Manifest
@@ -99,3 +105,4 @@ class Study:
     runs: tuple[Run, ...]
     measure_next: tuple[Move, ...]
     warnings: tuple[str, ...]
+    prescriptive: PrescriptivePath | None = None

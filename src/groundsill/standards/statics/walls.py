@@ -7,7 +7,7 @@ from typing import Annotated
 from groundsill.standards.statics import SOURCE
 from groundsill.working.equation import Q, equation, require
 
-__all__ = ["end_tension", "holding_moment", "overturning_moment", "unit_shear"]
+__all__ = ["end_tension", "holding_moment", "overturning_moment", "sheathed_length", "unit_shear"]
 
 Shear = Annotated[float, Q("lb", "V", "horizontal force at the top of the segment", at_least=0.0)]
 Height = Annotated[float, Q("ft", "h", "height of the segment", at_least=0.0)]
@@ -28,6 +28,20 @@ DeadFactor = Annotated[float, Q("1", "f_D", "load factor on dead load")]
 def unit_shear(V: Shear, b: Length) -> Annotated[float, Q("plf", "v", "unit shear")]:
     """Force along a segment spread over its length, plf."""
     return V / b
+
+
+@equation(
+    "statics/sheathed-length",
+    title="Length that a force needs at a unit shear",
+    clause="equilibrium",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 8: 29 ft at 314 plf",
+)
+def sheathed_length(
+    V: Shear, v: Annotated[float, Q("plf", "v", "unit shear that each foot takes", above=0.0)]
+) -> Annotated[float, Q("ft", "b", "length needed")]:
+    """Force along a line over what each foot of its sheathing takes, ft. Example: 5,034 lb at 380 plf: 13.25 ft."""
+    return V / v
 
 
 @equation(

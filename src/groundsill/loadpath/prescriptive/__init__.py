@@ -1,0 +1,155 @@
+"""The prescriptive way (IEBC appendix chapter A3) over a house, beside the engineered one, line by line.
+
+`result` what it comes to, as plain data · `scope` in, out, or nobody can tell, item by item · `weaknesses` what the
+chapter is for · `walls` how it measures a line · `panels`, `bracing`, `sills`, `ties` what it asks and what is there ·
+`both` feet of panel by both ways · `asking` what every requirement needs.
+
+In: a settled survey and its forces. Out: :class:`PrescriptivePath` for the house as found, and for each state one
+:class:`PrescriptiveLine` for every perimeter line. Nothing of it enters a chain's verdict.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from groundsill.forces.lines import LineForce
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import Forces
+from groundsill.loadpath.case import pieces_on
+from groundsill.loadpath.prescriptive.asking import Asking
+from groundsill.loadpath.prescriptive.both import both_ways
+from groundsill.loadpath.prescriptive.bracing import bracing_requirements, least_of, line_bracing
+from groundsill.loadpath.prescriptive.result import (
+    NEVER_A_PASS,
+    Answer,
+    BothWays,
+    PrescriptiveLine,
+    PrescriptivePath,
+    Requirement,
+    ScopeAnswer,
+    ScopeItem,
+    Weakness,
+    scope_together,
+    together,
+)
+from groundsill.loadpath.prescriptive.scope import foundation_answer, height_answer, scope_of
+from groundsill.loadpath.prescriptive.sills import sill_requirements
+from groundsill.loadpath.prescriptive.ties import tie_requirements
+from groundsill.loadpath.prescriptive.walls import heavy_finishes, measures_of, perimeter
+from groundsill.loadpath.prescriptive.weaknesses import weaknesses_of
+from groundsill.standards.basis import Basis
+from groundsill.standards.iebc_2021.bracing import BracingAsked
+from groundsill.standards.iebc_2021.cripple_walls import provision
+from groundsill.standards.iebc_2021.rules import Rules, rules_for
+from groundsill.work.pieces import Piece
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.sheet import quiet
+
+__all__ = [
+    "NEVER_A_PASS", "Answer", "BothWays", "PrescriptiveLine", "PrescriptivePath", "Requirement", "ScopeAnswer",
+    "ScopeItem", "Weakness", "prescriptive_lines", "prescriptive_path", "scope_at", "with_ends",
+]  # fmt: skip
+
+_REMARKS = ("official", "alternative-design", "bracing-spread", "panel-nailing", "old-bolts", "no-cracking-anchors",
+            "ventilation-kept", "quality-control", "phases")  # fmt: skip
+
+
+def _rules(reading: Reading) -> Rules:
+    basis, site = reading.house.basis, reading.house.survey.site
+    overrides = {family: (other.edition, other.reason) for family, other in basis.overrides.items()}
+    return rules_for(Basis(basis.code, overrides).edition("iebc"), site.jurisdiction)
+
+
+def prescriptive_path(reading: Reading, lines: Sequence[PrescriptiveLine]) -> PrescriptivePath:
+    """Whose rules the prescriptive way goes by, the scope test and the weaknesses; ``lines`` are those as found."""
+    rules = _rules(reading)
+    items = scope_of(reading, rules)
+    said = tuple(f"{rule.says} ({rule.cite})" for rule in map(provision, _REMARKS))
+    within = scope_together(item.answer for item in items)
+    weak = weaknesses_of(reading, lines)
+    return PrescriptivePath(rules.id, rules.name, rules.why, within, items, weak, (f"{NEVER_A_PASS}.", *said))
+
+
+def with_ends(best: PrescriptivePath, ends: Sequence[tuple[str, Sequence[ScopeItem]]]) -> PrescriptivePath:
+    """The scope test over both ends of every uncertain fact: an answer that one of them turns cannot be told.
+
+    Args:
+        best: with every fact at its best value.
+        ends: the label of a fact and the items with it at an end, others at their best.
+    """
+    items = []
+    for item in best.scope:
+        turned = [label for label, found in ends for other in found if other.key == item.key and _turns(item, other)]
+        if turned:
+            words = f"{item.reason}; it depends on: {'; '.join(dict.fromkeys(turned))}"
+            item = ScopeItem(item.key, item.clause, item.asks, "cannot tell", words, item.fact, item.marks)
+        items.append(item)
+    within = scope_together(item.answer for item in items)
+    return PrescriptivePath(best.rules, best.name, best.why, within, tuple(items), best.weaknesses, best.remarks)
+
+
+def _turns(item: ScopeItem, other: ScopeItem) -> bool:
+    return other.answer != item.answer
+
+
+def scope_at(reading: Reading) -> tuple[ScopeItem, ...]:
+    """The scope test alone, of a house with a fact at an end of its range."""
+    return scope_of(reading, _rules(reading))
+
+
+def prescriptive_lines(
+    reading: Reading, forces: Forces, line_forces: Mapping[str, LineForce], pieces: Sequence[tuple[str, Piece]]
+) -> tuple[PrescriptiveLine, ...]:
+    """Every perimeter line with some work laid on it, by both ways.
+
+    Args:
+        reading: the settled house.
+        forces: its forces.
+        line_forces: those of this state.
+        pieces: the work laid on the survey in this state.
+    """
+    rules = _rules(reading)
+    with quiet():
+        heavy = heavy_finishes(reading)
+    found = []
+    for id, line in perimeter(reading):
+        measures = measures_of(reading, id)
+        asking = Asking(reading, rules, id, line, measures, heavy, pieces_on(reading, id, pieces))
+        found.append(_line(asking, forces, line_forces[id]))
+    return tuple(found)
+
+
+def _line(asking: Asking, forces: Forces, force: LineForce) -> PrescriptiveLine:
+    asked = line_bracing(asking)
+    told = (*bracing_requirements(asking, asked), *sill_requirements(asking), *tie_requirements(asking))
+    both = both_ways(asking, forces, force, asked)
+    within, why = _within(asking)
+    answer = together(each.answer for each in told)
+    known = asked if isinstance(asked, BracingAsked) else None
+    return PrescriptiveLine(
+        asking.id,
+        asking.line.mark,
+        asking.line.name,
+        asking.measures.stories,
+        within,
+        why,
+        least_of(asked, asking.measures.stud_in) if asking.measures.length_in > 0 else None,
+        known.fewest if known else None,
+        known.most if known else None,
+        told,
+        both,
+        answer,
+        both.words if within != "out" else f"outside the prescriptive way ({why}): {both.words}",
+    )
+
+
+def _within(asking: Asking) -> tuple[ScopeAnswer, str]:
+    """Whether the line's own walls and foundation stand within the scope."""
+    try:
+        with quiet():
+            height = height_answer(asking.reading, asking.rules, asking.id)
+    except OutsideLimits as refused:
+        height = "cannot tell", str(refused)
+    found = [height, foundation_answer(asking.reading, asking.id)]
+    answer = scope_together(each for each, _ in found)
+    return answer, "; ".join(why for each, why in found if each == answer)
