@@ -19,6 +19,7 @@ from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
+from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
@@ -55,7 +56,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         reading = Reading(settling.best.house, settling.best.marks)
         above = storeys_above(reading, forces)
         path, lines = prescribed(reading, forces, states, found)
-    marks = {mark for step in sheet.steps for mark in step.marks}
+    marks = {mark for step in sheet.steps for mark in step.marks} | doubts_of(path, lines)
     plain = _plain(forces)
     ends = Ends(settling, states, plain, found, progress)
     if ranges:

@@ -44,10 +44,11 @@ from groundsill.standards.iebc_2021.rules import Rules, rules_for
 from groundsill.work.pieces import Piece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet
+from groundsill.working.value import Mark
 
 __all__ = [
     "NEVER_A_PASS", "Answer", "BothWays", "PrescriptiveLine", "PrescriptivePath", "Requirement", "ScopeAnswer",
-    "ScopeItem", "Weakness", "prescriptive_lines", "prescriptive_path", "scope_at", "with_ends",
+    "ScopeItem", "Weakness", "doubts_of", "prescriptive_lines", "prescriptive_path", "scope_at", "with_ends",
 ]  # fmt: skip
 
 _REMARKS = ("official", "alternative-design", "bracing-spread", "panel-nailing", "old-bolts", "no-cracking-anchors",
@@ -64,7 +65,7 @@ def prescriptive_path(reading: Reading, lines: Sequence[PrescriptiveLine]) -> Pr
     """Whose rules the prescriptive way goes by, the scope test and the weaknesses; ``lines`` are those as found."""
     rules = _rules(reading)
     items = scope_of(reading, rules)
-    said = tuple(f"{rule.says} ({rule.cite})" for rule in map(provision, _REMARKS))
+    said = tuple(f"{rule.says.removesuffix('.')} ({rule.cite})." for rule in map(provision, _REMARKS))
     within = scope_together(item.answer for item in items)
     weak = weaknesses_of(reading, lines)
     return PrescriptivePath(rules.id, rules.name, rules.why, within, items, weak, (f"{NEVER_A_PASS}.", *said))
@@ -95,6 +96,14 @@ def _turns(item: ScopeItem, other: ScopeItem) -> bool:
 def scope_at(reading: Reading) -> tuple[ScopeItem, ...]:
     """The scope test alone, of a house with a fact at an end of its range."""
     return scope_of(reading, _rules(reading))
+
+
+def doubts_of(path: PrescriptivePath, states: Sequence[Sequence[PrescriptiveLine]]) -> set[Mark]:
+    """Every doubt that the scope test or a line rests on."""
+    lines = [line for state in states for line in state]
+    found = {mark for item in path.scope for mark in item.marks}
+    found |= {mark for line in lines for each in line.requirements for mark in each.marks}
+    return found.union(*(line.both.marks for line in lines))
 
 
 def prescriptive_lines(

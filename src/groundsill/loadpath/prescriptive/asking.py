@@ -17,7 +17,7 @@ from groundsill.work.pieces import Piece
 from groundsill.working.measure import show
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["Asking", "by_number", "feet", "feet_up"]
+__all__ = ["Asking", "by_number", "feet", "feet_up", "inches"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +51,7 @@ class Asking:
         unit: str = "1",
         marks: Iterable[Mark] = (),
         part: str = "",
+        where: str = "",
     ) -> Requirement:
         """A requirement with the clause and words of its rule; a rule that was recalled carries its mark."""
         found = provision(rule)
@@ -61,6 +62,7 @@ class Asking:
             key,
             found.clause,
             found.says,
+            where,
             answer,
             reason,
             None if asked is None else float(asked),
@@ -85,3 +87,8 @@ def feet(inches: float) -> str:
 def feet_up(length_ft: float) -> str:
     """A length that is needed, up to the next whole inch: ``13'-3"``."""
     return feet(math.ceil(12 * float(length_ft) - 0.01))
+
+
+def inches(size: float) -> str:
+    """A small size as the trade says it: ``5/8 in``."""
+    return show(float(size), "length", "in", style="in")

@@ -18,7 +18,7 @@ from groundsill.standards.nds_2018.bearing import specific_gravity
 from groundsill.standards.sdpws_2015.unit_shear import panel_unit_shear
 from groundsill.standards.statics.walls import sheathed_length, unit_shear
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import convert, divide, given, note, scale
 from groundsill.working.value import marks_of
 
@@ -90,7 +90,8 @@ def _allowable(asking: Asking, asked: BracingAsked | str) -> float | str:
     known = [height for height in heights if height is not None]
     if len(known) < len(heights) or not known:
         return "the height of a wall is not known"
-    weakest = min(species, key=lambda name: float(specific_gravity(name)))
+    with quiet():
+        weakest = min(species, key=lambda name: float(specific_gravity(name)))
     h = convert(
         given("h", max(known), "in", "height of the tallest wall in the line", asking.measures.marks), "in", "ft"
     )
@@ -114,7 +115,9 @@ def _words(asked: BracingAsked, needs: list[float], ratios: tuple[float, float],
         f"{feet_up(needs[1])} at {_share(reduced)}"
     )
     if ratios[0] <= 1:
-        return f"{first}; panels of the prescriptive length carry the full force, ratio {_two(ratios[0])}"
+        return (
+            f"{first}; panels of the prescriptive length would carry the full force in shear, ratio {_two(ratios[0])}"
+        )
     if ratios[1] <= 1:
         tail = (
             f"at full force the {long} of panel would fail, ratio {_two(ratios[0])}; at {_share(reduced)} it would not"

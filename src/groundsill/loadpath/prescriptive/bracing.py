@@ -8,7 +8,7 @@ from groundsill.house.underfloor import Segment
 from groundsill.loadpath.prescriptive.asking import Asking, by_number, feet
 from groundsill.loadpath.prescriptive.panels import Panels, least_panel_in, panels_of, room_in
 from groundsill.loadpath.prescriptive.result import Answer, Requirement
-from groundsill.loadpath.prescriptive.walls import TAPE_IN
+from groundsill.loadpath.prescriptive.walls import TAPE_IN, stories_words
 from groundsill.standards.iebc_2021.bracing import BracingAsked, bracing_asked, table_a304_lengths, vent_holes
 from groundsill.work.pieces import SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
@@ -32,7 +32,7 @@ def line_bracing(asking: Asking) -> BracingAsked | str:
     try:
         with section(asking.address("bracing")):
             what = "walls of stucco under heavy tile" if asking.heavy else "all other walls and roofs"
-            note(f"{asking.rules.name}: {measures.stories} stories above, {what}")
+            note(f"{asking.rules.name}: {stories_words(measures.stories)} above, {what}")
             p = asking.rules.bracing(measures.stories, asking.heavy)
             L = given("L", measures.length_in, "in", "length of the line on cripple walls, its openings included")
             h = given("h", measures.stud_in, "in", "height of the tallest studs in the line", measures.marks)

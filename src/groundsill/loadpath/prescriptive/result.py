@@ -64,14 +64,15 @@ class Requirement:
     """One thing the prescriptive way asks of a line: what, how much of it, how much is there.
 
     ``address`` is permanent and names the section of the sheet with its working: ``line/<id>/prescriptive/<key>``, for
-    one piece of sill with its id behind. ``asked`` and ``has`` are in ``unit`` (``ft``, or ``1`` for a number of
-    things), None where nobody can say.
+    one piece of sill with its id behind; ``where`` names the piece, and is empty for the whole line. ``asked`` and
+    ``has`` are in ``unit`` (``ft``, or ``1`` for a number of things), None where nobody can say.
     """
 
     address: str
     key: str
     clause: str
     asks: str
+    where: str
     answer: Answer
     reason: str
     asked: float | None = None

@@ -18,6 +18,7 @@ from groundsill.loadpath.prescriptive.walls import (
     height_marks,
     perimeter,
     stories_of_house,
+    stories_words,
     stud_height_in,
     wall_height_in,
 )
@@ -133,15 +134,17 @@ def _by_line(reading: Reading, ask: Callable[[str], Found]) -> Found:
     answer = scope_together(each for _, each, _ in found)
     if not found:
         return "cannot tell", "the survey has no perimeter line"
-    if answer == "in":
-        return answer, "; ".join(f"{mark}: {why}" for mark, _, why in found)
-    return answer, "; ".join(f"{mark}: {why}" for mark, each, why in found if each == answer)
+    told: dict[str, list[str]] = {}
+    for mark, each, why in found:
+        if each == answer:
+            told.setdefault(why, []).append(mark)
+    return answer, "; ".join(f"{', '.join(marks)}: {why}" for why, marks in told.items())
 
 
 def _stories(reading: Reading, rules: Rules) -> Found:
     stories, most = stories_of_house(reading), rules.limit("stories")
     assert most is not None
-    words = f"{stories} stor{'y' if stories == 1 else 'ies'} above the cripple walls; {float(most):g} at most"
+    words = f"{stories_words(stories)} above the cripple walls; {float(most):g} at most"
     if stories != float(most):
         return ("in" if stories < float(most) else "out"), words
     bound = rules.limit("studs under three stories")

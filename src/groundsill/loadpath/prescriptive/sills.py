@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from groundsill.house.underfloor import Bolt, SillPiece
-from groundsill.loadpath.prescriptive.asking import Asking, by_number
+from groundsill.loadpath.prescriptive.asking import Asking, by_number, feet, inches
 from groundsill.loadpath.prescriptive.result import Answer, Requirement, together
 from groundsill.standards.iebc_2021.anchors import sill_bolts_asked, spacing_asked, table_a304_3_1_bolts
 from groundsill.standards.iebc_2021.bracing import table_a304_lengths
@@ -66,6 +66,7 @@ def _start(pair: tuple[str, SillPiece]) -> float:
 def _piece(asking: Asking, id: str, sill: SillPiece) -> Requirement:
     """One piece of sill: bolts asked, bolts that count, and whether they stand where they should."""
     length, found = sill.to_in - sill.from_in, _bolts_in(asking, sill)
+    where = f"sill {sill.mark or id}, {feet(length)}"
     try:
         least = float(_least_diameter(asking.measures.stories))
         diameter = min((D for _, D in found.counted), default=least)
@@ -76,20 +77,22 @@ def _piece(asking: Asking, id: str, sill: SillPiece) -> Requirement:
             L = given("L_p", length, "in", f"length of sill {sill.mark or id}")
             asked = sill_bolts_asked(float(asking.measures.stories), D, L)
     except OutsideLimits as refused:
-        return asking.told("bolts", "anchors", "cannot tell", str(refused), part=id)
+        return asking.told("bolts", "anchors", "cannot tell", str(refused), part=id, where=where)
     with quiet():
         spacing = float(spacing_asked(asking.measures.stories, diameter))
         wrong = _misplaced(found.counted, sill, spacing)
     answer: Answer = by_number(asked, len(found.counted), len(found.unsure))
     if answer == "meets" and wrong:
         answer = "short"
-    said = [f"sill {sill.mark or id}, {length / 12:.1f} ft", f"{diameter:g} in. bolts, {spacing:g} in. apart at most"]
+    said = [f"bolts of {inches(diameter)}, {inches(spacing)} apart at most"]
     said += wrong if len(found.counted) >= asked else []
     said += [f"would count with a plate washer and a tight nut: {', '.join(found.mendable)}"] if found.mendable else []
     said += [f"not seen well enough: {', '.join(found.unsure)}"] if found.unsure else []
     said += [f"not counted: {', '.join(found.left_out)}"] if found.left_out else []
     marks = _table_marks(asking.measures.stories)
-    return asking.told("bolts", "bolt-places", answer, "; ".join(said), asked, len(found.counted), marks=marks, part=id)
+    return asking.told(
+        "bolts", "bolt-places", answer, "; ".join(said), asked, len(found.counted), marks=marks, part=id, where=where
+    )
 
 
 def _table_marks(stories: int) -> set[Mark]:

@@ -27,6 +27,7 @@ __all__ = [
     "sill_thickness_in",
     "stories_above",
     "stories_of_house",
+    "stories_words",
     "stud_height_in",
     "wall_height_in",
 ]
@@ -125,6 +126,11 @@ def _stories_over(reading: Reading, storey: str) -> int:
         if any(below in over for below in storeys_under(reading, id)):
             over.add(id)
     return max(levels[id] for id in over) - levels[storey] + 1
+
+
+def stories_words(stories: int) -> str:
+    """A number of stories: ``1 story``, ``2 stories``."""
+    return f"{stories} stor{'y' if stories == 1 else 'ies'}"
 
 
 def stories_of_house(reading: Reading) -> int:
