@@ -6,10 +6,11 @@ from collections.abc import Sequence
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
-from groundsill.house.settle import End, Settling
+from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.prescriptive import (
     PrescriptiveLine,
     PrescriptivePath,
+    ScopeItem,
     prescriptive_lines,
     prescriptive_path,
     scope_at,
@@ -33,11 +34,21 @@ def prescribed(
 
 
 def scope_over_ends(path: PrescriptivePath, settling: Settling[House]) -> PrescriptivePath:
-    """The scope test with what either end of an uncertain fact, all others at their best, would turn."""
+    """The scope test with what the ends of uncertain facts would turn: each alone, then all of one kind together."""
     sides: tuple[End, End] = ("low", "high")
-    found = []
+
+    def at(facts: Sequence[FactRef], side: End) -> tuple[ScopeItem, ...]:
+        settled = settling.at({fact.path: side for fact in facts})
+        return scope_at(Reading(settled.house, settled.marks))
+
+    alone = [(fact.label, at((fact,), side)) for fact in settling.facts for side in sides]
+    kinds: dict[str, list[FactRef]] = {}
     for fact in settling.facts:
-        for side in sides:
-            settled = settling.at({fact.path: side})
-            found.append((fact.label, scope_at(Reading(settled.house, settled.marks))))
-    return with_ends(path, found)
+        kinds.setdefault(fact.path.rpartition(".")[2], []).append(fact)
+    several = [
+        (f"{facts[0].label.partition(' (')[0]}, {len(facts)} together", at(facts, side))
+        for facts in kinds.values()
+        for side in sides
+        if len(facts) > 1
+    ]
+    return with_ends(with_ends(path, alone), several)

@@ -11,6 +11,7 @@ In: a settled survey and its forces. Out: :class:`PrescriptivePath` for the hous
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from groundsill.forces.lines import LineForce
 from groundsill.forces.reading import Reading
@@ -64,33 +65,36 @@ def _rules(reading: Reading) -> Rules:
 def prescriptive_path(reading: Reading, lines: Sequence[PrescriptiveLine]) -> PrescriptivePath:
     """Whose rules the prescriptive way goes by, the scope test and the weaknesses; ``lines`` are those as found."""
     rules = _rules(reading)
-    items = scope_of(reading, rules)
-    said = tuple(f"{rule.says.removesuffix('.')} ({rule.cite})." for rule in map(provision, _REMARKS))
+    items, weak = scope_of(reading, rules), weaknesses_of(reading, lines)
+    said = [f"{NEVER_A_PASS}."]
+    if rules.local:
+        said.append(f"What {rules.name} say of bolts, panels and vents was not seen: it is told by the model chapter.")
+    said += [f"{rule.says.removesuffix('.')} ({rule.cite})." for rule in map(provision, _REMARKS)]
     within = scope_together(item.answer for item in items)
-    weak = weaknesses_of(reading, lines)
-    return PrescriptivePath(rules.id, rules.name, rules.why, within, items, weak, (f"{NEVER_A_PASS}.", *said))
+    return PrescriptivePath(rules.id, rules.name, rules.why, within, items, weak, tuple(said))
 
 
 def with_ends(best: PrescriptivePath, ends: Sequence[tuple[str, Sequence[ScopeItem]]]) -> PrescriptivePath:
-    """The scope test over both ends of every uncertain fact: an answer that one of them turns cannot be told.
+    """The scope test over ends of uncertain facts: an answer that some of them turn cannot be told.
+
+    An item that cannot be told already stays as it is.
 
     Args:
         best: with every fact at its best value.
-        ends: the label of a fact and the items with it at an end, others at their best.
+        ends: what is at an end, by its label, and the items then, all others at their best.
     """
     items = []
     for item in best.scope:
-        turned = [label for label, found in ends for other in found if other.key == item.key and _turns(item, other)]
+        turned = [label for label, found in ends for other in found if _turns(item, other)]
         if turned:
             words = f"{item.reason}; it depends on: {'; '.join(dict.fromkeys(turned))}"
-            item = ScopeItem(item.key, item.clause, item.asks, "cannot tell", words, item.fact, item.marks)
+            item = replace(item, answer="cannot tell", reason=words)
         items.append(item)
-    within = scope_together(item.answer for item in items)
-    return PrescriptivePath(best.rules, best.name, best.why, within, tuple(items), best.weaknesses, best.remarks)
+    return replace(best, within=scope_together(item.answer for item in items), scope=tuple(items))
 
 
 def _turns(item: ScopeItem, other: ScopeItem) -> bool:
-    return other.answer != item.answer
+    return other.key == item.key and other.answer != item.answer != "cannot tell"
 
 
 def scope_at(reading: Reading) -> tuple[ScopeItem, ...]:

@@ -31,7 +31,7 @@ _CLAUSE = "A301.3"
 def both_ways(asking: Asking, forces: Forces, force: LineForce, asked: BracingAsked | str) -> BothWays:
     """Both ways for one line, worked out on the sheet."""
     with section(asking.address("both")):
-        reduced = table_reduced_force().read(_CLAUSE, symbol="f_E")
+        reduced = _reduced(forces)
         if asking.measures.length_in <= 0:
             return _untold(asked, reduced, "joists stand straight on the sill: no panel is asked for by either way")
         if not force.relied_on:
@@ -62,6 +62,13 @@ def both_ways(asking: Asking, forces: Forces, force: LineForce, asked: BracingAs
             *ratios, "", _words(asked, needs, ratios, float(reduced)),
             tuple(sorted(marks_of((*needs, allowable, v, v_r, asked.total_ft)))),
         )  # fmt: skip
+
+
+def _reduced(forces: Forces) -> float:
+    """The reduced share of the full force: the house's own choice, else what the chapter lets a designer use."""
+    if forces.factor < 1:
+        return given("f_E", forces.factor, "1", "the share of the full force chosen for this house")
+    return table_reduced_force().read(_CLAUSE, symbol="f_E")
 
 
 def _untold(asked: BracingAsked | str, reduced: float, why: str) -> BothWays:

@@ -48,6 +48,11 @@ def bracing_requirements(asking: Asking, asked: BracingAsked | str) -> tuple[Req
         return (asking.told("bracing", "bracing-share", "does not apply", reason),)
     with quiet():
         panels = panels_of(asking.reading, asking.line, asking.measures, asking.pieces)
+    boards = None if panels.counted else _diagonal(asking)
+    if boards is not None:
+        answer, why = boards
+        total = None if isinstance(asked, str) else asked.total_ft
+        return (asking.told("bracing", "cripple-wall-bracing", answer, why, total, 0.0, "ft"), *_steps(asking))
     found = [_share(asking, asked, panels), _ends(asking, panels), _vents(asking, panels)]
     if isinstance(asked, BracingAsked):
         found[1:1] = [_room(asking, asked)]
@@ -60,10 +65,6 @@ def _share(asking: Asking, asked: BracingAsked | str, panels: Panels) -> Require
     said = _panels_said(panels)
     if isinstance(asked, str):
         return asking.told("bracing", "bracing-share", "cannot tell", "; ".join((asked, *said)), None, has, "ft")
-    boards = _diagonal(asking)
-    if boards is not None and not panels.counted:
-        answer, why = boards
-        return asking.told("bracing", "bracing-share", answer, why, asked.total_ft, has, "ft")
     answer = by_number(float(asked.total_ft), has, math.inf if panels.unsure else 0.0, TAPE_IN / 12)
     return asking.told("bracing", "bracing-share", answer, "; ".join(said), asked.total_ft, has, "ft")
 

@@ -49,7 +49,9 @@ def _items(reading: Reading, rules: Rules) -> Iterator[ScopeItem]:
     yield _asked("prescriptive-height", partial(_heights, reading, rules), f"{_SURVEY}.underfloor.segments", marks)
     yield _asked("stories", partial(_stories, reading, rules), f"{_SURVEY}.building.storeys", marks)
     yield _asked("slab", partial(_slab, reading), f"{_SURVEY}.underfloor.lines")
-    yield _asked("foundation", partial(_foundations, reading), f"{_SURVEY}.foundation.segments")
+    under = (f"{_SURVEY}.foundation.segments.{id}.reinforced" for id in reading.house.survey.foundation.segments)
+    steel = frozenset[Mark]().union(*map(reading.marked, under)) if _has_masonry(reading) else frozenset()
+    yield _asked("foundation", partial(_foundations, reading), f"{_SURVEY}.foundation.segments", steel)
     slope = f"{_SURVEY}.site.slope_rise_per_run"
     if _has_limit(rules, "ground slope"):
         yield _asked("slope", partial(_slope, reading, rules), slope, reading.marked(slope))
@@ -173,7 +175,7 @@ def _slab(reading: Reading) -> Found:
     ]
     if bare:
         return "cannot tell", f"no line was surveyed under {', '.join(bare)}: it may stand on a slab"
-    return "in", "every lowest storey stands on surveyed lines, over a crawl space"
+    return "in", "lines were surveyed under every lowest storey"
 
 
 def foundation_answer(reading: Reading, line: str) -> Found:
@@ -211,6 +213,11 @@ def _material(segment: FoundationSegment) -> Found:
     if segment.reinforced.value is None:
         return "cannot tell", f"{material}, and whether it is reinforced is not known"
     return "in", f"reinforced {material}"
+
+
+def _has_masonry(reading: Reading) -> bool:
+    """Whether it matters if a foundation is reinforced."""
+    return any(s.material in ("brick", "block") for s in reading.house.survey.foundation.segments.values())
 
 
 def _foundations(reading: Reading) -> Found:

@@ -169,12 +169,13 @@ def _lacks(bolt: Bolt, least: float) -> str:
 def _misplaced(counted: Sequence[tuple[float, float]], sill: SillPiece, spacing: float) -> list[str]:
     """What is wrong with the places of bolts that are enough in number."""
     lengths = table_a304_lengths()
-    least, most, short = (
+    least, most, short, close = (
         float(lengths.read(row))
         for row in (
             "bolt from the end of a piece, least",
             "bolt from the end of a piece, most",
             "piece of sill below which one bolt does",
+            "bolts apart, least",
         )
     )
     stations, length = [station for station, _ in counted], sill.to_in - sill.from_in
@@ -185,6 +186,8 @@ def _misplaced(counted: Sequence[tuple[float, float]], sill: SillPiece, spacing:
         if not least - _PLACE_IN <= off <= most + _PLACE_IN:
             wrong.append(f"the bolt nearest its {end} stands {off:g} in. from it, {least:g} to {most:g} are asked")
     gaps = [b - a for a, b in zip(stations, stations[1:], strict=False)]
+    if gaps and min(gaps) < close - _PLACE_IN:
+        wrong.append(f"bolts {min(gaps):g} in. apart, {close:g} in. at least are asked")
     wide = [gap for gap in gaps if gap > spacing + _STUD_SPACE_IN]
     if wide and length >= float(lengths.read("piece of sill from which bolts go by their spacing")):
         wrong.append(f"bolts {max(wide):g} in. apart, more than the spacing and one stud space")

@@ -79,7 +79,8 @@ def measures_of(reading: Reading, id: str) -> Measures:
         min(spacings, default=None),
         walls,
         tuple(reading.on_line(underfloor.openings, id)),
-        height_marks(reading, (key for key, _ in walls)),
+        height_marks(reading, (key for key, _ in walls))
+        | reading.marked(f"survey.underfloor.lines.{id}.top_plate.thickness_in"),
     )
 
 

@@ -18,17 +18,15 @@ Found = tuple[Literal["there", "not there", "cannot tell"], str]
 
 
 def weaknesses_of(reading: Reading, lines: Sequence[PrescriptiveLine]) -> tuple[Weakness, ...]:
-    """Every listed weakness; ``lines`` are the perimeter lines as found."""
-    return tuple(_weaknesses(reading, lines))
+    """Every listed weakness; ``lines`` are the perimeter lines as found (none of them tells of nothing)."""
+    return tuple(_weaknesses(reading, lines)) if lines else ()
 
 
 def _weaknesses(reading: Reading, lines: Sequence[PrescriptiveLine]) -> Iterator[Weakness]:
-    yield _weakness("sill-on-ground", _with_material(reading, _no_foundation, "stands on the ground", "line"))
+    yield _weakness("sill-on-ground", _with_material(reading, _no_foundation, "stands on the ground"))
     yield _weakness("isolated-pads", _on_posts(reading))
     yield _weakness("perimeter-gaps", _gaps(reading))
-    yield _weakness(
-        "masonry-perimeter", _with_material(reading, _plain_masonry, "unreinforced masonry or stone", "line")
-    )
+    yield _weakness("masonry-perimeter", _with_material(reading, _plain_masonry, "unreinforced masonry or stone"))
     yield _weakness("sill-connection", _short(lines, "bolts", "fewer bolts than are asked"))
     yield _weakness("cripple-wall-bracing", _short(lines, "bracing", "less bracing than is asked"))
 
@@ -43,12 +41,18 @@ def _names(marks: Sequence[str]) -> str:
     return ", ".join(marks)
 
 
-def _with_material(
-    reading: Reading, is_weak: Callable[[FoundationSegment], bool | None], words: str, what: str
-) -> Found:
-    """Perimeter lines on a foundation of some kind; None of it says that nobody saw."""
-    there, unseen = [], []
+def _posts(reading: Reading) -> list[str]:
+    """The perimeter lines that stand on posts."""
+    segments = reading.house.survey.underfloor.segments
+    return [id for id, _ in perimeter(reading) if any(s.kind == "posts" for _, s in reading.on_line(segments, id))]
+
+
+def _with_material(reading: Reading, is_weak: Callable[[FoundationSegment], bool | None], words: str) -> Found:
+    """Perimeter lines on a foundation of some kind, those on posts left out; None of it says that nobody saw."""
+    there, unseen, posts = [], [], _posts(reading)
     for id, line in perimeter(reading):
+        if id in posts:
+            continue
         under = [s for _, s in reading.on_line(reading.house.survey.foundation.segments, id)]
         answers = {is_weak(segment) for segment in under} or {None}
         if True in answers:
@@ -56,9 +60,9 @@ def _with_material(
         elif None in answers:
             unseen.append(line.mark or id)
     if there:
-        return "there", f"{words}: {what} {_names(there)}"
+        return "there", f"{words}: line {_names(there)}"
     if unseen:
-        return "cannot tell", f"the foundation was not seen everywhere under {what} {_names(unseen)}"
+        return "cannot tell", f"the foundation was not seen everywhere under line {_names(unseen)}"
     return "not there", "no perimeter line has it"
 
 
@@ -77,12 +81,7 @@ def _plain_masonry(segment: FoundationSegment) -> bool | None:
 
 
 def _on_posts(reading: Reading) -> Found:
-    segments = reading.house.survey.underfloor.segments
-    there = [
-        line.mark or id
-        for id, line in perimeter(reading)
-        if any(segment.kind == "posts" for _, segment in reading.on_line(segments, id))
-    ]
+    there = [reading.house.survey.underfloor.lines[id].mark or id for id in _posts(reading)]
     return (
         ("there", f"posts under line {_names(there)}") if there else ("not there", "no perimeter line stands on posts")
     )

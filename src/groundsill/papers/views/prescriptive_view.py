@@ -58,7 +58,7 @@ def scope_blocks(path: PrescriptivePath, doubts: Doubts) -> Iterator[Block]:
     yield Paragraph(
         "Beside the engineered load path the existing-building code has a prescriptive way: so much panel for the "
         "length of a wall line, so many bolts for a piece of sill, no force worked out. It is told here by "
-        f"{path.name}: {path.why}. Both ways stand side by side on every line, so that the reader sees where they part."
+        f"{path.name} ({path.why}). Both ways stand side by side on every line, so that a reader sees where they part."
     )
     yield Remark("warning", sentence(NEVER_A_PASS), "A prescriptive pass is not an engineered pass")
     yield Paragraph(strong(sentence(within_words(path))))

@@ -2,11 +2,13 @@
 
 The model chapter stands in two editions; places that print rules of their own have a row beside it. Which row a house
 goes by follows from the place it stands in, else from its building code. A limit or a share that no public page gave is
-a word in its cell, and reading it is refused: it is never taken from another place's rules.
+a word in its cell, and reading it is refused: it is never taken from another place's rules. What the other sections
+ask (bolts, panels, vents) was seen of no local rules; it is told by the model chapter, and says so.
 """
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from groundsill.working.errors import OutsideLimits
@@ -14,7 +16,11 @@ from groundsill.working.table import Table
 
 __all__ = ["Rules", "rules_for", "table_a301_2", "table_a304_3_1_bracing", "table_a304_3_1_roof"]
 
-_PLACES = {"portland": "Portland", "los angeles": "Los Angeles", "san leandro": "San Leandro"}
+_PLACES = {
+    "portland": ("Portland", r"\bportland\b.*\b(oregon|or)\b"),
+    "los-angeles": ("Los Angeles", r"\bcity of los angeles\b|\blos angeles, (ca|california)\b"),
+    "san-leandro": ("San Leandro", r"\bsan leandro\b"),
+}
 _NO_LIMIT = "no limit is stated"
 
 
@@ -37,13 +43,15 @@ def table_a304_3_1_roof() -> Table:
 class Rules:
     """Whose rules the prescriptive way is taken by: the row of the tables, and their name as printed.
 
-    ``held`` is False for an edition that is not in the program; ``why`` says how the rules were picked.
+    ``held`` is False for an edition that is not in the program, ``local`` True for a place's own rules; ``why`` says
+    how the rules were picked.
     """
 
     id: str
     name: str
     why: str
     held: bool = True
+    local: bool = False
 
     def limit(self, what: str) -> float | None:
         """One limit of the scope; None where these rules state none.
@@ -86,9 +94,9 @@ def rules_for(edition: str, place: str) -> Rules:
         edition: ``iebc-2021``, as the house's building code brings it with it.
         place: the jurisdiction in words, as the survey has it.
     """
-    for words, name in _PLACES.items():
-        if words in place.lower():
-            return Rules(words.replace(" ", "-"), f"rules of {name}", f"the survey names {place} as the jurisdiction")
+    for id, (name, words) in _PLACES.items():
+        if re.search(words, place.lower()):
+            return Rules(id, f"the rules of {name}", f"the survey names {place} as the jurisdiction", local=True)
     name = f"IEBC {edition.rpartition('-')[2]} appendix chapter A3"
     why = "the existing-building code that the house's building code brings with it"
     return Rules(edition, name, why, edition in table_a301_2().rows)
