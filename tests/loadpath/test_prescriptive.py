@@ -270,7 +270,7 @@ def test_the_prescriptive_length_passes_at_three_quarters_and_fails_on_the_short
 def test_both_ways_are_said_in_the_words_of_the_trade(reference: Study) -> None:
     words = {line.line: line.both.words for line in reference.runs[0].prescriptive}
     assert words["front"].startswith("prescriptive asks 16'-0\"; engineered 13'-3\" at full force, 10'-0\" at 75 %;")
-    assert "at full force the 12'-0\" of panel would fail, ratio 1.10; at 75 % it would not" in words["right"]
+    assert "panels of the prescriptive length would fail at full force, ratio 1.10, and not at 75 %" in words["right"]
 
 
 def test_a_house_worked_out_at_a_reduced_force_is_held_against_the_full_one_all_the_same() -> None:
@@ -665,10 +665,14 @@ def test_a_foundation_of_brick_takes_its_line_out_of_the_way() -> None:
     )
     left = line_of(house, "left")
     assert left.within == "out"
-    assert left.headline.startswith(
-        "outside the prescriptive way (unreinforced brick: a registered design professional"
-    )
+    assert left.headline.startswith("outside the prescriptive way (unreinforced brick); its table: prescriptive asks")
     assert line_of(house, "front").within == "in"
+
+
+def test_what_is_out_for_the_house_is_out_for_every_line() -> None:
+    line = line_of(with_building(reference_house(), families=5))
+    assert line.within == "out"
+    assert line.within_reason == "5 dwellings; 4 at most"
 
 
 def test_a_segment_without_a_height_leaves_its_line_untold() -> None:

@@ -56,6 +56,9 @@ _REMARKS = ("official", "alternative-design", "bracing-spread", "panel-nailing",
             "ventilation-kept", "quality-control", "phases")  # fmt: skip
 
 
+_LINE_BY_LINE = ("prescriptive-height", "foundation")  # of these each line has an answer of its own
+
+
 def _rules(reading: Reading) -> Rules:
     basis, site = reading.house.basis, reading.house.survey.site
     overrides = {family: (other.edition, other.reason) for family, other in basis.overrides.items()}
@@ -124,21 +127,22 @@ def prescriptive_lines(
     rules = _rules(reading)
     with quiet():
         heavy = heavy_finishes(reading)
+        whole = [item for item in scope_of(reading, rules) if item.key not in _LINE_BY_LINE]
     found = []
     for id, line in perimeter(reading):
         measures = measures_of(reading, id)
         asking = Asking(reading, rules, id, line, measures, heavy, pieces_on(reading, id, pieces))
-        found.append(_line(asking, forces, line_forces[id]))
+        found.append(_line(asking, forces, line_forces[id], whole))
     return tuple(found)
 
 
-def _line(asking: Asking, forces: Forces, force: LineForce) -> PrescriptiveLine:
+def _line(asking: Asking, forces: Forces, force: LineForce, whole: Sequence[ScopeItem]) -> PrescriptiveLine:
     asked = line_bracing(asking)
     told = (*bracing_requirements(asking, asked), *sill_requirements(asking), *tie_requirements(asking))
     both = both_ways(asking, forces, force, asked)
-    within, why = _within(asking)
-    answer = together(each.answer for each in told)
+    within, why = _within(asking, whole)
     known = asked if isinstance(asked, BracingAsked) else None
+    outside = f"outside the prescriptive way ({why}); its table: "
     return PrescriptiveLine(
         asking.id,
         asking.line.mark,
@@ -151,18 +155,20 @@ def _line(asking: Asking, forces: Forces, force: LineForce) -> PrescriptiveLine:
         known.most if known else None,
         told,
         both,
-        answer,
-        both.words if within != "out" else f"outside the prescriptive way ({why}): {both.words}",
+        together(each.answer for each in told),
+        f"{outside if within == 'out' else ''}{both.words}",
     )
 
 
-def _within(asking: Asking) -> tuple[ScopeAnswer, str]:
-    """Whether the line's own walls and foundation stand within the scope."""
+def _within(asking: Asking, whole: Sequence[ScopeItem]) -> tuple[ScopeAnswer, str]:
+    """Whether a line stands within the scope: its own walls and foundation, and what is asked of the whole house."""
     try:
         with quiet():
             height = height_answer(asking.reading, asking.rules, asking.id)
     except OutsideLimits as refused:
         height = "cannot tell", str(refused)
-    found = [height, foundation_answer(asking.reading, asking.id)]
+    own = [height, foundation_answer(asking.reading, asking.id)]
+    found = [*own, *((item.answer, item.reason) for item in whole)]
     answer = scope_together(each for each, _ in found)
-    return answer, "; ".join(why for each, why in found if each == answer)
+    told = own if answer == "in" else found
+    return answer, "; ".join(dict.fromkeys(why for each, why in told if each == answer))

@@ -98,7 +98,10 @@ def _allowable(asking: Asking, asked: BracingAsked | str) -> float | str:
     if len(known) < len(heights) or not known:
         return "the height of a wall is not known"
     with quiet():
-        weakest = min(species, key=lambda name: float(specific_gravity(name)))
+        try:
+            weakest = min(species, key=lambda name: float(specific_gravity(name)))
+        except OutsideLimits:
+            return f"the wood tables do not name the studs' species ({', '.join(sorted(species))})"
     h = convert(
         given("h", max(known), "in", "height of the tallest wall in the line", asking.measures.marks), "in", "ft"
     )
@@ -113,27 +116,20 @@ def _share(part: float) -> str:
 
 def _words(asked: BracingAsked, needs: list[float], ratios: tuple[float, float], reduced: float) -> str:
     """Both ways in one sentence."""
-    long = feet_up(asked.total_ft)
+    long, share = feet_up(asked.total_ft), _share(reduced)
     if not asked.fits:
         short = f"the line is shorter than the one panel of {feet_up(asked.least_ft)} that its studs ask"
         return f"{short}: designed by {_CLAUSE}; engineered {feet_up(needs[0])} at full force"
     first = (
-        f"prescriptive asks {long}; engineered {feet_up(needs[0])} at full force, "
-        f"{feet_up(needs[1])} at {_share(reduced)}"
+        f"prescriptive asks {long}; engineered {feet_up(needs[0])} at full force, {feet_up(needs[1])} at {share}; "
+        f"panels of the prescriptive length"
     )
+    full, lesser = (f"ratio {_two(ratio)}" for ratio in ratios)
     if ratios[0] <= 1:
-        return (
-            f"{first}; panels of the prescriptive length would carry the full force in shear, ratio {_two(ratios[0])}"
-        )
+        return f"{first} would carry the full force in shear, {full}"
     if ratios[1] <= 1:
-        tail = (
-            f"at full force the {long} of panel would fail, ratio {_two(ratios[0])}; at {_share(reduced)} it would not"
-        )
-        return f"{first}; {tail}, ratio {_two(ratios[1])}"
-    return (
-        f"{first}; the {long} of panel would fail at full force, ratio {_two(ratios[0])}, and at {_share(reduced)}, "
-        f"ratio {_two(ratios[1])}"
-    )
+        return f"{first} would fail at full force, {full}, and not at {share}, {lesser}"
+    return f"{first} would fail at full force, {full}, and at {share}, {lesser}"
 
 
 def _two(ratio: float) -> str:

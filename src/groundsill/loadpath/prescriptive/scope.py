@@ -209,7 +209,7 @@ def _material(segment: FoundationSegment) -> Found:
     if material == "none":
         return "out", "no continuous foundation"
     if material == "stone" or segment.reinforced.value is False or segment.reinforced.state == "absent":
-        return "out", f"unreinforced {material}: a registered design professional evaluates it (A304.2.2)"
+        return "out", f"unreinforced {material}"
     if segment.reinforced.value is None:
         return "cannot tell", f"{material}, and whether it is reinforced is not known"
     return "in", f"reinforced {material}"
