@@ -98,7 +98,7 @@ def test_all_that_is_asked_is_told_when_all_is_asked_for(ask: Asker, alder: Path
     for line in study.runs[0].prescriptive:
         for each in line.requirements:
             if each.answer != "does not apply":
-                assert squeezed(f"{each.key}, {each.reason}") in full
+                assert squeezed(f"{each.reason} ({each.clause})") in full
 
 
 def test_the_prescriptive_way_is_in_the_json(ask: Asker, alder: Path, study: Study) -> None:

@@ -24,6 +24,7 @@ from groundsill.papers.views.prescriptive_view import (
     both_ways_blocks,
     line_told,
     remarks_blocks,
+    requirement_told,
     scope_blocks,
     within_words,
     worked_blocks,
@@ -117,6 +118,15 @@ def test_the_terminal_tells_a_line_in_one_sentence(study: Study) -> None:
     said = line_told(study.runs[1].prescriptive[1])
     assert said.startswith("Prescriptive asks 12'-0\"; engineered 13'-3\" at full force")
     assert said.endswith("there: 12'-0\" of panel that counts and 0 of 6 bolts.")
+
+
+def test_the_terminal_tells_what_is_asked_and_what_is_there(study: Study) -> None:
+    told = [requirement_told(each) for each in study.runs[1].prescriptive[1].requirements]
+    assert told[0].startswith("Meets: panel, 12'-0\" asked, 12'-0\" there: 1 panel of 12'-0\"")
+    assert (
+        "Short: bolts, sill si-right, 30'-0\", 6 asked, 0 there: bolts of 1/2 in, 72 in apart at most (A304.3.2)."
+        in told
+    )
 
 
 def test_what_no_file_can_hold_is_listed(path: PrescriptivePath) -> None:

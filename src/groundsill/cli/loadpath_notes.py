@@ -9,7 +9,7 @@ from groundsill.cli.layout import faint, lines, strong, words
 from groundsill.loadpath.prescriptive import NEVER_A_PASS
 from groundsill.loadpath.storey_above import REMARKS, StoreyCheck, own_system
 from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves
-from groundsill.papers.views.prescriptive_view import line_told, within_words
+from groundsill.papers.views.prescriptive_view import line_told, requirement_told, within_words
 from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
 from groundsill.papers.views.words import counted, listed, quantity, ratio, sentence
 from groundsill.study import Run, Study
@@ -84,8 +84,8 @@ def _prescriptive(study: Study, run: Run, full: bool) -> Iterator[RenderableType
     for line in run.prescriptive:
         yield lines((words(line_told(line)),), line.mark or line.line)
         if full:
-            told = (r for r in line.requirements if r.answer != "does not apply")
-            yield lines((sentence(f"{r.answer}: {r.key}, {r.reason} ({r.clause})") for r in told), "     -")
+            told = (each for each in line.requirements if each.answer != "does not apply")
+            yield lines(map(requirement_told, told), "     -")
     yield faint(sentence(NEVER_A_PASS))
     yield ""
 

@@ -28,7 +28,15 @@ from groundsill.papers.views.working_view import Printed, steps_of, working_bloc
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Mark
 
-__all__ = ["both_ways_blocks", "line_told", "remarks_blocks", "scope_blocks", "within_words", "worked_blocks"]
+__all__ = [
+    "both_ways_blocks",
+    "line_told",
+    "remarks_blocks",
+    "requirement_told",
+    "scope_blocks",
+    "within_words",
+    "worked_blocks",
+]
 
 _WITHIN = {
     "in": "The house as found stands within the prescriptive way",
@@ -241,6 +249,17 @@ def worked_blocks(
 def remarks_blocks(path: PrescriptivePath) -> Iterator[Block]:
     """What the prescriptive way asks beyond what the file of a house can hold."""
     yield BulletList(tuple(sentence(words) for words in path.remarks[1:]))
+
+
+def requirement_told(each: Requirement) -> str:
+    """One requirement in one sentence for the terminal: its answer, what is asked, what is there, and why."""
+    name = _HEADS.get(each.key, {"bracing": "Panel"}.get(each.key, each.key)).lower()
+    amounts = []
+    for number, word in ((each.asked, "asked"), (each.has, "there")):
+        if number is not None:
+            amounts.append(f"{tape(12 * number) if each.unit == 'ft' else _number(number)} {word}")
+    told = ", ".join(filter(None, (name, each.where, *amounts)))
+    return sentence(f"{each.answer}: {told}: {each.reason} ({each.clause})")
 
 
 def line_told(line: PrescriptiveLine) -> str:
