@@ -187,7 +187,13 @@ def test_room_is_what_tall_openings_and_gaps_leave() -> None:
             for n in range(8)}  # fmt: skip
     short = one(with_under(reference_house(), "openings", tall), "room")
     assert (short.answer, short.has) == ("short", 0)  # nothing between vents is 72 in. long
+    assert "too tall for one: nowhere" in short.reason
     assert "A301.3" in short.reason
+    wide = {"vent-1": replace(tall["vent-1"], from_in=120.0, to_in=134.0)}
+    assert (
+        'too tall for one: 0" to 10\'-0", 11\'-2" to 40\'-0"'
+        in one(with_under(reference_house(), "openings", wide), "room").reason
+    )
     low = {id: replace(vent, bottom_in=0.0, top_in=7.0) for id, vent in tall.items()}
     found = one(with_under(reference_house(), "openings", low), "room")
     assert found.has == pytest.approx(40 - 8 * 16 / 12)  # each takes a stud space off

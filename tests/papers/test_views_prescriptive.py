@@ -72,11 +72,12 @@ def test_a_house_in_si_reads_metres(study: Study) -> None:
 def test_bolts_stand_piece_by_piece_and_the_rest_line_by_line(study: Study) -> None:
     _, bolts, others = tables(study)
     assert rows_of(bolts)[0][:5] == ("L1", "sill si-front, 40'-0\"", "8", "0", "short")
-    assert others.columns[0].heading == "Line"
+    assert [column.heading for column in others.columns[:2]] == ["Line", "Panels"]
+    assert rows_of(others)[0][1] == "2 of 5'-8 1/2\" or more"
     assert {row[0] for row in rows_of(others)} == {"L1", "L2", "L3", "L4"}
     notes = [plain_text(note) for note in others.footnotes]
     for row in rows_of(others):
-        for cell in row[1:]:
+        for cell in row[2:]:
             if cell.split(" ")[0] in ("short", "cannot"):
                 assert any(note.startswith(f"{cell.rsplit(' ', 1)[1]}  ") for note in notes), cell
     assert any(note.startswith("Panels, L1: 1 panel of 16'-0\"") for note in notes)

@@ -94,9 +94,11 @@ def _diagonal(asking: Asking) -> tuple[Answer, str] | None:
 def _room(asking: Asking, asked: BracingAsked) -> Requirement:
     """Whether the length asked for finds room between tall vents, doors and gaps."""
     with quiet():
-        room = room_in(asking.reading, asking.measures, 12 * float(asked.least_ft)) / 12
+        runs = room_in(asking.reading, asking.measures, 12 * float(asked.least_ft))
+    room = sum(counted for _, _, counted in runs) / 12
     answer = by_number(float(asked.total_ft), room, 0.0, TAPE_IN / 12)
-    words = "wall that can take panels, between openings taller than the rule lets stand in one"
+    where = ", ".join(f"{feet(a)} to {feet(b)}" for a, b, _ in runs) or "nowhere"
+    words = f"room for panels between openings too tall for one: {where}"
     if answer == "short":
         words += "; where the share finds no room the bracing is designed by A301.3"
     return asking.told("room", "alternative-design", answer, words, asked.total_ft, room, "ft")

@@ -220,8 +220,11 @@ def _once(parts: Sequence[_Part]) -> list[_Part]:
     return found
 
 
-def room_in(reading: Reading, measures: Measures, least_in: float) -> float:
-    """How many inches of a line could take panels: between tall openings and gaps, where a panel is long enough."""
+def room_in(reading: Reading, measures: Measures, least_in: float) -> tuple[tuple[float, float, float], ...]:
+    """The stretches of a line that can take panels, as stations with their counted length, inches.
+
+    They lie between gaps and openings too tall for a panel, and are no shorter than the least panel.
+    """
     runs: list[tuple[float, float, float]] = []
     for _, segment in measures.walls:
         wall = wall_height_in(reading, segment)
@@ -236,4 +239,4 @@ def room_in(reading: Reading, measures: Measures, least_in: float) -> float:
                 runs[-1] = (runs[-1][0], b, runs[-1][2] + counted)
             else:
                 runs.append((a, b, counted))
-    return sum(counted for _, _, counted in runs if counted >= least_in - TAPE_IN)
+    return tuple(run for run in runs if run[2] >= least_in - TAPE_IN)

@@ -19,7 +19,6 @@ from groundsill.work.pieces import BoltPiece, SideplatePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given
-from groundsill.working.value import Mark
 
 __all__ = ["sill_requirements"]
 
@@ -81,23 +80,15 @@ def _piece(asking: Asking, id: str, sill: SillPiece) -> Requirement:
     with quiet():
         spacing = float(spacing_asked(asking.measures.stories, diameter))
         wrong = _misplaced(found.counted, sill, spacing)
-    answer: Answer = by_number(asked, len(found.counted), len(found.unsure))
+    answer: Answer = by_number(float(asked), len(found.counted), len(found.unsure))
     if answer == "meets" and wrong:
         answer = "short"
     said = [f"bolts of {inches(diameter)}, {inches(spacing)} apart at most"]
-    said += wrong if len(found.counted) >= asked else []
+    said += wrong if len(found.counted) >= float(asked) else []
     said += [f"would count with a plate washer and a tight nut: {', '.join(found.mendable)}"] if found.mendable else []
     said += [f"not seen well enough: {', '.join(found.unsure)}"] if found.unsure else []
     said += [f"not counted: {', '.join(found.left_out)}"] if found.left_out else []
-    marks = _table_marks(asking.measures.stories)
-    return asking.told(
-        "bolts", "bolt-places", answer, "; ".join(said), asked, len(found.counted), marks=marks, part=id, where=where
-    )
-
-
-def _table_marks(stories: int) -> set[Mark]:
-    table = table_a304_3_1_bolts()
-    return {Mark("from memory", f"{table.cite}: {stories} stories")}
+    return asking.told("bolts", "bolt-places", answer, "; ".join(said), asked, len(found.counted), part=id, where=where)
 
 
 def _least_diameter(stories: int) -> float:

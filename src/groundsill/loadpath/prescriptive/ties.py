@@ -86,7 +86,7 @@ def _clips(asking: Asking, seen: str) -> Requirement:
     except OutsideLimits as refused:
         return asking.told("clips", "floor-to-plate-nails", "cannot tell", str(refused))
     has = sum(tie.count for _, tie in asking.of_kind(TiePiece) if tie.capacity_lb >= float(least))
-    answer: Answer = by_number(asked, has)
+    answer: Answer = by_number(float(asked), has)
     if answer == "short" and not seen:
         answer = "cannot tell"
     said = [f"found: {seen}" if seen else "the toenails there were not seen", f"clips of {float(least):g} lb or more"]

@@ -179,8 +179,10 @@ def _others_table(state: str, lines: Sequence[PrescriptiveLine]) -> TableBlock:
     """A row for every line, a column for every other thing asked; reasons stand under it by number."""
     keys = [key for key in _OTHERS if any(_whole(line, key) for line in lines)]
     notes: dict[str, int] = {}
-    rows = tuple((line.mark or line.line, *(_answer(_whole(line, key), notes) for key in keys)) for line in lines)
-    columns = (Column("Line"), *(Column(_HEADS[key], share=1.0) for key in keys))
+    rows = tuple(
+        (line.mark or line.line, _panels(line), *(_answer(_whole(line, key), notes) for key in keys)) for line in lines
+    )
+    columns = (Column("Line"), Column("Panels"), *(Column(_HEADS[key], share=1.0) for key in keys))
     told = [f"{n}  {words}" for words, n in notes.items()]
     told += [f"Panels, {line.mark or line.line}: {sentence(each.reason)}" for line, each in _bracings(lines)]
     return TableBlock(columns, rows, f"What else the prescriptive way asks, {state}", tuple(told))
@@ -213,6 +215,15 @@ def _bolts_table(state: str, lines: Sequence[PrescriptiveLine]) -> TableBlock:
         "not add old bolts to new."
     )
     return TableBlock(columns, rows, f"Sill bolts by the prescriptive way, {state}", (note,))
+
+
+def _panels(line: PrescriptiveLine) -> str:
+    """How many panels a line's bracing may be made of, and the least length of one."""
+    if line.least_panel_ft is None:
+        return DASH
+    few, many = line.fewest_panels, line.most_panels
+    count = "" if few is None else f"{few} of " if few == many else f"{few} to {many} of "
+    return f"{count}{tape(12 * line.least_panel_ft)} or more"
 
 
 def _pieces(line: PrescriptiveLine) -> list[Requirement]:

@@ -67,7 +67,7 @@ def spacing_asked(stories: int, D: float) -> float:
 )
 def sill_bolts_asked(
     stories: Annotated[float, Q("1", "stories", "stories above the cripple wall")], D: Diameter, L_p: PieceLength
-) -> int:
+) -> float:
     """How many bolts one piece of sill is asked for: pieces of 12 ft and more by spacing, shorter ones by number.
 
     Args:
@@ -84,9 +84,7 @@ def sill_bolts_asked(
         end = lengths.read("bolt from the end of a piece, most", symbol="e")
         spaces = bolt_spaces(L_p, end, spacing)
         note("one bolt more than the spaces between them, rounded up")
-        return round(
-            given("n", math.ceil(float(spaces) - 1e-9) + 1, "1", "bolts of the piece", marks_of((spaces, spacing)))
-        )
+        return given("n", math.ceil(float(spaces) - 1e-9) + 1, "1", "bolts of the piece", marks_of((spaces, spacing)))
     row = f"{above}, {'5/8' if _printed(float(D)) == 0.625 else '1/2'} in."
     if L_p >= lengths.read("piece of sill below which two bolts do"):
         column = "6 to 12 ft"
@@ -94,7 +92,7 @@ def sill_bolts_asked(
         column = "30 in. to 6 ft"
     else:
         column = "under 30 in."
-    return round(table_a304_3_2().read(row, column))
+    return table_a304_3_2().read(row, column)
 
 
 def _printed(D: float) -> float:

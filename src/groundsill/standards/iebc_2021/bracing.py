@@ -171,7 +171,7 @@ def vent_holes(
     b: Annotated[float, Q("in", "b", "length of panels on the inside face", at_least=0.0)],
     s_s: Annotated[float, Q("in", "s_s", "spacing of the studs", above=0.0)],
     h: StudHeight,
-) -> int:
+) -> float:
     """How many round holes of 2 to 3 in. are drilled: one at the top and one at the bottom of each stud space.
 
     Studs lower than 18 in. need only one (seen: https://up.codes/s/stud-space-ventilation). Holes above and below
@@ -186,4 +186,4 @@ def vent_holes(
     two = condition("each stud space has two holes", h >= bound, h, bound, cite=SOURCE.cite("A304.4.3"))
     bays = divide(b, s_s, symbol="b/s_s", unit="1", label="stud spaces, a part counted as one")
     whole = given("n_s", math.ceil(float(bays) - 1e-9), "1", "stud spaces behind the panels", marks_of((bays,)))
-    return round(float(multiply(whole, 2.0 if two else 1.0, symbol="n_h", unit="1", label="ventilation holes")))
+    return multiply(whole, 2.0 if two else 1.0, symbol="n_h", unit="1", label="ventilation holes")

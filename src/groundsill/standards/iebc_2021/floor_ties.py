@@ -29,7 +29,7 @@ def table_a304_1() -> Table:
 def clips_asked(
     stories: Annotated[float, Q("1", "stories", "stories above the cripple wall")],
     L: Annotated[float, Q("in", "L", "length of the line", above=0.0)],
-) -> int:
+) -> float:
     """How many supplementary clips a line is asked for where its toenails are not what A304.1.3 asks.
 
     Args:
@@ -41,4 +41,4 @@ def clips_asked(
     """
     apart = table_a304_1().read(str(int(stories)), "supplementary clips apart, most", symbol="s_c")
     spaces = divide(L, apart, symbol="L/s_c", unit="1", label="length over their greatest spacing")
-    return round(given("n_c", math.ceil(float(spaces) - 1e-9), "1", "clips along the line", marks_of((spaces,))))
+    return given("n_c", math.ceil(float(spaces) - 1e-9), "1", "clips along the line", marks_of((spaces,)))
