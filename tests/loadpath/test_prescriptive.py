@@ -205,6 +205,9 @@ def test_without_cripple_walls_nothing_is_braced() -> None:
     assert asked(line, "bracing").answer == "does not apply"
     assert line.both.prescriptive_ft is None
     assert asked(line, "bolts").asked == 8
+    posts = line_of(with_segments(reference_house(), kind="posts"))
+    assert asked(posts, "bracing").reason.startswith("the line stands on posts")
+    assert posts.both.prescriptive_ft is None
 
 
 def test_stucco_under_heavy_tile_asks_for_more() -> None:

@@ -112,7 +112,8 @@ def test_a_house_outside_is_told_so_and_why(study: Study, path: PrescriptivePath
     assert "cannot be told" in within_words(replace(path, within="cannot tell"))
     line = replace(study.runs[0].prescriptive[0], within="out", within_reason="62 in. with the sill, 48 in. at most")
     table = next(b for b in both_ways_blocks("x", [line], "us", Doubts()) if isinstance(b, TableBlock))
-    assert "L1: 62 in. with the sill, 48 in. at most." in [plain_text(note) for note in table.footnotes]
+    assert "L1 out: 62 in. with the sill, 48 in. at most." in [plain_text(note) for note in table.footnotes]
+    assert rows_of(table)[0][2:6] == ("(16'-0\")", '0"', "(8)", "0")
 
 
 def test_the_terminal_tells_a_line_in_one_sentence(study: Study) -> None:

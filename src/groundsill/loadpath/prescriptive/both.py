@@ -33,7 +33,7 @@ def both_ways(asking: Asking, forces: Forces, force: LineForce, asked: BracingAs
     with section(asking.address("both")):
         reduced = _reduced(forces)
         if asking.measures.length_in <= 0:
-            return _untold(asked, reduced, "joists stand straight on the sill: no panel is asked for by either way")
+            return _untold(asked, reduced, f"{asking.measures.unbraced}: no panel is asked for")
         if not force.relied_on:
             return _untold(asked, reduced, f"the line is not relied on ({force.reason}): no force comes to it")
         try:

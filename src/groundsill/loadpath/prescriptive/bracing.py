@@ -26,7 +26,7 @@ def line_bracing(asking: Asking) -> BracingAsked | str:
     """Feet and panels that the line is asked for, worked out on the sheet; in words why nobody can say."""
     measures = asking.measures
     if measures.length_in <= 0:
-        return "no cripple wall"
+        return measures.unbraced
     if measures.stud_in is None:
         return "the height of a wall is not known"
     try:
@@ -44,7 +44,7 @@ def line_bracing(asking: Asking) -> BracingAsked | str:
 def bracing_requirements(asking: Asking, asked: BracingAsked | str) -> tuple[Requirement, ...]:
     """Everything the line is asked for that has to do with its panels."""
     if asking.measures.length_in <= 0:
-        reason = "joists stand straight on the sill: there is nothing to brace"
+        reason = f"{asking.measures.unbraced}: there is nothing to brace"
         return (asking.told("bracing", "bracing-share", "does not apply", reason),)
     with quiet():
         panels = panels_of(asking.reading, asking.line, asking.measures, asking.pieces)

@@ -43,6 +43,7 @@ class Measures:
 
     ``length_in`` is the part of it that stands on cripple walls, openings and gaps included; ``stud_in`` and
     ``wall_in`` are the tallest in it, None while one height is not known; ``stud_spacing_in`` the closest.
+    ``unbraced`` says why a line without cripple walls has nothing to brace.
     """
 
     stories: int
@@ -51,6 +52,7 @@ class Measures:
     wall_in: float | None
     stud_spacing_in: float | None
     walls: tuple[tuple[str, Segment], ...]
+    unbraced: str
     openings: tuple[tuple[str, VentOpening], ...]
     marks: frozenset[Mark]
 
@@ -78,10 +80,19 @@ def measures_of(reading: Reading, id: str) -> Measures:
         _tallest(high),
         min(spacings, default=None),
         walls,
+        _unbraced({segment.kind for _, segment in segments}),
         tuple(reading.on_line(underfloor.openings, id)),
         height_marks(reading, (key for key, _ in walls))
         | reading.marked(f"survey.underfloor.lines.{id}.top_plate.thickness_in"),
     )
+
+
+def _unbraced(kinds: set[str]) -> str:
+    if kinds & set(_BRACED):
+        return ""
+    if "posts" in kinds:
+        return "the line stands on posts, without a cripple wall"
+    return "joists stand straight on the sill" if kinds else "no wall was surveyed on this line"
 
 
 def _tallest(heights: Sequence[float | None]) -> float | None:

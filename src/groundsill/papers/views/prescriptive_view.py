@@ -120,8 +120,25 @@ def _both_table(state: str, lines: Sequence[PrescriptiveLine], units: Units, dou
     ]
     if shared := doubts.dagger(common):
         told.append(f"† alone: the figures rest on {shared}, as in every line here.")
-    told += [f"{line.mark or line.line}: {sentence(line.within_reason)}" for line in lines if line.within != "in"]
+    told += _not_within(lines)
     return TableBlock(columns, rows, f"Both ways, line by line, {state}", tuple(told), heavy)
+
+
+def _not_within(lines: Sequence[PrescriptiveLine]) -> Iterator[str]:
+    """Which lines the prescriptive way does not reach, or may not, and why; alike ones together."""
+    reasons: dict[str, list[str]] = {}
+    for line in lines:
+        if line.within != "in":
+            reasons.setdefault(f"{line.within}: {sentence(line.within_reason)}", []).append(line.mark or line.line)
+    if any(line.within == "out" for line in lines):
+        yield "In brackets: what the table would ask of a line that the prescriptive way does not reach."
+    for words, marks in reasons.items():
+        yield f"{', '.join(marks)} {words}"
+
+
+def _bracketed(words: str, line: PrescriptiveLine) -> str:
+    """A figure of the table that does not apply to a line stands in brackets."""
+    return f"({words})" if line.within == "out" and words != DASH else words
 
 
 def _both_row(line: PrescriptiveLine, units: Units, doubts: Doubts, common: frozenset[Mark]) -> Row:
@@ -131,9 +148,9 @@ def _both_row(line: PrescriptiveLine, units: Units, doubts: Doubts, common: froz
     return (
         f"{line.mark} {line.name}".strip(),
         line.within,
-        _up(both.prescriptive_ft, units),
+        _bracketed(_up(both.prescriptive_ft, units), line),
         _there(bracing, units),
-        _number(bolts.asked if bolts else None),
+        _bracketed(_number(bolts.asked if bolts else None), line),
         _number(bolts.has if bolts else None),
         with_doubt(_up(both.engineered_full_ft, units), dagger if both.engineered_full_ft is not None else ""),
         _up(both.engineered_reduced_ft, units),
