@@ -24,6 +24,7 @@ from tests.loadpath.prescribed import (
     with_building,
     with_lines,
     with_segments,
+    with_site,
     with_under,
     with_work,
 )
@@ -224,6 +225,15 @@ def test_stucco_under_heavy_tile_asks_for_more() -> None:
     assert feet(**{"as-wall": stucco, "as-roof": light}) == pytest.approx(16)
     assert feet(**{"as-roof": tile}) == pytest.approx(16)
     assert feet(**{"as-wall": stucco}) == pytest.approx(16)
+
+
+def test_a_place_with_rules_of_its_own_is_asked_by_them_as_far_as_they_were_read() -> None:
+    half = line_of(with_site(reference_house(), jurisdiction="City of San Leandro")).both
+    assert half.prescriptive_ft == pytest.approx(20)  # one half, whatever the roof
+    unread = line_of(with_site(reference_house(), jurisdiction="City of Los Angeles"))
+    assert unread.both.prescriptive_ft is None
+    assert "LAMC Table 92-A was not seen" in asked(unread, "bracing").reason
+    assert unread.both.engineered_full_ft == pytest.approx(13.25, abs=0.01)
 
 
 def test_more_stories_ask_for_more_of_the_same_line() -> None:
