@@ -75,7 +75,9 @@ CHOICES = {
     "from a segment's end to the middle of its end posts": (12 * overturning.END_POST_FT, "{:g} in."),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
-    "a panel of the prescriptive way stands at the end of a wall, unless the stud spacing was measured": (bracing_of_a3._STUD_SPACE_IN, "within {:g} in."),
+    "a panel of the prescriptive way stands at the end of a wall, unless the stud spacing was measured": (
+        bracing_of_a3._STUD_SPACE_IN, "within {:g} in."
+    ),
     "a strap of the prescriptive way belongs to a step": (bracing_of_a3._NEAR_IN, "within {:g} in."),
     "bolts of the prescriptive way may stand farther apart than their spacing, to meet a stud space, by": (
         sills_of_a3._STUD_SPACE_IN, "{:g} in."
