@@ -11,7 +11,7 @@ from groundsill.doors.files import read_house
 from groundsill.papers.views.basis_view import telling_moves
 from groundsill.papers.views.proofs_view import lines_of_tests
 from groundsill.study import Study, run
-from tests.cli.asking import Asker
+from tests.cli.asking import ROOT, Asker
 
 
 @pytest.fixture(scope="module")
@@ -78,3 +78,37 @@ def test_forces_tell_the_floor_and_where_the_mass_sits(ask: Asker, alder: Path, 
     said = ask("forces", alder).flat
     assert "Centre of mass of each level" in said
     assert f"Here it is also taken as rigid, since {study.runs[0].floor}." in said
+
+
+def test_both_ways_stand_below_the_chains_line_by_line(ask: Asker, alder: Path, study: Study) -> None:
+    said = ask("loadpath", alder)
+    assert study.prescriptive is not None
+    assert "Prescriptive or engineered" in said.flat
+    for line in study.runs[0].prescriptive:
+        assert squeezed(f"{line.mark} {line.headline[:1].upper()}{line.headline[1:]}") in squeezed(said.out)
+    assert "has not passed an engineered check" in said.flat
+    assert "Panel at each end" not in said.flat
+
+
+def test_all_that_is_asked_is_told_when_all_is_asked_for(ask: Asker, alder: Path, study: Study) -> None:
+    full = squeezed(ask("loadpath", alder, "--full").out)
+    assert study.prescriptive is not None
+    for item in study.prescriptive.scope:
+        assert squeezed(f"{item.answer}:") in full.lower()
+    for line in study.runs[0].prescriptive:
+        for each in line.requirements:
+            if each.answer != "does not apply":
+                assert squeezed(f"{each.reason} ({each.clause})") in full
+
+
+def test_the_prescriptive_way_is_in_the_json(ask: Asker, alder: Path, study: Study) -> None:
+    answer = ask("loadpath", alder, "--json").json
+    assert answer["prescriptive"]["rules"] == "iebc-2021"
+    told = answer["runs"][0]["prescriptive"]
+    assert [line["mark"] for line in told] == [line.mark for line in study.runs[0].prescriptive]
+
+
+def test_the_working_of_both_ways_is_printed_by_the_lines_mark(ask: Asker) -> None:
+    said = ask("loadpath", ROOT / "samples" / "larch-street" / "house.json", "--working", "L1/prescriptive").flat
+    assert "Least bracing of a wall line" in said
+    assert "Length that a force needs at a unit shear" in said

@@ -21,6 +21,8 @@ from groundsill.loadpath import (
     turning,
 )
 from groundsill.loadpath.chain import Chain, Link
+from groundsill.loadpath.prescriptive import bracing as bracing_of_a3
+from groundsill.loadpath.prescriptive import sills as sills_of_a3
 from groundsill.study import Run, Study, run
 
 EXAMPLE = HERE / "examples" / "net-loft-lane.json"
@@ -73,6 +75,13 @@ CHOICES = {
     "end posts that nobody graded": (turning.LOWEST_GRADE, "{}"),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
+    "a panel of the prescriptive way stands at the end of a wall, unless the stud spacing was measured": (
+        bracing_of_a3._STUD_SPACE_IN, "within {:g} in."
+    ),
+    "a strap of the prescriptive way belongs to a step": (bracing_of_a3._NEAR_IN, "within {:g} in."),
+    "bolts of the prescriptive way may stand farther apart than their spacing, to meet a stud space, by": (
+        sills_of_a3._STUD_SPACE_IN, "{:g} in."
+    ),
     "expected strength of panels": (100 * (1 - panel_nailing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
     "expected strength of nailed joints": (100 * (1 - plate.NAIL_SPREAD[0]), "{:.0f} % either way of their yield"),
 }  # fmt: skip

@@ -6,8 +6,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING, Final
 
 from groundsill.cli.layout import faint, lines, strong, words
+from groundsill.loadpath.prescriptive import NEVER_A_PASS
 from groundsill.loadpath.storey_above import REMARKS, StoreyCheck, own_system
 from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves, to_look_at
+from groundsill.papers.views.prescriptive_view import line_told, requirement_told, within_words
 from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
 from groundsill.papers.views.words import counted, listed, quantity, ratio, sentence
 from groundsill.study import Run, Study
@@ -33,6 +35,7 @@ def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[Re
     """Everything of one state that no chain tells."""
     yield from _work(run)
     yield from _above(study, run, full)
+    yield from _prescriptive(study, run, full)
     yield from _proofs(house, study, run, full)
     yield from _measure_next(study, full)
     yield from _look_at(study, full)
@@ -68,6 +71,24 @@ def _wall(check: StoreyCheck, study: Study) -> str:
     by = f" by {check.finish}, ratio {ratio(check.ratio)}" if check.ratio is not None else ""
     said = f": {check.reason}" if check.reason else ""
     return f"{check.mark or check.wall} along {check.direction}, {force}: {check.status}{by}{said}"
+
+
+def _prescriptive(study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
+    """The prescriptive way beside the engineered one, in a line for each line; every item when all is asked for."""
+    path = study.prescriptive
+    if path is None or not run.prescriptive:
+        return
+    yield strong("Prescriptive or engineered")
+    yield words(sentence(within_words(path)))
+    if full:
+        yield lines(sentence(f"{i.answer}: {i.asks.rstrip('.')} ({i.clause}): {i.reason}") for i in path.scope)
+    for line in run.prescriptive:
+        yield lines((words(line_told(line)),), line.mark or line.line)
+        if full:
+            told = (each for each in line.requirements if each.answer != "does not apply")
+            yield lines(map(requirement_told, told), "     -")
+    yield faint(sentence(NEVER_A_PASS))
+    yield ""
 
 
 def _proofs(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:

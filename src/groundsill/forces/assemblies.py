@@ -8,7 +8,7 @@ from groundsill.standards.common_practice import table_other_densities, table_ot
 from groundsill.working.errors import BadSurvey, Fault
 from groundsill.working.steps import add, scale
 
-__all__ = ["assembly_psf", "known_materials", "masonry_pcf", "window_psf"]
+__all__ = ["assembly_psf", "known_materials", "masonry_pcf", "material_psf", "window_psf"]
 
 
 def known_materials() -> tuple[str, ...]:

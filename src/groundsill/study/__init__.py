@@ -5,7 +5,8 @@ at either end of each uncertain one, and gathers the verdicts. :func:`working` g
 somebody asks how a figure came about: working is never stored.
 
 `result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
-`manifest` what it was made with · `unread` words that no table has.
+`prescribed` the prescriptive way beside the chains · `manifest` what it was made with · `unread` words that no table
+has.
 """
 
 from __future__ import annotations
@@ -21,10 +22,12 @@ from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
 from groundsill.loadpath.headline import in_short
+from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
 from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
+from groundsill.study.prescribed import prescribed, scope_over_ends
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
@@ -54,15 +57,22 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     states = states_of(house)
     with Sheet() as sheet:
         forces, found = go(settling.best.house, settling.best.marks, states)
-        above = storeys_above(Reading(settling.best.house, settling.best.marks), forces)
-    marks = {mark for step in sheet.steps for mark in step.marks}
+        reading = Reading(settling.best.house, settling.best.marks)
+        above = storeys_above(reading, forces)
+        path, lines = prescribed(reading, forces, states, found)
+    marks = {mark for step in sheet.steps for mark in step.marks} | doubts_of(path, lines)
     plain = _plain(forces)
     ends = Ends(settling, states, plain, found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()
+        path = scope_over_ends(path, settling)
     runs = _with_storeys(
-        tuple(_run(state, chains, ends, forces) for state, chains in zip(states, found, strict=True)), _plain(above)
+        tuple(
+            replace(_run(state, chains, ends, forces), prescriptive=beside)
+            for state, chains, beside in zip(states, found, lines, strict=True)
+        ),
+        _plain(above),
     )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, not_covered(forces))
@@ -77,6 +87,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         ends.ranked(),
         tuple(dict.fromkeys(warnings)),
         (*incomplete(house.survey), *unread(house)),
+        path,
     )
 
 
@@ -96,8 +107,10 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
     if not states:
         raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
     with Sheet() as sheet:
-        forces, _ = go(settled.house, settled.marks, states)
-        storeys_above(Reading(settled.house, settled.marks), forces)
+        forces, found = go(settled.house, settled.marks, states)
+        reading = Reading(settled.house, settled.marks)
+        storeys_above(reading, forces)
+        prescribed(reading, forces, states, found)
     return sheet
 
 

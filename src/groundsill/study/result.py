@@ -9,6 +9,7 @@ from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.house.missing import Missing
 from groundsill.loadpath.chain import Chain, Verdict
+from groundsill.loadpath.prescriptive.result import PrescriptiveLine, PrescriptivePath
 from groundsill.loadpath.rises import ExistingElements
 from groundsill.loadpath.storey_above import StoreyAbove
 from groundsill.work.apply import Misplaced
@@ -54,6 +55,7 @@ class Run:
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
+    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict.
     """
 
     key: str
@@ -70,6 +72,7 @@ class Run:
     storeys: tuple[StoreyAbove, ...] = ()
     next_weakest: str = ""
     compared: ExistingElements | None = None
+    prescriptive: tuple[PrescriptiveLine, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +95,7 @@ class Study:
     """Everything that papers, screens and machines are told about a house.
 
     ``missing`` are the facts that nothing stands in for: no range says what they may be, and what needs them cannot be
-    checked until somebody has looked.
+    checked until somebody has looked. ``prescriptive`` is the scope test of the prescriptive way, as found.
     """
 
     format: Literal["groundsill.study/1"]
@@ -105,3 +108,4 @@ class Study:
     measure_next: tuple[Move, ...]
     warnings: tuple[str, ...]
     missing: tuple[Missing, ...] = ()
+    prescriptive: PrescriptivePath | None = None

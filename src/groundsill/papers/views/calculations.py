@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from groundsill.house.survey import in_order
+from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.storey_above import own_system
 from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
 from groundsill.papers.views.basis_view import basis_blocks, facts_table
@@ -22,6 +23,7 @@ from groundsill.papers.views.gravity_view import gravity_blocks
 from groundsill.papers.views.noted_view import noted_blocks
 from groundsill.papers.views.plan_view import found_plan, work_plan
 from groundsill.papers.views.plan_work import work_table
+from groundsill.papers.views.prescriptive_view import both_ways_blocks, remarks_blocks, scope_blocks, worked_blocks
 from groundsill.papers.views.proofs_view import proof_blocks
 from groundsill.papers.views.sharing_view import sharing_blocks
 from groundsill.papers.views.storeys_view import next_blocks, storeys_blocks
@@ -68,6 +70,7 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         *gravity_blocks(house, study.forces.gravity, study.units, daggers.get("W", "")),
         *_chains(study, sheets, setting),
         *_storeys(study, doubts),
+        *_prescriptive(study, first, setting),
         PageBreak(),
         Heading("Tests and decisions", 1, "proofs"),
         *proof_blocks(house, study),
@@ -106,6 +109,8 @@ def _doubts(study: Study, sheets: Mapping[str, Sheet]) -> Doubts:
     """Every doubt behind a figure of the study, or on a step of its sheets."""
     links = [link for run in study.runs for chain in (*run.chains, *run.bodies) for link in chain.links]
     marks = {mark for link in links for mark in link.marks}
+    if study.prescriptive is not None:
+        marks |= doubts_of(study.prescriptive, tuple(run.prescriptive for run in study.runs))
     return numbered_doubts(marks | {mark for sheet in sheets.values() for step in sheet.steps for mark in step.marks})
 
 
@@ -236,6 +241,22 @@ def _storeys(study: Study, doubts: Doubts) -> Iterator[Block]:
     yield Heading("The next weakest level, and existing elements", 2, "storeys/next")
     for run in study.runs:
         yield from next_blocks(_state(run), run.next_weakest, run.compared)
+
+
+def _prescriptive(study: Study, sheet: Sheet, setting: Setting) -> Iterator[Block]:
+    """The prescriptive way beside the engineered one: scope, both ways in each state, and their arithmetic."""
+    if study.prescriptive is None:
+        return
+    yield PageBreak()
+    yield Heading("Prescriptive or engineered", 1, "prescriptive")
+    yield from scope_blocks(study.prescriptive, setting.doubts)
+    for run in study.runs:
+        yield Heading(f"Both ways, {_state(run)}", 2, f"prescriptive/{run.key}")
+        yield from both_ways_blocks(_state(run), run.prescriptive, study.units, setting.doubts)
+    yield Heading("What it asks beyond this", 2, "prescriptive/remarks")
+    yield from remarks_blocks(study.prescriptive)
+    yield Heading("Both ways, worked out for the house as found", 2, "prescriptive/worked")
+    yield from worked_blocks(study.runs[0].prescriptive, sheet, setting.printed, setting.doubts)
 
 
 def _state(run: Run) -> str:

@@ -15,7 +15,7 @@ from groundsill.working.steps import least
 
 __all__ = [
     "all_lifted", "end_tension", "holding_moment", "lifted_length", "overturning_moment", "partly_lifted",
-    "post_compression", "unit_shear",
+    "post_compression", "sheathed_length", "unit_shear",
 ]  # fmt: skip
 
 Shear = Annotated[float, Q("lb", "V", "horizontal force at the top of the segment", at_least=0.0)]
@@ -43,6 +43,20 @@ Compression = Annotated[float, Q("lb", "C", "compression in the end post")]
 def unit_shear(V: Shear, b: Length) -> Annotated[float, Q("plf", "v", "unit shear")]:
     """Force along a segment spread over its length, plf."""
     return V / b
+
+
+@equation(
+    "statics/sheathed-length",
+    title="Length that a force needs at a unit shear",
+    clause="equilibrium",
+    source=SOURCE,
+    witness="WoodWorks five-story example, Table 8: 29 ft at 314 plf",
+)
+def sheathed_length(
+    V: Shear, v: Annotated[float, Q("plf", "v", "unit shear that each foot takes", above=0.0)]
+) -> Annotated[float, Q("ft", "b", "length needed")]:
+    """Force along a line over what each foot of its sheathing takes, ft. Example: 5,034 lb at 380 plf: 13.25 ft."""
+    return V / v
 
 
 @equation(
