@@ -26,7 +26,8 @@ from groundsill.doors.decode import decode
 from groundsill.forces.share import ACCIDENTAL, plan_line, reliance, rigid_shares
 from groundsill.forces.weights import weight_items
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
-from groundsill.mechanics.strips import Support, strips
+from groundsill.mechanics.strips import strips
+from groundsill.mechanics.supports import Support
 from groundsill.work.document import House
 from tests.forces.balance import SAMPLES, middle_of, reading_of
 from tests.mechanics.shapes import L_SHAPE, T_SHAPE, U_SHAPE, hangs_on

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from shapely.geometry import box
 from shapely.geometry.base import BaseGeometry
 
-from groundsill.mechanics.strips import Support
+from groundsill.mechanics.supports import Support
 
 XY = tuple[float, float]
 FAR = 1e5

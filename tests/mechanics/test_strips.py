@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon, box
 
 from groundsill.mechanics.plan import area, centroid, length
-from groundsill.mechanics.strips import ONE_PLACE_IN, Support, strips, strips_of_line
+from groundsill.mechanics.strips import ONE_PLACE_IN, strips, strips_of_line
+from groundsill.mechanics.supports import Support
 from tests import proof
 from tests.mechanics.shapes import (
     L_SHAPE,

@@ -31,7 +31,8 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares, plan_line, reliance, rigid_shares
 from groundsill.forces.weights import WeightItem, weight_items
 from groundsill.mechanics.equilibrium import PlanLine
-from groundsill.mechanics.strips import ONE_PLACE_IN, Support, strips
+from groundsill.mechanics.strips import ONE_PLACE_IN, strips
+from groundsill.mechanics.supports import Support
 from groundsill.work.document import House
 from tests import proof
 from tests.forces.balance import middle_of, reading_of

@@ -21,7 +21,8 @@ from groundsill.forces.reading import XY
 from groundsill.forces.weights import WeightItem
 from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
 from groundsill.mechanics.plan import length, rotate
-from groundsill.mechanics.strips import ONE_PLACE_IN, Share, Support, Supports, arranged, strips, strips_of_line
+from groundsill.mechanics.strips import ONE_PLACE_IN, Share, strips, strips_of_line
+from groundsill.mechanics.supports import Support, Supports, arranged
 
 __all__ = ["ANGLES", "Flexible", "along", "counts", "flexible", "loads_of"]
 

@@ -17,7 +17,8 @@ from groundsill.forces.reading import XY, Reading, doubted, line_ends, line_leng
 from groundsill.forces.weights import WeightItem
 from groundsill.house.underfloor import JoistField
 from groundsill.mechanics.plan import inside, length, rotate
-from groundsill.mechanics.strips import Support, Supports, arranged, strips, strips_of_line
+from groundsill.mechanics.strips import strips, strips_of_line
+from groundsill.mechanics.supports import Support, Supports, arranged
 from groundsill.working.value import Value, marks_of
 
 __all__ = ["Load", "TakeDown", "take_down"]

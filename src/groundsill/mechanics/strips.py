@@ -29,17 +29,14 @@ from dataclasses import dataclass, replace
 from itertools import combinations, pairwise
 
 from groundsill.mechanics.plan import length
+from groundsill.mechanics.supports import CROSSING, NEAR, SAME_PLACE, Place, Run, Support, Supports, arranged, grouped
 
-__all__ = ["ONE_PLACE_IN", "Share", "Support", "Supports", "arranged", "strips", "strips_of_line"]
+__all__ = ["ONE_PLACE_IN", "Share", "strips", "strips_of_line"]
 
 ONE_PLACE_IN = 24.0  # supports nearer to each other than this are one place (common practice, no source)
 
 XY = tuple[float, float]
-Run = tuple[float, float]  # a straight run over an interval of u: its v at the beginning, its v at the end
 
-_NEAR = 1e-6
-_SAME_PLACE = 1e-3  # supports nearer than this along a strip stand at one place and share what comes there
-_CROSSING = 1e-9  # runs this near to each other at an end of an interval do not cross inside it
 _BOTTOM: Run = (-math.inf, -math.inf)
 _TOP: Run = (math.inf, math.inf)
 
@@ -61,38 +58,6 @@ _EIGHT = tuple(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Support:
-    """A straight support seen across the strips: from (u1, v1) to (u2, v2), u along it, v along the strips."""
-
-    id: str
-    u1: float
-    v1: float
-    u2: float
-    v2: float
-
-    @property
-    def low(self) -> float:
-        """Where it begins along u."""
-        return min(self.u1, self.u2)
-
-    @property
-    def high(self) -> float:
-        """Where it ends along u."""
-        return max(self.u1, self.u2)
-
-    def away(self, u: float) -> float:
-        """How far a strip at ``u`` passes beyond the support's ends; 0 when it runs over it."""
-        return max(self.low - u, u - self.high, 0.0)
-
-    def v_at(self, u: float) -> float:
-        """Where the strip at ``u`` meets the support, or a collector that runs on level from its nearer end."""
-        if abs(self.u2 - self.u1) < _NEAR:
-            return (self.v1 + self.v2) / 2
-        part = min(max((u - self.u1) / (self.u2 - self.u1), 0.0), 1.0)
-        return self.v1 + part * (self.v2 - self.v1)
-
-
 @dataclass(slots=True)
 class Share:
     """What falls to one support: an amount (area or length), its first moment in u, and parts that want a word.
@@ -107,60 +72,15 @@ class Share:
 
 
 @dataclass(frozen=True, slots=True)
-class _Place:
-    """Where strips are supported, over an interval of u, and the supports that share it there."""
-
-    run: Run
-    ids: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class _Bay:
     """A stretch of strips that hangs on two places, or on one alone."""
 
     low: Run
     high: Run
-    first: _Place
-    second: _Place
+    first: Place
+    second: Place
     ran_on: bool
-    over: _Place | None = None  # the outermost place, where the stretch hangs out too far beyond it
-
-
-@dataclass(frozen=True, slots=True)
-class Supports:
-    """Supports in order: for each stretch of u between two ends, those that a strip there runs over.
-
-    ``level`` holds their places by v where all of a stretch lie square to the strips, so that a strip need look only at
-    those beside it; None where one of them does not.
-    """
-
-    each: tuple[Support, ...]
-    stops: tuple[float, ...]
-    over: tuple[tuple[Support, ...], ...]
-    level: tuple[tuple[_Place, ...] | None, ...]
-
-
-def arranged(supports: Iterable[Support] | Supports) -> Supports:
-    """Supports put in order once, for any number of shapes that hang on them."""
-    if isinstance(supports, Supports):
-        return supports
-    each = tuple(supports)
-    stops = sorted({end for s in each for end in (s.low, s.high)})
-    waiting = sorted(each, key=lambda s: s.low, reverse=True)
-    over: list[tuple[Support, ...]] = []
-    here: list[Support] = []
-    for low, high in pairwise(stops):
-        here = [s for s in here if s.high >= high]
-        while waiting and waiting[-1].low <= low:
-            support = waiting.pop()
-            if support.high >= high:
-                here.append(support)
-        over.append(tuple(sorted(here, key=lambda s: s.v1 + s.v2)))
-    level = (
-        tuple(_grouped(those, low, high)) if all(s.v1 == s.v2 for s in those) else None
-        for those, (low, high) in zip(over, pairwise(stops), strict=True)
-    )
-    return Supports(each, tuple(stops), tuple(over), tuple(level))
+    over: Place | None = None  # the outermost place, where the stretch hangs out too far beyond it
 
 
 def strips(points: Sequence[XY], supports: Sequence[Support] | Supports) -> dict[str, Share]:
@@ -172,7 +92,7 @@ def strips(points: Sequence[XY], supports: Sequence[Support] | Supports) -> dict
     low, high = min(u for u, _ in points), max(u for u, _ in points)
     cuts = sorted({u for u, _ in points} | set(_stops_between(held, low, high)))
     for u1, u2 in pairwise(cuts):
-        if u2 - u1 >= _NEAR:
+        if u2 - u1 >= NEAR:
             for below, above in _stretches(points, u1, u2):
                 _spread(shares, held, u1, u2, below, above, u2 - u1)
     return shares
@@ -185,9 +105,9 @@ def strips_of_line(a: XY, b: XY, supports: Sequence[Support] | Supports) -> dict
     if not held.each:
         return shares
     (u1, v1), (u2, v2) = sorted((a, b))
-    if u2 - u1 < _NEAR:  # along a strip, or a point
+    if u2 - u1 < NEAR:  # along a strip, or a point
         low, high = min(v1, v2), max(v1, v2)
-        if high - low < _NEAR:
+        if high - low < NEAR:
             low = high = v1
         _spread(shares, held, u1, u1, (low, low), (high, high), 1.0)
         return shares
@@ -278,7 +198,7 @@ def _give(
 def _points(first: Run, second: Run, below: Run, above: Run) -> Iterator[tuple[float, float]]:
     """Points of an interval, 0 to 1, and their weights: as many as the sum over its strips needs."""
     near, far = sorted((abs(second[0] - first[0]), abs(second[1] - first[1])))
-    if far - near <= _CROSSING * far or near <= _CROSSING * far:  # parallel; or a wedge to its very tip
+    if far - near <= CROSSING * far or near <= CROSSING * far:  # parallel; or a wedge to its very tip
         level = all(run[0] == run[1] for run in (first, second, below, above))
         yield from _MIDDLE if level else _THREE
         return
@@ -294,20 +214,20 @@ def _points(first: Run, second: Run, below: Run, above: Run) -> Iterator[tuple[f
 # ---- Places and bays ------------------------------------------------------------------------------------------------
 
 
-def _beside(held: Supports, u1: float, u2: float, low: Run, high: Run) -> list[_Place]:
+def _beside(held: Supports, u1: float, u2: float, low: Run, high: Run) -> list[Place]:
     """The places that strips over an interval run over, by v; of many level ones those that a stretch may hang on."""
-    u1, u2 = _within(held, u1), _within(held, u2)
+    u1, u2 = held.within(u1), held.within(u2)
     middle = (u1 + u2) / 2
-    slack = _NEAR if u2 - u1 < _NEAR else 0.0  # a strip at the end of a support runs over it
+    slack = NEAR if u2 - u1 < NEAR else 0.0  # a strip at the end of a support runs over it
     first = max(bisect_left(held.stops, middle - slack) - 1, 0)
     last = min(bisect_right(held.stops, middle + slack), len(held.over))
     if all(held.level[n] is not None for n in range(first, last)):
         found = [place for n in range(first, last) for place in _near(held.level[n] or (), min(low), max(high))]
         return found if last - first == 1 else _merged(found)
-    return _grouped({s.id: s for n in range(first, last) for s in held.over[n]}.values(), u1, u2)
+    return grouped({s.id: s for n in range(first, last) for s in held.over[n]}.values(), u1, u2)
 
 
-def _near(places: Sequence[_Place], low: float, high: float) -> Sequence[_Place]:
+def _near(places: Sequence[Place], low: float, high: float) -> Sequence[Place]:
     """Of level places those beside a stretch; where it hangs out, also those behind, as far back as it hangs out."""
     if not places:
         return ()
@@ -321,41 +241,24 @@ def _near(places: Sequence[_Place], low: float, high: float) -> Sequence[_Place]
     return places[max(start, 0) : end]
 
 
-def _level_of(place: _Place) -> float:
+def _level_of(place: Place) -> float:
     return place.run[0]
 
 
-def _merged(places: Iterable[_Place]) -> list[_Place]:
+def _merged(places: Iterable[Place]) -> list[Place]:
     """Level places of two stretches of supports that meet, those at one place made one."""
-    found: list[_Place] = []
+    found: list[Place] = []
     for place in sorted(places, key=_level_of):
-        if found and place.run[0] - found[-1].run[0] < _SAME_PLACE:
-            found[-1] = _Place(found[-1].run, tuple(dict.fromkeys((*found[-1].ids, *place.ids))))
+        if found and place.run[0] - found[-1].run[0] < SAME_PLACE:
+            found[-1] = Place(found[-1].run, tuple(dict.fromkeys((*found[-1].ids, *place.ids))))
         else:
             found.append(place)
     return found
 
 
-def _grouped(supports: Iterable[Support], u1: float, u2: float) -> list[_Place]:
-    """Places of supports over an interval, by v at its middle. Of several at one place the nearest along it count."""
-    runs = sorted((((s.v_at(u1), s.v_at(u2)), s) for s in supports), key=lambda pair: sum(pair[0]))
-    found: list[tuple[Run, list[Support]]] = []
-    for run, support in runs:
-        if found and _at_one_place(found[-1][0], run):
-            found[-1][1].append(support)
-        else:
-            found.append((run, [support]))
-    middle = (u1 + u2) / 2
-    places = []
-    for run, there in found:
-        nearest = min(s.away(middle) for s in there)
-        places.append(_Place(run, tuple(s.id for s in there if s.away(middle) <= nearest + _NEAR)))
-    return places
-
-
-def _run_on(held: Supports, u1: float, u2: float) -> tuple[list[_Place], list[float]]:
+def _run_on(held: Supports, u1: float, u2: float) -> tuple[list[Place], list[float]]:
     """The places of all supports, each run on if need be, and where over the interval their order or nearness turns."""
-    u1, u2 = _within(held, u1), _within(held, u2)  # an eave past the outermost ends hangs on the nearest strip
+    u1, u2 = held.within(u1), held.within(u2)  # an eave past the outermost ends hangs on the nearest strip
     runs = [(s.v_at(u1), s.v_at(u2)) for s in held.each]
     turns = _swaps(runs)
     rows: dict[Run, list[Run]] = {}
@@ -363,10 +266,10 @@ def _run_on(held: Supports, u1: float, u2: float) -> tuple[list[_Place], list[fl
         rows.setdefault(run, []).append((support.away(u1), support.away(u2)))
     for row in rows.values():
         turns += _swaps(row)
-    return _grouped(held.each, u1, u2), turns
+    return grouped(held.each, u1, u2), turns
 
 
-def _bays(places: Sequence[_Place], ran_on: bool, below: bool, above: bool) -> list[_Bay]:
+def _bays(places: Sequence[Place], ran_on: bool, below: bool, above: bool) -> list[_Bay]:
     """The bays between places, with what hangs out below and above as far as the places behind hold it."""
     bottom, top = places[0], places[-1]
     found = [_Bay(a.run, b.run, a, b, ran_on) for a, b in pairwise(places)]
@@ -377,7 +280,7 @@ def _bays(places: Sequence[_Place], ran_on: bool, below: bool, above: bool) -> l
     return found
 
 
-def _everywhere(places: Sequence[_Place], ran_on: bool) -> list[_Bay]:
+def _everywhere(places: Sequence[Place], ran_on: bool) -> list[_Bay]:
     """The bays of all supports, to the ends of the plan."""
     bottom, top = places[0], places[-1]
     if bottom is top:
@@ -400,10 +303,6 @@ def _clipped(bays: Iterable[_Bay], low: Run, high: Run) -> Iterator[_Bay]:
 # ---- Runs -----------------------------------------------------------------------------------------------------------
 
 
-def _within(held: Supports, u: float) -> float:
-    return min(max(u, held.stops[0]), held.stops[-1])
-
-
 def _at(run: Run, t: float) -> float:
     return run[0] + t * (run[1] - run[0])
 
@@ -420,15 +319,9 @@ def _mirrored(run: Run, about: Run) -> Run:
     return 2 * about[0] - run[0], 2 * about[1] - run[1]
 
 
-def _at_one_place(one: Run, other: Run) -> bool:
-    """Whether two runs are one, and not the tip of two that meet."""
-    start, end = other[0] - one[0], other[1] - one[1]
-    return max(abs(start), abs(end)) < _SAME_PLACE and abs(start - end) <= _CROSSING
-
-
 def _before(one: Run, other: Run) -> bool:
     """Whether a run lies before another at either end."""
-    return one[0] < other[0] - _CROSSING or one[1] < other[1] - _CROSSING
+    return one[0] < other[0] - CROSSING or one[1] < other[1] - CROSSING
 
 
 def _swaps(runs: Sequence[Run]) -> list[float]:
@@ -443,6 +336,6 @@ def _crossings(pairs: Iterable[tuple[Run, Run]]) -> list[float]:
     found = []
     for (a, b), (c, d) in pairs:
         before, after = a - c, b - d
-        if (before < -_CROSSING and after > _CROSSING) or (before > _CROSSING and after < -_CROSSING):
+        if (before < -CROSSING and after > CROSSING) or (before > CROSSING and after < -CROSSING):
             found.append(before / (before - after))
     return found
