@@ -12,6 +12,7 @@ import pytest
 from groundsill.house.building import WallOpening
 from groundsill.house.fact import Fact, measured
 from groundsill.loadpath.chain import Link
+from groundsill.study import working
 from groundsill.work.document import House
 from groundsill.work.pieces import PanelPiece
 from tests.loadpath.bolting import (
@@ -136,7 +137,7 @@ def test_where_the_sill_stands_back_less_of_the_stud_bears() -> None:
 
 def test_the_studs_grade_is_the_lowest_until_somebody_tells_it() -> None:
     untold, told = of_panel(plain())["+-post"], of_panel(with_studs(plain(), grade="No. 2"))["+-post"]
-    assert "grade not known: the lowest of the table is taken, No. 3" in untold.reason
+    assert "grade not known: the lowest is taken, No. 3" in untold.reason
     assert figures(told)[1] > figures(untold)[1]
 
 
@@ -167,8 +168,14 @@ def test_all_of_the_storeys_moment_asks_more_and_none_of_it_less() -> None:
     none, every = of_panel(chosen("not counted"))["+"], of_panel(chosen("all of it"))["+"]
     assert figures(every)[0] > 2 * figures(none)[0]
     assert figures(every)[1] == figures(none)[1]
-    assert "without what the storeys above turn (choice): a test" in none.reason
-    assert "with all of its share of what the storeys above turn (choice): a test" in every.reason
+    assert none.reason.endswith("; without what the storeys above turn (choice)")
+    assert every.reason.endswith("; with all of its share of what the storeys above turn (choice)")
+
+
+def test_the_reason_of_the_choice_stands_in_the_working() -> None:
+    house = with_pieces(chosen("not counted", "as the plan sets do"), panel())
+    notes = [step.title for step in working(house, "bolting").under(f"line/line2/{PANEL}/+") if step.kind == "note"]
+    assert "without what the storeys above turn (choice): as the plan sets do" in notes
 
 
 def held(house: House, capacity: float) -> dict[str, Link]:

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from groundsill.standards.statics.footing import hanging_length, lifted_weight
+from groundsill.standards.statics.footing import hanging_length, lifted_weight, spanning_length
 from groundsill.standards.statics.walls import (
     all_lifted,
     end_tension,
@@ -113,6 +113,17 @@ def test_what_hangs_free_bends_the_beam_as_much_as_it_carries(M: float, w: float
     L = hanging_length(M, w)
     assert w * L * L / 2 == pytest.approx(M)
     assert hanging_length(4 * M, w) == pytest.approx(2 * L)
+
+
+@given(w=loads, L_c=st.floats(0.5, 10.0), part=st.floats(0.0, 1.0))
+def test_a_beam_that_spans_is_bent_no_more_than_one_that_hangs_free(w: float, L_c: float, part: float) -> None:
+    """The soil at the far end bends it by R^2/(2 w) between, and shears it by R there and by less than 1.42 beside."""
+    L_1 = part * L_c
+    L_2 = spanning_length(L_c, L_1)
+    pull = lifted_weight(w, L_1, L_2)
+    soil = w * (L_1 + L_2) - pull
+    assert soil**2 / (2 * w) == pytest.approx(w * L_c**2 / 2)
+    assert max(soil, pull - w * L_1) <= 1.4143 * w * L_c
 
 
 def test_nothing_hangs_at_a_break() -> None:

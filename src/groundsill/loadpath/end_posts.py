@@ -28,7 +28,7 @@ __all__ = ["Pressing", "post_links"]
 _ACROSS = "3.10.2, 4.2.6"
 _ALONG = "3.6.3, 3.7.1"
 _BESIDE_LIVE = 0.75  # combination 9: the earthquake beside live load, of what it is alone (0.525 to 0.7)
-_UNGRADED = f"grade not known: the lowest of the table is taken, {LOWEST_GRADE}"
+_UNGRADED = f"grade not known: the lowest is taken, {LOWEST_GRADE}"
 
 
 @dataclass(slots=True)

@@ -2,9 +2,9 @@
 
 A beam of plain concrete on soil that pushes and does not pull. Its length to either side ends at the first crack,
 joint, step or end of the concrete, at the foot of the segment's own pressed post, and halfway to the next hold-down
-that is pulled at the same time; and it is no longer than the concrete carries hanging free, bent and sheared by its own
-load with ASCE 7 2.3.6 combination 6. What so hangs holds with 2.4.5 combination 10. With unequal sides the beam
-touches the soil again at the far end of the longer one, and turns about it.
+that is pulled at the same time; and it is no longer than the concrete carries, hanging free to the shorter side and
+spanning to where it touches the soil again on the longer one, bent and sheared by its own load with ASCE 7 2.3.6
+combination 6. What is lifted holds with 2.4.5 combination 10, and is never more than what hangs free to both sides.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ from groundsill.loadpath.turning import Turning, Way
 from groundsill.standards.aci318_19.plain_concrete import cast_on_soil_depth, plain_flexure, plain_shear
 from groundsill.standards.aci318_19.tables import table_21_2_1
 from groundsill.standards.common_practice import table_other_densities
-from groundsill.standards.statics.footing import hanging_length, lifted_weight
+from groundsill.standards.statics.footing import hanging_length, lifted_weight, spanning_length
 from groundsill.standards.statics.walls import end_tension
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.errors import OutsideLimits
@@ -37,6 +37,7 @@ _CONCRETE = "poured concrete"
 _TOUCH_IN = 1.0
 _WEAK_PSI = 2500.0
 _NEAR_END_IN = 12.0
+_BESIDE_PULL = 1.42  # shear beside the pull over that of hanging free, at the most: the root of two
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,30 +133,37 @@ def _held(
         plain_shear(f_c, b_w, cast_on_soil_depth(h)), table_21_2_1().read("plain concrete"), symbol="φV_n",
         label="one-way shear",
     )  # fmt: skip
-    sheared = divide(shear, hanging, symbol="L_V", unit="ft", label="length that the concrete carries in shear")
-    most = least(hanging_length(moment, hanging), sheared, symbol="L_c", label="length that the concrete can lift")
+    sheared = divide(shear, scale(hanging, _BESIDE_PULL, symbol="1.42 w_u"), symbol="L_V", unit="ft", label="by shear")
+    most = least(hanging_length(moment, hanging), sheared, symbol="L_c", label="length that the concrete carries free")
     sides = [_side(case, turned, piece, way) for way in (1, -1)]
-    lengths = [_counted(most, side, symbol) for side, symbol in zip(sides, ("L_1", "L_2"), strict=True)]
+    lengths = _lengths(most, sides)
     bare = _bare_part(case, piece, [float(length) for length in lengths])
     w_D = scale(
         turned.w_D, given("s", bare, "1", "part of it under wall that no segment counts already"), symbol="w_D'"
     )
-    lifted = lifted_weight(add(w_c, w_D, symbol="w'", label="what is lifted with it"), *lengths)
+    along = add(w_c, w_D, symbol="w'", label="what is lifted with it")
+    free = multiply(along, scale(most, 2.0, symbol="2 L_c"), symbol="W_c", unit="lb", label="hanging to both sides")
+    lifted = least(lifted_weight(along, *lengths), free, symbol="W", label="at most what hangs free to both sides")
     held = scale(lifted, f_D, symbol="D'", label="what surely holds")
-    return held, "; ".join((*_told(most, sides, lengths), *_corner(case, piece)))
+    return held, "; ".join((*_told(sides, lengths), *_corner(case, piece)))
 
 
-def _counted(most: float, side: _Side, symbol: str) -> float:
-    room = given("L", side.length_in / 12, "ft", f"from the hold-down to {side.until}")
-    return least(most, room, symbol=symbol, label="counted to that side")
+def _lengths(most: float, sides: list[_Side]) -> list[float]:
+    """The length counted to each side: the shorter hangs free, the longer may reach to where it touches the soil."""
+    short = 0 if sides[0].length_in <= sides[1].length_in else 1
+    rooms = [given("L", side.length_in / 12, "ft", f"from the hold-down to {side.until}") for side in sides]
+    hangs = least(most, rooms[short], symbol="L_1", label="counted to the shorter side")
+    reach = spanning_length(most, hangs)
+    spans = least(reach, rooms[1 - short], symbol="L_2", label="counted to the longer side")
+    return [hangs, spans] if short == 0 else [spans, hangs]
 
 
-def _told(most: float, sides: list[_Side], lengths: list[float]) -> tuple[str, ...]:
+def _told(sides: list[_Side], lengths: list[float]) -> tuple[str, ...]:
     """``5.2 ft of it one way, as the concrete can lift, and 3.0 ft to a step``."""
-    parts = [
-        f"{float(length):.1f} ft {'as the concrete can lift' if float(length) >= float(most) else f'to {side.until}'}"
-        for side, length in zip(sides, lengths, strict=True)
-    ]
+    parts = []
+    for side, length in zip(sides, lengths, strict=True):
+        why = "as the concrete can lift" if float(length) < side.length_in / 12 else f"to {side.until}"
+        parts.append(f"{float(length):.1f} ft {why}")
     return (f"counted toward the line's end {parts[0]}, toward its start {parts[1]}",)
 
 

@@ -80,7 +80,7 @@ def _turned_over(
     brace, about = turned.brace, "end" if turned.way == "+" else "start"
     with section(address):
         if bound.words:
-            note(f"{bound.words}:")
+            note(f"{bound.words}: {bound.why}" if bound.why else f"{bound.words}:")
         T_a = given("T_a", sum(p.capacity_lb for p in held), "lb", _held_words(held))
         f_D = case.holding_factor()
         turning = turned.moment(force, bound.arm_ft)
@@ -92,7 +92,6 @@ def _turned_over(
             holding = add(holding, by_rim, symbol="M_r", label="with the rim")
     not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
-    told = bound.told("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text))
     return checked(
         address,
         f"overturning about the {about} of {brace.name}",
@@ -103,7 +102,7 @@ def _turned_over(
         demand=turning,
         capacity=holding,
         direction=turned.way,
-        reason=f"{told}: {bound.why}" if bound.why else told,
+        reason=bound.in_full("; ".join(text for text in (_held_words(held), *not_held, tension, tie.words) if text)),
         extension=tie.extension,
         clause=f"equilibrium with {_combination(case)}",
         working=(*working_of(case, brace), *((turned.at,) if turned.at != address else ())),

@@ -20,6 +20,7 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["RimTie", "rim_tie"]
 
+_UNGRADED = Mark("assumed range", f"rim: grade not known, the lowest is taken, {LOWEST_GRADE}")
 _EXTENSION = "the rim as a beam over the gap to the next braced segment, which no standard gives"
 
 
@@ -91,9 +92,6 @@ def _rim(case: LineCase, fields: list[tuple[str, JoistField]]) -> tuple[Beam, st
     except OutsideLimits as refused:
         return str(refused)
     return beam, f"{breadth:g} by {depth:g} in., {field.species} {LOWEST_GRADE}"
-
-
-_UNGRADED = Mark("assumed range", f"rim: grade not known, the lowest of the table is taken, {LOWEST_GRADE}")
 
 
 def _couple(case: LineCase, other: Brace, bound: Bound) -> float:

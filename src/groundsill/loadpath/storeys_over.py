@@ -41,7 +41,11 @@ class Bound:
     why: str = ""
 
     def told(self, reason: str) -> str:
-        """A reason with the assumption it was found by."""
+        """A reason with the assumption it was found by; what was chosen is told with the segment's own overturning."""
+        return reason if self.why else self.in_full(reason)
+
+    def in_full(self, reason: str) -> str:
+        """A reason with the assumption it was found by, chosen or not."""
         return "; ".join(text for text in (reason, self.words) if text)
 
 

@@ -1,4 +1,4 @@
-"""Statics of any handbook: overturning of a wall segment, pressure under a footing, friction on the ground.
+"""Statics of any handbook: overturning of a wall segment and its end posts, a footing lifted by a point.
 
 No standard owns these; they stand here, as equations, so that their working shows on the sheet like any other.
 """

@@ -8,7 +8,7 @@ from typing import Annotated
 from groundsill.standards.statics import SOURCE
 from groundsill.working.equation import Q, equation
 
-__all__ = ["hanging_length", "lifted_weight"]
+__all__ = ["hanging_length", "lifted_weight", "spanning_length"]
 
 Along = Annotated[float, Q("plf", "w", "weight along the beam", above=0.0)]
 Side = Annotated[float, Q("ft", "L_1", "length lifted to one side", at_least=0.0)]
@@ -33,6 +33,24 @@ def hanging_length(
 
 
 @equation(
+    "statics/spanning-length",
+    title="Length of a lifted beam between pull and soil",
+    clause="moment between the pull and the far end",
+    source=SOURCE,
+    how="computed",
+)
+def spanning_length(
+    L_c: Annotated[float, Q("ft", "L_c", "length that the beam carries hanging free", above=0.0)], L_1: Side
+) -> Annotated[float, Q("ft", "L_2", "length to where it touches the soil")]:
+    """How far the longer side may reach to where it touches the soil again, the shorter one hanging by L_1.
+
+    Between, the beam is bent the other way by (L_2^2 - L_1^2)^2 w/(8 L_2^2), which is what hanging by L_c asks at this
+    length. Its shear beside the pull is then at most 1.42 w L_c. Example: 4 ft and 0 ft: 8 ft; 4 and 3 ft: 9 ft.
+    """
+    return L_c + sqrt(L_c**2 + L_1**2)
+
+
+@equation(
     "statics/lifted-weight",
     title="Pull that lifts a beam from the soil",
     clause="moments about the far end of the longer side",
@@ -42,8 +60,7 @@ def hanging_length(
 def lifted_weight(w: Along, L_1: Side, L_2: OtherSide) -> Annotated[float, Q("lb", "W", "pull that lifts it")]:
     """All of the weight for equal sides, half of it for a pull at an end: w (L_1 + L_2)^2 over twice the longer side.
 
-    With unequal sides the beam touches the soil at the far end of the longer one, which carries the rest. Between, it
-    is bent the other way by at most w L^2/8, a quarter of what hanging by L asks. Example: 250 plf, 4 and 4 ft: 2,000
-    lb; 4 and 0 ft: 500 lb.
+    With unequal sides the beam touches the soil at the far end of the longer one, which carries the rest. Example: 250
+    plf, 4 and 4 ft: 2,000 lb; 4 and 0 ft: 500 lb.
     """
     return 0.0 if L_1 + L_2 <= 0 else w * (L_1 + L_2) ** 2 / (2 * max(L_1, L_2))
