@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from groundsill.house.fact import Fact, measured
-from groundsill.loadpath.chain import Chain, Link, Stage
+from groundsill.loadpath.chain import Chain, Link
 from groundsill.loadpath.wind import HEADING
 from groundsill.study import Run, Study, run, working
 from groundsill.work.document import House
@@ -228,10 +228,31 @@ def test_addresses_of_wind_are_their_own() -> None:
         assert len(addresses) == len(set(addresses))
 
 
-def test_a_speed_that_may_lie_elsewhere_makes_a_verdict_depend_on_it() -> None:
-    doubt: Fact[float] = Fact(value=100.0, low=85.0, high=220.0, state="estimated", how="two maps differ")
-    study = run(blown(doubt, calm(100.0)))
-    moved = [move for move in study.measure_next if move.path == "survey.site.wind_mph"]
-    assert moved
-    stage: Stage = next(s for c in worked(study).chains if c.relied_on for s in c.stages if s.key == "wind")
-    assert stage.links
+def test_wind_that_governs_only_at_one_end_of_a_speed_makes_the_verdict_depend_on_it() -> None:
+    """At the best speed the earthquake governs every link and no wind is listed; at the high end wind stops some."""
+    doubt: Fact[float] = Fact(value=85.0, low=85.0, high=250.0, state="estimated", how="two maps differ")
+    capped = replace(doubt, high=220.0)
+    study = run(blown(capped))
+    best = worked(studied(85.0))
+    state = worked(study)
+    assert not [link for chain in best.chains for link in in_wind(chain)[1:]]
+    met = [link for chain in state.chains for link in in_wind(chain)[1:]]
+    assert met
+    for link in met:
+        assert link.status == "does not apply"
+        assert link.ratio is None
+        assert link.reason.startswith("at the best value of every fact the earthquake asks more of it")
+    stopped = [link for link in met if link.verdict == "depends"]
+    assert stopped
+    assert all(link.depends_on == ("Basic wind speed",) for link in stopped)
+    assert all(link.least_favourable is not None and link.least_favourable > 1 for link in stopped)
+    (move,) = [move for move in study.measure_next if move.path == "survey.site.wind_mph"]
+    assert move.change > 0
+
+
+def test_a_body_met_only_at_one_end_has_its_stage_of_wind_too() -> None:
+    doubt: Fact[float] = Fact(value=85.0, low=85.0, high=220.0, state="estimated", how="two maps differ")
+    state = worked(run(blown(doubt)))
+    bodies = [chain for chain in state.bodies if in_wind(chain)]
+    assert bodies
+    assert all(link.verdict != "cannot be checked" or link.reason for chain in bodies for link in in_wind(chain))

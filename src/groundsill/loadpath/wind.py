@@ -24,7 +24,7 @@ from groundsill.working.sheet import section, under_heading
 from groundsill.working.steps import condition
 from groundsill.working.value import marks_of
 
-__all__ = ["HEADING", "body_wind_stage", "wind_stage"]
+__all__ = ["HEADING", "body_wind_stage", "wind_stage", "wind_stage_of"]
 
 HEADING = "wind/"  # before the address of every section of working that was done again for wind
 _TITLE = "Wind, where it asks more than the earthquake"
@@ -58,7 +58,12 @@ def wind_stage(case: LineCase, stages: tuple[Stage, ...], again: Stages) -> tupl
         address, title, "line", case.id, clause=wind_clause(case.forces), applies=False, reason=words,
         marks=marks_of((allowable, case.allowable)), working=(f"line/{case.id}/wind", f"line/{case.id}/demand"),
     )  # fmt: skip
-    return (Stage("wind", _TITLE, "every link must pass", (told, *links)),)
+    return (wind_stage_of((told, *links)),)
+
+
+def wind_stage_of(links: tuple[Link, ...]) -> Stage:
+    """The stage of wind with these links."""
+    return Stage("wind", _TITLE, "every link must pass", links)
 
 
 def wind_clause(forces: Forces) -> str:
@@ -141,4 +146,4 @@ def body_wind_stage(
             for link in stage.links
             if _nearer(link, before.get(link.address))
         ]
-    return (Stage("wind", _TITLE, "every link must pass", tuple(links)),) if links else ()
+    return (wind_stage_of(tuple(links)),) if links else ()

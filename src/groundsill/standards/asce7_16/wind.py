@@ -195,7 +195,8 @@ def least_force(
 ) -> Annotated[float, Q("lb", "F_min", "least wind force")]:
     """16 psf on the walls and 8 psf on the roof, as they are seen from the windward side.
 
-    Seen, with its number, for the 2022 edition in the example named as witness; the same in 2016, as recalled. Example (our arithmetic): 480 and 300 square feet give 10,080 lb.
+    Seen, with its number, for the 2022 edition in the example named as witness; the same in 2016, as recalled. Example
+    (our arithmetic): 480 and 300 square feet give 10,080 lb.
     """
     return 16.0 * A_w + 8.0 * A_r
 
