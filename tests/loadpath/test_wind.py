@@ -8,6 +8,8 @@ from functools import cache
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from groundsill.house.fact import Fact, measured
 from groundsill.loadpath.chain import Chain, Link
@@ -15,6 +17,7 @@ from groundsill.loadpath.wind import HEADING
 from groundsill.study import Run, Study, run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import HoldDownPiece
+from tests.forces.houses import houses
 from tests.loadpath.houses import known_house, sample_house
 
 WORK = "strengthen"
@@ -256,3 +259,19 @@ def test_a_body_met_only_at_one_end_has_its_stage_of_wind_too() -> None:
     bodies = [chain for chain in state.bodies if in_wind(chain)]
     assert bodies
     assert all(link.verdict != "cannot be checked" or link.reason for chain in bodies for link in in_wind(chain))
+
+
+@given(house=houses(), mph=st.floats(70.0, 220.0), exposure=st.sampled_from("BCD"))
+@settings(max_examples=15)
+def test_on_any_house_what_is_listed_for_wind_is_nearer_to_its_limit_and_stands_apart(
+    house: House, mph: float, exposure: str
+) -> None:
+    site = replace(house.survey.site, wind_mph=measured(mph), exposure=exposure, K_zt=measured(1.0))
+    study = run(replace(house, survey=replace(house.survey, site=site)), ranges=False)
+    for state in study.runs:
+        for link, before in pairs(state):
+            assert link.ratio is None or before.ratio is None or link.ratio > before.ratio
+        for chain in (*state.chains, *state.bodies):
+            addresses = [link.address for link in chain.links]
+            assert len(addresses) == len(set(addresses))
+            assert chain.verdict != "passes" or all(link.status != "fails" for link in in_wind(chain))
