@@ -60,9 +60,8 @@ def pairs(state: Run) -> Iterator[tuple[Link, Link]]:
     for chain in (*state.chains, *state.bodies):
         before = {link.address: link for stage in chain.stages if stage.key != "wind" for link in stage.links}
         for link in in_wind(chain):
-            old = link.working[0].removeprefix(HEADING)
-            if link.working[0].startswith(HEADING):
-                yield link, before[old]
+            if link.working[-1].startswith(HEADING):
+                yield link, before[link.working[-1].removeprefix(HEADING)]
 
 
 # --- which of the two governs ----------------------------------------------------------------------------------------

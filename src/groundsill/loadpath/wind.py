@@ -102,7 +102,7 @@ def _again(
         for stage in again(in_wind):
             for link in stage.links:
                 if _nearer(link, before.get(link.address)):
-                    yield _listed(link, stage.key, (f"line/{case.id}/wind/{case.id}/both",))
+                    yield _listed(link, stage.key, (f"line/{case.id}/wind", f"line/{case.id}/wind/{case.id}/both"))
 
 
 def _nearer(link: Link, before: Link | None) -> bool:
@@ -119,7 +119,8 @@ def _nearer(link: Link, before: Link | None) -> bool:
 def _listed(link: Link, stage: str, beside: tuple[str, ...] = ()) -> Link:
     """A link of the second going through, under the address that it has in the stage of wind."""
     kind, id, _, scope, way = link.address.split("/")
-    working = (HEADING + link.address, *(HEADING + place for place in link.working), *link.working, *beside)
+    alike = (place for place in link.working if place.startswith("body/"))  # its weight, the same for either force
+    working = (*beside, *alike, *(HEADING + place for place in link.working), HEADING + link.address)
     return replace(
         link, address=f"{kind}/{id}/wind/{stage}-{scope}/{way}", title=f"{link.title}, in wind", expected=None,
         working=working,
