@@ -8,13 +8,16 @@ from functools import cache
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from groundsill.house.fact import Fact, measured
-from groundsill.loadpath.chain import Chain, Link, Stage
+from groundsill.loadpath.chain import Chain, Link
 from groundsill.loadpath.wind import HEADING
 from groundsill.study import Run, Study, run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import HoldDownPiece
+from tests.forces.houses import houses
 from tests.loadpath.houses import known_house, sample_house
 
 WORK = "strengthen"
@@ -57,9 +60,8 @@ def pairs(state: Run) -> Iterator[tuple[Link, Link]]:
     for chain in (*state.chains, *state.bodies):
         before = {link.address: link for stage in chain.stages if stage.key != "wind" for link in stage.links}
         for link in in_wind(chain):
-            old = link.working[0].removeprefix(HEADING)
-            if link.working[0].startswith(HEADING):
-                yield link, before[old]
+            if link.working[-1].startswith(HEADING):
+                yield link, before[link.working[-1].removeprefix(HEADING)]
 
 
 # --- which of the two governs ----------------------------------------------------------------------------------------
@@ -228,10 +230,47 @@ def test_addresses_of_wind_are_their_own() -> None:
         assert len(addresses) == len(set(addresses))
 
 
-def test_a_speed_that_may_lie_elsewhere_makes_a_verdict_depend_on_it() -> None:
-    doubt: Fact[float] = Fact(value=100.0, low=85.0, high=220.0, state="estimated", how="two maps differ")
-    study = run(blown(doubt, calm(100.0)))
-    moved = [move for move in study.measure_next if move.path == "survey.site.wind_mph"]
-    assert moved
-    stage: Stage = next(s for c in worked(study).chains if c.relied_on for s in c.stages if s.key == "wind")
-    assert stage.links
+def test_wind_that_governs_only_at_one_end_of_a_speed_makes_the_verdict_depend_on_it() -> None:
+    """At the best speed the earthquake governs every link and no wind is listed; at the high end wind stops some."""
+    doubt: Fact[float] = Fact(value=85.0, low=85.0, high=250.0, state="estimated", how="two maps differ")
+    capped = replace(doubt, high=220.0)
+    study = run(blown(capped))
+    best = worked(studied(85.0))
+    state = worked(study)
+    assert not [link for chain in best.chains for link in in_wind(chain)[1:]]
+    met = [link for chain in state.chains for link in in_wind(chain)[1:]]
+    assert met
+    for link in met:
+        assert link.status == "does not apply"
+        assert link.ratio is None
+        assert link.reason.startswith("at the best value of every fact the earthquake asks more of it")
+    stopped = [link for link in met if link.verdict == "depends"]
+    assert stopped
+    assert all(link.depends_on == ("Basic wind speed",) for link in stopped)
+    assert all(link.least_favourable is not None and link.least_favourable > 1 for link in stopped)
+    (move,) = [move for move in study.measure_next if move.path == "survey.site.wind_mph"]
+    assert move.change > 0
+
+
+def test_a_body_met_only_at_one_end_has_its_stage_of_wind_too() -> None:
+    doubt: Fact[float] = Fact(value=85.0, low=85.0, high=220.0, state="estimated", how="two maps differ")
+    state = worked(run(blown(doubt)))
+    bodies = [chain for chain in state.bodies if in_wind(chain)]
+    assert bodies
+    assert all(link.verdict != "cannot be checked" or link.reason for chain in bodies for link in in_wind(chain))
+
+
+@given(house=houses(), mph=st.floats(70.0, 220.0), exposure=st.sampled_from("BCD"))
+@settings(max_examples=15)
+def test_on_any_house_what_is_listed_for_wind_is_nearer_to_its_limit_and_stands_apart(
+    house: House, mph: float, exposure: str
+) -> None:
+    site = replace(house.survey.site, wind_mph=measured(mph), exposure=exposure, K_zt=measured(1.0))
+    study = run(replace(house, survey=replace(house.survey, site=site)), ranges=False)
+    for state in study.runs:
+        for link, before in pairs(state):
+            assert link.ratio is None or before.ratio is None or link.ratio > before.ratio
+        for chain in (*state.chains, *state.bodies):
+            addresses = [link.address for link in chain.links]
+            assert len(addresses) == len(set(addresses))
+            assert chain.verdict != "passes" or all(link.status != "fails" for link in in_wind(chain))

@@ -123,8 +123,9 @@ def wind_on(reading: Reading, rules: Asce7, rho: float, lines: Mapping[str, Line
             return None, str(refused)
     shared = {d: _fractions(reading, strips, forces, d) for d, (_, strips, forces) in found.items()}
     along = {direction: wind for direction, (wind, _, _) in found.items()}
+    skewed = any(line.relied_on and line.direction is None for line in lines.values())
     by_line = {
-        id: _line(rules, rho, line, along, {d: shared[d].get(id, 0.0) for d in DIRECTIONS})
+        id: _line(rules, rho, line, along, {d: shared[d].get(id, 0.0) for d in DIRECTIONS}, skewed)
         for id, line in lines.items()
         if line.relied_on
     }
@@ -343,8 +344,9 @@ def _line(
     line: LineForce,
     along: Mapping[Direction, WindAlong],
     fractions: Mapping[Direction, float],
+    skewed: bool,
 ) -> LineWind:
-    """Wind on one line from its worst direction, beside the earthquake on it."""
+    """Wind on one line from its worst direction (among skewed lines any), beside the earthquake on it."""
     with section(f"line/{line.line}/wind"):
         parts = []
         for direction in DIRECTIONS:
@@ -353,7 +355,7 @@ def _line(
             label = f"share of line {line.mark} in wind along {direction}, flexible floor"
             part = given("α", abs(fractions[direction]), "1", label)
             parts.append(scale(along[direction].W_lb, part, symbol="W", label=f"wind on line {line.mark}"))
-        if len(parts) > 1 and line.direction is None:
+        if len(parts) > 1 and skewed:
             W = resultant(parts[0], parts[1], symbol="W", label="worst direction of the wind")
         else:
             W = max(parts, key=float, default=0.0)

@@ -24,7 +24,7 @@ from groundsill.working.sheet import section, under_heading
 from groundsill.working.steps import condition
 from groundsill.working.value import marks_of
 
-__all__ = ["HEADING", "body_wind_stage", "wind_stage"]
+__all__ = ["HEADING", "body_wind_stage", "wind_stage", "wind_stage_of"]
 
 HEADING = "wind/"  # before the address of every section of working that was done again for wind
 _TITLE = "Wind, where it asks more than the earthquake"
@@ -58,7 +58,12 @@ def wind_stage(case: LineCase, stages: tuple[Stage, ...], again: Stages) -> tupl
         address, title, "line", case.id, clause=wind_clause(case.forces), applies=False, reason=words,
         marks=marks_of((allowable, case.allowable)), working=(f"line/{case.id}/wind", f"line/{case.id}/demand"),
     )  # fmt: skip
-    return (Stage("wind", _TITLE, "every link must pass", (told, *links)),)
+    return (wind_stage_of((told, *links)),)
+
+
+def wind_stage_of(links: tuple[Link, ...]) -> Stage:
+    """The stage of wind with these links."""
+    return Stage("wind", _TITLE, "every link must pass", links)
 
 
 def wind_clause(forces: Forces) -> str:
@@ -97,7 +102,7 @@ def _again(
         for stage in again(in_wind):
             for link in stage.links:
                 if _nearer(link, before.get(link.address)):
-                    yield _listed(link, stage.key, (f"line/{case.id}/wind/{case.id}/both",))
+                    yield _listed(link, stage.key, (f"line/{case.id}/wind", f"line/{case.id}/wind/{case.id}/both"))
 
 
 def _nearer(link: Link, before: Link | None) -> bool:
@@ -114,7 +119,8 @@ def _nearer(link: Link, before: Link | None) -> bool:
 def _listed(link: Link, stage: str, beside: tuple[str, ...] = ()) -> Link:
     """A link of the second going through, under the address that it has in the stage of wind."""
     kind, id, _, scope, way = link.address.split("/")
-    working = (HEADING + link.address, *(HEADING + place for place in link.working), *link.working, *beside)
+    alike = (place for place in link.working if place.startswith("body/"))  # its weight, the same for either force
+    working = (*beside, *alike, *(HEADING + place for place in link.working), HEADING + link.address)
     return replace(
         link, address=f"{kind}/{id}/wind/{stage}-{scope}/{way}", title=f"{link.title}, in wind", expected=None,
         working=working,
@@ -141,4 +147,4 @@ def body_wind_stage(
             for link in stage.links
             if _nearer(link, before.get(link.address))
         ]
-    return (Stage("wind", _TITLE, "every link must pass", tuple(links)),) if links else ()
+    return (wind_stage_of(tuple(links)),) if links else ()

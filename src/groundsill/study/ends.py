@@ -7,16 +7,17 @@ told.) A fact that can reach only one line is tried on that line alone.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.bodies import body_chains
-from groundsill.loadpath.chain import Chain, Link, Verdict, verdict_of, with_ends
+from groundsill.loadpath.chain import Chain, Link, Stage, Verdict, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
 from groundsill.loadpath.path import chain_of
+from groundsill.loadpath.wind import wind_stage_of
 from groundsill.study.result import Move
 from groundsill.study.states import Chains, State, go
 from groundsill.work.document import House
@@ -24,6 +25,7 @@ from groundsill.work.document import House
 __all__ = ["Ends", "Progress"]
 
 Progress = Callable[[int, int], None]
+_ELSEWHERE = "at the best value of every fact the earthquake asks more of it; at another end of a fact wind does"
 
 
 class Ends:
@@ -42,6 +44,7 @@ class Ends:
         self.forces = forces
         self.chains = best
         self.best = [chains.links() for chains in best]
+        self.added: list[dict[str, Link]] = [{} for _ in states]  # links that there are at some end alone
         self.progress = progress
         self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
         self.adverse: list[dict[str, dict[str, End]]] = [{} for _ in states]
@@ -56,9 +59,22 @@ class Ends:
                 self.progress(place, len(self.settling.facts))
             both = [self._links({fact.path: end}) for end in sides]
             for n, best in enumerate(self.best):
+                for found in both:
+                    self._meet(n, found[n])
                 for address, link in best.items():
                     self._compare(n, fact, link, [found[n].get(address) for found in both])
             self.moves.append(self._move(fact, both))
+
+    def _meet(self, n: int, found: Mapping[str, Link]) -> list[str]:
+        """Take up links that are not there at the best of everything, as those of wind where the earthquake governs."""
+        new = [address for address in found if address not in self.best[n]]
+        for address in new:
+            blank = replace(
+                found[address], status="does not apply", verdict="does not apply", ratio=None, demand=None,
+                capacity=None, extension="", reason=_ELSEWHERE,
+            )  # fmt: skip
+            self.best[n][address] = self.added[n][address] = blank
+        return new
 
     def ranked(self) -> tuple[Move, ...]:
         """The facts worth measuring: first those that flip a verdict, then by how far they move a governing ratio."""
@@ -70,8 +86,8 @@ class Ends:
         flips, change, where = [], 0.0, ""
         for n, (state, chains) in enumerate(zip(self.states, self.chains, strict=True)):
             for chain in (*chains.lines, *chains.bodies):
-                links = chain.links
-                outcomes = [_outcome(found[n].get(link.address, link) for link in links) for found in both]
+                links = [link for stage in self._stages(n, chain) for link in stage.links]
+                outcomes = [_outcome(_there(found[n], links)) for found in both]
                 best = _outcome(links)
                 name = f"{state.name}: {chain.mark}"
                 if any(verdict != best[0] for verdict, _ in outcomes):
@@ -107,6 +123,11 @@ class Ends:
                 key = tuple(sorted(ends.items()))
                 if key not in done:
                     done[key] = self._links(dict(ends.items()))
+                    labels = [f.label for f in self.settling.facts if f.path in ends]
+                    for other, links in enumerate(done[key]):
+                        for met in self._meet(other, links):
+                            self.seen[other].setdefault(met, []).append(links[met])
+                            self.deciding[other][met] = labels
                 link = done[key][n].get(address)
                 if link is not None:
                     self.seen[n].setdefault(address, []).append(link)
@@ -133,6 +154,18 @@ class Ends:
             found.append(Chains(changed, bodies, best.forces, best.floor).links())
         return found
 
+    def _stages(self, n: int, chain: Chain) -> tuple[Stage, ...]:
+        """The stages of a chain, with the links that were met at some end alone."""
+        mine = f"{chain.kind}/{chain.id}/wind/"
+        met = tuple(link for address, link in self.added[n].items() if address.startswith(mine))
+        if not met:
+            return chain.stages
+        if not any(stage.key == "wind" for stage in chain.stages):
+            return (*chain.stages, wind_stage_of(met))
+        return tuple(
+            replace(stage, links=(*stage.links, *met)) if stage.key == "wind" else stage for stage in chain.stages
+        )
+
     def concluded(self, n: int, chain: Chain) -> Chain:
         """A chain with the verdict of each link over all ends, and its headline."""
         stages = tuple(
@@ -147,9 +180,16 @@ class Ends:
                     for link in stage.links
                 ),
             )
-            for stage in chain.stages
+            for stage in self._stages(n, chain)
         )
         return concluded(replace(chain, stages=stages))
+
+
+def _there(found: Mapping[str, Link], links: Iterable[Link]) -> Iterator[Link]:
+    """Links as they came out at an end; one that was not worked out again stands, but for wind that governs no more."""
+    for link in links:
+        if link.address in found or "/wind/" not in link.address:
+            yield found.get(link.address, link)
 
 
 def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
