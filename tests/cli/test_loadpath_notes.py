@@ -94,10 +94,10 @@ def test_all_that_is_asked_is_told_when_all_is_asked_for(ask: Asker, alder: Path
     full = squeezed(ask("loadpath", alder, "--full").out)
     assert study.prescriptive is not None
     for item in study.prescriptive.scope:
-        assert squeezed(f"{item.answer}:") in full.lower()
+        assert squeezed(f"{item.outcome}:") in full.lower()
     for line in study.runs[0].prescriptive:
         for each in line.requirements:
-            if each.answer != "does not apply":
+            if each.outcome != "does not apply":
                 assert squeezed(f"{each.reason} ({each.clause})") in full
 
 

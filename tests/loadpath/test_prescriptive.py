@@ -102,7 +102,7 @@ def test_a_prescriptive_pass_lends_the_chain_no_verdict(reference: Study) -> Non
         "a line that meets what the prescriptive way asks has not passed"
     )
     front = reference.runs[1].prescriptive[0]
-    assert asked(front, "bracing").answer == "meets"
+    assert asked(front, "bracing").outcome == "meets"
     assert reference.runs[1].verdict == "fails"
 
 
@@ -150,31 +150,31 @@ def test_panels_count_by_thickness_nails_and_length(pieces: tuple[Piece, ...], h
     """Studs of 36 in. ask for panels of 72 in.; the line asks for 16 ft."""
     found = one(laid(*pieces), "bracing")
     assert found.has == pytest.approx(has_ft, abs=0.001)
-    assert found.answer == answer
+    assert found.outcome == answer
 
 
 def test_a_panel_stands_at_each_end_or_as_near_as_what_stands_there_lets_it() -> None:
-    assert one(laid(panel(0, 96), panel(384, 480)), "ends").answer == "meets"
-    assert one(laid(panel(10, 106), panel(380, 476)), "ends").answer == "meets"
+    assert one(laid(panel(0, 96), panel(384, 480)), "ends").outcome == "meets"
+    assert one(laid(panel(10, 106), panel(380, 476)), "ends").outcome == "meets"
     away = one(laid(panel(60, 156), panel(384, 480)), "ends")
-    assert (away.answer, away.has) == ("short", 1)
+    assert (away.outcome, away.has) == ("short", 1)
     door = VentOpening(line="front", kind="door", from_in=0, to_in=40, top_in=36)
     beside_door = with_under(laid(panel(60, 156), panel(384, 480)), "openings", {"door-1": door})
     excused = one(beside_door, "ends")
-    assert excused.answer == "cannot tell"
+    assert excused.outcome == "cannot tell"
     assert "door door-1 between" in excused.reason
 
 
 def test_old_panels_count_and_old_boards_on_the_diagonal_are_bracing_already() -> None:
     old = Sheathing(material=PANEL, nail="8d common", edge_spacing_in=measured(4.0), condition=measured("sound"))
-    assert one(with_segments(reference_house(), outside=old), "bracing").answer == "meets"
+    assert one(with_segments(reference_house(), outside=old), "bracing").outcome == "meets"
     loose = replace(old, edge_spacing_in=unknown())
-    assert one(with_segments(reference_house(), outside=loose), "bracing").answer == "cannot tell"
+    assert one(with_segments(reference_house(), outside=loose), "bracing").outcome == "cannot tell"
     for condition, answer in (("sound", "meets"), ("decayed", "short"), (None, "cannot tell")):
         fact: Fact[str] = measured(condition) if condition else unknown()
         boards = Sheathing(material="diagonal lumber sheathing, 1x", condition=fact)
         line = line_of(with_segments(reference_house(), outside=boards))
-        assert asked(line, "bracing").answer == answer
+        assert asked(line, "bracing").outcome == answer
         assert "ends" not in {each.key for each in line.requirements}
 
 
@@ -187,7 +187,7 @@ def test_room_is_what_tall_openings_and_gaps_leave() -> None:
     tall = {f"vent-{n}": VentOpening(line="front", from_in=60 * n, to_in=60 * n + 14, bottom_in=14, top_in=22)
             for n in range(8)}  # fmt: skip
     short = one(with_under(reference_house(), "openings", tall), "room")
-    assert (short.answer, short.has) == ("short", 0)  # nothing between vents is 72 in. long
+    assert (short.outcome, short.has) == ("short", 0)  # nothing between vents is 72 in. long
     assert "too tall for one: nowhere" in short.reason
     assert "A301.3" in short.reason
     wide = {"vent-1": replace(tall["vent-1"], from_in=120.0, to_in=134.0)}
@@ -203,7 +203,7 @@ def test_room_is_what_tall_openings_and_gaps_leave() -> None:
 def test_without_cripple_walls_nothing_is_braced() -> None:
     house = with_segments(reference_house(), kind="joists on sill", height_in=measured(0.0))
     line = line_of(house)
-    assert asked(line, "bracing").answer == "does not apply"
+    assert asked(line, "bracing").outcome == "does not apply"
     assert line.both.prescriptive_ft is None
     assert asked(line, "bolts").asked == 8
     posts = line_of(with_segments(reference_house(), kind="posts"))
@@ -252,9 +252,9 @@ def test_a_step_in_the_wall_asks_for_a_strap_across_it() -> None:
     low = replace(whole, to_in=240.0, height_in=measured(24.0))
     high = replace(whole, from_in=240.0)
     stepped = with_under(house, "segments", {"sg-front": low, "sg-high": high})
-    assert one(stepped, "steps").answer == "short"
+    assert one(stepped, "steps").outcome == "short"
     splice = SplicePiece(line="front", station_in=243.0, capacity_lb=500.0)
-    assert one(with_work(stepped, {"sp1": splice}), "steps").answer == "meets"
+    assert one(with_work(stepped, {"sp1": splice}), "steps").outcome == "meets"
     plate = 1.75  # taken for a top plate that nobody measured; the tallest section governs
     assert line_of(stepped).least_panel_ft == pytest.approx(2 * (36 - plate) / 12)
     assert "steps" not in {each.key for each in line_of(house).requirements}
@@ -267,9 +267,9 @@ def test_holes_are_counted_for_the_panels_that_are_there_or_asked_for() -> None:
     )
     assert one(spaced, "holes").asked == 24  # 16 ft asked, 12 stud spaces, two holes each
     panels = {"a": panel(0, 96), "b": panel(384, 480)}
-    assert one(with_work(spaced, panels), "holes").answer == "on site"
+    assert one(with_work(spaced, panels), "holes").outcome == "on site"
     outside = {id: replace(p, face="outside") for id, p in panels.items()}
-    assert one(with_work(spaced, outside), "holes").answer == "does not apply"
+    assert one(with_work(spaced, outside), "holes").outcome == "does not apply"
 
 
 # --- together --------------------------------------------------------------------------------------------------------
@@ -298,7 +298,7 @@ def test_a_line_can_meet_everything_that_is_asked_and_its_chain_still_fail() -> 
     }
     study = run(with_work(house, pieces), ranges=False)
     line = next(one for one in study.runs[1].prescriptive if one.line == "right")
-    assert line.answer == "meets"
+    assert line.outcome == "meets"
     assert line.within == "in"
     chain = next(chain for chain in study.runs[1].chains if chain.id == "right")
     sheathing = next(link for link in chain.links if link.address.startswith("line/right/sheathing/"))
@@ -331,6 +331,6 @@ def test_a_segment_without_a_height_leaves_its_line_untold() -> None:
         reference_house(), "segments", {"sg-front": replace(segments["sg-front"], height_in=Fact(state="absent"))}
     )
     line = line_of(blind)
-    assert asked(line, "bracing").answer == "cannot tell"
+    assert asked(line, "bracing").outcome == "cannot tell"
     assert line.both.prescriptive_ft is None
     assert line.within == "cannot tell"

@@ -84,7 +84,7 @@ def beside(house: House, higher_in: float = 0.0) -> House:
 @pytest.mark.parametrize(("key", "answer", "change"), SCOPE)
 def test_every_item_of_the_scope_has_its_answers(key: str, answer: str, change: Callable[[House], House]) -> None:
     item = scope(change(reference_house()))[key]
-    assert item.answer == answer
+    assert item.outcome == answer
     assert item.reason
     assert item.clause.startswith("A30")
     assert item.fact
@@ -112,11 +112,11 @@ def test_stories_and_the_studs_under_three_of_them(
     }
     height: Fact[float] = Fact(state="absent") if height_in is None else measured(height_in)
     house = with_segments(with_under(house, "lines", plates), height_in=height)
-    assert scope(house)["stories"].answer == answer
+    assert scope(house)["stories"].outcome == answer
 
 
 def test_stories_that_nobody_limits_in_print_cannot_be_told() -> None:
-    assert scope(with_site(reference_house(), **SAN_LEANDRO))["stories"].answer == "cannot tell"
+    assert scope(with_site(reference_house(), **SAN_LEANDRO))["stories"].outcome == "cannot tell"
 
 
 def test_a_slope_is_asked_only_where_the_rules_have_one() -> None:
@@ -133,16 +133,16 @@ def test_an_edition_that_is_not_held_leaves_the_scope_untold() -> None:
     front = study.runs[0].prescriptive[0]
     assert front.both.prescriptive_ft is None
     assert front.both.engineered_full_ft == pytest.approx(13.25, abs=0.01)
-    assert asked(front, "bracing").answer == "cannot tell"
+    assert asked(front, "bracing").outcome == "cannot tell"
 
 
 def test_a_height_that_may_lie_on_either_side_of_four_feet_cannot_be_told() -> None:
     house = with_segments(reference_house(), height_in=TALL)
-    assert scope(house)["prescriptive-height"].answer == "out"  # at its best, with the sill
+    assert scope(house)["prescriptive-height"].outcome == "out"  # at its best, with the sill
     study = run(with_segments(reference_house(), height_in=replace(TALL, value=45.0)))
     assert study.prescriptive is not None
     item = next(i for i in study.prescriptive.scope if i.key == "prescriptive-height")
-    assert item.answer == "cannot tell"
+    assert item.outcome == "cannot tell"
     assert "it depends on: Height, sill top to the top of the plate" in item.reason
     assert study.prescriptive.within == "cannot tell"
 
@@ -152,7 +152,7 @@ def test_block_that_may_or_may_not_be_reinforced_cannot_be_told() -> None:
     study = run(house)
     assert study.prescriptive is not None
     item = next(i for i in study.prescriptive.scope if i.key == "foundation")
-    assert item.answer == "cannot tell"
+    assert item.outcome == "cannot tell"
     assert "it depends on: Reinforced, 4 together" in item.reason
     assert any(mark.kind == "assumed range" for mark in item.marks)
 
@@ -170,11 +170,11 @@ def test_the_weaknesses_are_told_by_the_lines_that_have_them() -> None:
     study = run(masonry(measured(False))(reference_house()), ranges=False)
     assert study.prescriptive is not None
     found = {weak.key: weak for weak in study.prescriptive.weaknesses}
-    assert found["masonry-perimeter"].answer == "there"
+    assert found["masonry-perimeter"].outcome == "there"
     assert "L1, L2, L3, L4" in found["masonry-perimeter"].reason
-    assert found["perimeter-gaps"].answer == "not there"
-    assert found["sill-connection"].answer == "there"
-    assert found["cripple-wall-bracing"].answer == "there"
+    assert found["perimeter-gaps"].outcome == "not there"
+    assert found["sill-connection"].outcome == "there"
+    assert found["cripple-wall-bracing"].outcome == "there"
     posts = run(with_segments(reference_house(), kind="posts"), ranges=False).prescriptive
     assert posts is not None
-    assert {weak.key: weak.answer for weak in posts.weaknesses}["isolated-pads"] == "there"
+    assert {weak.key: weak.outcome for weak in posts.weaknesses}["isolated-pads"] == "there"

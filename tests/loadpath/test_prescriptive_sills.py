@@ -49,7 +49,7 @@ EIGHT = (12.0, 78.0, 143.0, 208.0, 272.0, 338.0, 402.0, 468.0)
 )
 def test_new_bolts_count_by_number_washer_and_place(pieces: dict[str, Piece], has: int, answer: str, said: str) -> None:
     found = [r for r in line_of(with_work(reference_house(), pieces)).requirements if r.key == "bolts"][1]
-    assert (found.asked, found.has, found.answer) == (8, has, answer)
+    assert (found.asked, found.has, found.outcome) == (8, has, answer)
     assert said in found.reason
     assert found.where == "sill si-front, 40'-0\""
 
@@ -78,14 +78,14 @@ def test_old_bolts_count_where_they_are_sound_with_a_new_washer(bolt: Bolt, answ
     old = {f"bt{n}": replace(bolt, station_in=at) for n, at in enumerate(EIGHT)}
     found = one(with_under(reference_house(), "bolts", old), "bolts")
     piece = [r for r in line_of(with_under(reference_house(), "bolts", old)).requirements if r.key == "bolts"][1]
-    assert found.answer == answer
+    assert found.outcome == answer
     assert said in piece.reason
 
 
 def test_old_bolts_count_beside_new_ones() -> None:
     old = {f"bt{n}": replace(OLD, station_in=at) for n, at in enumerate(EIGHT[:4])}
     house = with_work(with_under(reference_house(), "bolts", old), bolts(*EIGHT[4:]))
-    assert one(house, "bolts").answer == "meets"
+    assert one(house, "bolts").outcome == "meets"
 
 
 def test_a_side_plate_counts_from_900_lb() -> None:
@@ -96,9 +96,9 @@ def test_a_side_plate_counts_from_900_lb() -> None:
         }
         return with_work(reference_house(), pieces)
 
-    assert one(plates(900), "bolts").answer == "meets"
+    assert one(plates(900), "bolts").outcome == "meets"
     weak = [r for r in line_of(plates(899)).requirements if r.key == "bolts"][1]
-    assert (weak.answer, weak.has) == ("short", 0)
+    assert (weak.outcome, weak.has) == ("short", 0)
 
 
 def test_two_stories_take_half_inch_bolts_closer_and_three_none_of_them() -> None:
@@ -120,7 +120,7 @@ def test_no_sill_surveyed_leaves_the_bolts_untold() -> None:
     house = reference_house()
     under = replace(house.survey.underfloor, sills={})
     found = one(replace(house, survey=replace(house.survey, underfloor=under)), "bolts")
-    assert (found.answer, found.asked) == ("cannot tell", None)
+    assert (found.outcome, found.asked) == ("cannot tell", None)
 
 
 @pytest.mark.parametrize(
@@ -134,7 +134,7 @@ def test_no_sill_surveyed_leaves_the_bolts_untold() -> None:
 )
 def test_the_wood_of_the_sill_is_sound_or_is_replaced(condition: Fact[str], answer: str) -> None:
     sills = {id: replace(s, condition=condition) for id, s in reference_house().survey.underfloor.sills.items()}
-    assert one(with_under(reference_house(), "sills", sills), "wood").answer == answer
+    assert one(with_under(reference_house(), "sills", sills), "wood").outcome == answer
 
 
 # --- floor -----------------------------------------------------------------------------------------------------------
@@ -154,9 +154,9 @@ def test_the_wood_of_the_sill_is_sound_or_is_replaced(condition: Fact[str], answ
 )
 def test_joists_are_kept_from_rolling(joists: str, rim: str, answer: str) -> None:
     house = with_lines(reference_house(), joists=joists, rim=rim)
-    assert one(house, "blocking").answer == answer
+    assert one(house, "blocking").outcome == answer
     tie = TiePiece(line="front", from_in=0.0, to_in=480.0, count=20, capacity_lb=500.0, adds_rim=True)
-    assert one(with_work(house, {"t1": tie}), "blocking").answer == "meets"
+    assert one(with_work(house, {"t1": tie}), "blocking").outcome == "meets"
 
 
 @pytest.mark.parametrize(
@@ -171,10 +171,10 @@ def test_joists_are_kept_from_rolling(joists: str, rim: str, answer: str) -> Non
 )
 def test_toenails_are_looked_at_in_houses_of_more_than_one_story(connection: FloorConnection, answer: str) -> None:
     fields = {"joists": "across", "rim": "rim joist", "floor_connection": connection}
-    assert one(with_lines(reference_house(), **fields), "clips").answer == "does not apply"
+    assert one(with_lines(reference_house(), **fields), "clips").outcome == "does not apply"
     house = with_lines(with_segments(two_storeys(), height_in=measured(20.0)), **fields)
-    assert one(house, "clips", "line1").answer == answer
+    assert one(house, "clips", "line1").outcome == answer
     tie = TiePiece(line="line1", from_in=0.0, to_in=360.0, count=15, capacity_lb=450.0)
-    assert one(with_work(house, {"t1": tie}), "clips", "line1").answer == "meets"
+    assert one(with_work(house, {"t1": tie}), "clips", "line1").outcome == "meets"
     few = replace(tie, count=14)
-    assert one(with_work(house, {"t1": few}), "clips", "line1").answer in (answer, "short")
+    assert one(with_work(house, {"t1": few}), "clips", "line1").outcome in (answer, "short")

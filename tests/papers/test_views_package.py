@@ -73,6 +73,7 @@ def test_the_order_is_a_readers(package: Document) -> None:
         "Load path, Strengthen",
         "Load path, Leave alone",
         "The storeys above",
+        "Prescriptive or engineered",
         "Tests and decisions",
         "What was noted on the visit",
         "Facts that may lie elsewhere",

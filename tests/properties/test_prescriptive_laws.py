@@ -39,15 +39,15 @@ def sound(line: PrescriptiveLine) -> None:
         assert both.ratio_full == pytest.approx((both.engineered_full_ft or 0) / both.prescriptive_ft)
     if line.fewest_panels is not None and line.most_panels is not None:
         assert 1 <= line.fewest_panels <= line.most_panels
-    assert line.answer == together(each.answer for each in line.requirements)
+    assert line.outcome == together(each.outcome for each in line.requirements)
     addresses = [each.address for each in line.requirements]
     assert len(set(addresses)) == len(addresses)
     for each in line.requirements:
         assert each.reason
         assert each.clause
-        if each.answer == "meets" and each.asked is not None and each.has is not None and each.key != "bolts":
+        if each.outcome == "meets" and each.asked is not None and each.has is not None and each.key != "bolts":
             assert each.has >= each.asked - 0.01 or each.key == "bracing"
-        if each.answer == "cannot tell" or each.answer == "short":
+        if each.outcome == "cannot tell" or each.outcome == "short":
             assert each.asks
 
 
@@ -58,7 +58,7 @@ def held(house: House) -> int:
         return 0
     path = study.prescriptive
     assert path is not None
-    assert path.within == scope_together(item.answer for item in path.scope)
+    assert path.within == scope_together(item.outcome for item in path.scope)
     perimeter = [id for id, line in house.survey.underfloor.lines.items() if line.position == "perimeter"]
     for state in study.runs:
         assert sorted(line.line for line in state.prescriptive) == sorted(perimeter)

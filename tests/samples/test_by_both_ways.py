@@ -51,8 +51,8 @@ def test_larch_street_stands_within_and_three_of_its_lines_would_fail_at_full_fo
 def test_the_engineered_work_of_larch_street_is_not_what_the_prescriptive_way_asks() -> None:
     """Panels where the force asks for them, bolts under the panels: the chain counts them, the table does not."""
     asked = {mark: {r.key: r for r in line.requirements} for mark, line in lines_of("larch-street", 1).items()}
-    assert {mark for mark, found in asked.items() if found["bracing"].answer == "meets"} == {"L1", "L4", "L7"}
-    assert {found["bolts"].answer for found in asked.values()} == {"short"}
+    assert {mark for mark, found in asked.items() if found["bracing"].outcome == "meets"} == {"L1", "L4", "L7"}
+    assert {found["bolts"].outcome for found in asked.values()} == {"short"}
 
 
 def test_ferry_hill_is_too_tall_on_its_downhill_lines() -> None:
@@ -67,9 +67,9 @@ def test_quarry_lane_stands_on_brick_and_stone_and_only_its_addition_is_within()
     assert path_of("quarry-lane").within == "out"
     lines = lines_of("quarry-lane")
     assert {mark for mark, line in lines.items() if line.within == "in"} == {"L8", "L9", "L10"}
-    masonry = {weak.key: weak.answer for weak in path_of("quarry-lane").weaknesses}
+    masonry = {weak.key: weak.outcome for weak in path_of("quarry-lane").weaknesses}
     assert masonry["masonry-perimeter"] == "there"
-    assert {item.key for item in path_of("quarry-lane").scope if item.answer == "out"} == {"foundation"}
+    assert {item.key for item in path_of("quarry-lane").scope if item.outcome == "out"} == {"foundation"}
 
 
 @pytest.mark.parametrize("name", ["larch-street", "ferry-hill", "quarry-lane"])

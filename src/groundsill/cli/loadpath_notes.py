@@ -81,11 +81,11 @@ def _prescriptive(study: Study, run: Run, full: bool) -> Iterator[RenderableType
     yield strong("Prescriptive or engineered")
     yield words(sentence(within_words(path)))
     if full:
-        yield lines(sentence(f"{i.answer}: {i.asks.rstrip('.')} ({i.clause}): {i.reason}") for i in path.scope)
+        yield lines(sentence(f"{i.outcome}: {i.asks.rstrip('.')} ({i.clause}): {i.reason}") for i in path.scope)
     for line in run.prescriptive:
         yield lines((words(line_told(line)),), line.mark or line.line)
         if full:
-            told = (each for each in line.requirements if each.answer != "does not apply")
+            told = (each for each in line.requirements if each.outcome != "does not apply")
             yield lines(map(requirement_told, told), "     -")
     yield faint(sentence(NEVER_A_PASS))
     yield ""

@@ -73,7 +73,7 @@ def prescriptive_path(reading: Reading, lines: Sequence[PrescriptiveLine]) -> Pr
     if rules.local:
         said.append(f"What {rules.name} say of bolts, panels and vents was not seen: it is told by the model chapter.")
     said += [f"{rule.says.removesuffix('.')} ({rule.cite})." for rule in map(provision, _REMARKS)]
-    within = scope_together(item.answer for item in items)
+    within = scope_together(item.outcome for item in items)
     return PrescriptivePath(rules.id, rules.name, rules.why, within, items, weak, tuple(said))
 
 
@@ -91,13 +91,13 @@ def with_ends(best: PrescriptivePath, ends: Sequence[tuple[str, Sequence[ScopeIt
         turned = [label for label, found in ends for other in found if _turns(item, other)]
         if turned:
             words = f"{item.reason}; it depends on: {'; '.join(dict.fromkeys(turned))}"
-            item = replace(item, answer="cannot tell", reason=words)
+            item = replace(item, outcome="cannot tell", reason=words)
         items.append(item)
-    return replace(best, within=scope_together(item.answer for item in items), scope=tuple(items))
+    return replace(best, within=scope_together(item.outcome for item in items), scope=tuple(items))
 
 
 def _turns(item: ScopeItem, other: ScopeItem) -> bool:
-    return other.key == item.key and other.answer != item.answer != "cannot tell"
+    return other.key == item.key and other.outcome != item.outcome != "cannot tell"
 
 
 def scope_at(reading: Reading) -> tuple[ScopeItem, ...]:
@@ -155,7 +155,7 @@ def _line(asking: Asking, forces: Forces, force: LineForce, whole: Sequence[Scop
         known.most if known else None,
         told,
         both,
-        together(each.answer for each in told),
+        together(each.outcome for each in told),
         f"{outside if within == 'out' else ''}{both.words}",
     )
 
@@ -168,7 +168,7 @@ def _within(asking: Asking, whole: Sequence[ScopeItem]) -> tuple[ScopeAnswer, st
     except OutsideLimits as refused:
         height = "cannot tell", str(refused)
     own = [height, foundation_answer(asking.reading, asking.id)]
-    found = [*own, *((item.answer, item.reason) for item in whole)]
+    found = [*own, *((item.outcome, item.reason) for item in whole)]
     answer = scope_together(each for each, _ in found)
     told = own if answer == "in" else found
     return answer, "; ".join(dict.fromkeys(why for each, why in told if each == answer))

@@ -37,12 +37,12 @@ NEVER_A_PASS = (
 
 @dataclass(frozen=True, slots=True)
 class ScopeItem:
-    """One item of the scope test: ``asks`` in our own words, the answer and its reason, and where the fact stands."""
+    """One item of the scope test: ``asks`` in our own words, its outcome and the reason, and where the fact stands."""
 
     key: str
     clause: str
     asks: str
-    answer: ScopeAnswer
+    outcome: ScopeAnswer
     reason: str
     fact: str
     marks: tuple[Mark, ...] = ()
@@ -55,7 +55,7 @@ class Weakness:
     key: str
     clause: str
     says: str
-    answer: Literal["there", "not there", "cannot tell"]
+    outcome: Literal["there", "not there", "cannot tell"]
     reason: str
 
 
@@ -73,7 +73,7 @@ class Requirement:
     clause: str
     asks: str
     where: str
-    answer: Answer
+    outcome: Answer
     reason: str
     asked: float | None = None
     has: float | None = None
@@ -122,7 +122,7 @@ class PrescriptiveLine:
     most_panels: int | None
     requirements: tuple[Requirement, ...]
     both: BothWays
-    answer: Answer
+    outcome: Answer
     headline: str
 
 

@@ -49,7 +49,7 @@ def sill_requirements(asking: Asking) -> tuple[Requirement, ...]:
     line = asking.told(
         "bolts",
         "anchors",
-        together(piece.answer for piece in pieces),
+        together(piece.outcome for piece in pieces),
         f"in {len(pieces)} piece{'' if len(pieces) == 1 else 's'} of sill",
         whole,
         has,

@@ -107,7 +107,10 @@ def _gaps(reading: Reading) -> Found:
 def _short(lines: Sequence[PrescriptiveLine], key: str, words: str) -> Found:
     """Lines that are short of what the chapter asks; lines to which it does not apply have no such weakness."""
     answers = {
-        line.mark or line.line: each.answer for line in lines for each in line.requirements if _whole(each.address, key)
+        line.mark or line.line: each.outcome
+        for line in lines
+        for each in line.requirements
+        if _whole(each.address, key)
     }
     short = [mark for mark, answer in answers.items() if answer == "short"]
     unsure = [mark for mark, answer in answers.items() if answer == "cannot tell"]

@@ -73,7 +73,7 @@ def scope_blocks(path: PrescriptivePath, doubts: Doubts) -> Iterator[Block]:
     rows: tuple[Row, ...] = tuple(
         (
             sentence(item.asks),
-            strong(item.answer) if item.answer != "in" else item.answer,
+            strong(item.outcome) if item.outcome != "in" else item.outcome,
             sentence(item.reason),
             with_doubt(item.clause, doubts.dagger(item.marks)),
         )
@@ -81,7 +81,7 @@ def scope_blocks(path: PrescriptivePath, doubts: Doubts) -> Iterator[Block]:
     )
     columns = (Column("Item", share=1.2), Column("Answer"), Column("The house", share=1.2), Column("Clause"))
     yield TableBlock(columns, rows, "Scope of the prescriptive way, item by item")
-    rows = tuple((sentence(weak.says), weak.answer, sentence(weak.reason), weak.clause) for weak in path.weaknesses)
+    rows = tuple((sentence(weak.says), weak.outcome, sentence(weak.reason), weak.clause) for weak in path.weaknesses)
     columns = (Column("Weakness", share=1.2), Column("Answer"), Column("The house", share=1.2), Column("Clause"))
     yield TableBlock(columns, rows, "The weaknesses it is for, in the house as found")
 
@@ -213,7 +213,7 @@ def _bolts_table(state: str, lines: Sequence[PrescriptiveLine]) -> TableBlock:
             each.where or DASH,
             _number(each.asked),
             _number(each.has),
-            each.answer,
+            each.outcome,
             sentence(each.reason),
         )
         for line in lines
@@ -255,10 +255,10 @@ def _bracings(lines: Sequence[PrescriptiveLine]) -> list[tuple[PrescriptiveLine,
 
 
 def _answer(each: Requirement | None, notes: dict[str, int]) -> str:
-    if each is None or each.answer == "does not apply":
+    if each is None or each.outcome == "does not apply":
         return DASH
-    number = f" {notes.setdefault(sentence(each.reason), len(notes) + 1)}" if each.answer != "meets" else ""
-    words = f"{each.asked:.0f}, {each.answer}" if each.key == "holes" and each.asked is not None else each.answer
+    number = f" {notes.setdefault(sentence(each.reason), len(notes) + 1)}" if each.outcome != "meets" else ""
+    words = f"{each.asked:.0f}, {each.outcome}" if each.key == "holes" and each.asked is not None else each.outcome
     return f"{words}{number}"
 
 
@@ -287,7 +287,7 @@ def requirement_told(each: Requirement) -> str:
         if number is not None:
             amounts.append(f"{tape(12 * number) if each.unit == 'ft' else _number(number)} {word}")
     told = ", ".join(filter(None, (name, each.where, *amounts)))
-    return sentence(f"{each.answer}: {told}: {each.reason} ({each.clause})")
+    return sentence(f"{each.outcome}: {told}: {each.reason} ({each.clause})")
 
 
 def line_told(line: PrescriptiveLine) -> str:
