@@ -30,7 +30,8 @@ def names(document: str) -> set[str]:
 
 
 def test_every_formula_rule_and_table_of_2018_has_its_place_in_2024() -> None:
-    assert names("nds-2024") == names("nds-2018")
+    supplement = {name for name in names("nds-2018") if name.startswith("table_4a")}  # a document of its own
+    assert names("nds-2024") == names("nds-2018") - supplement
 
 
 @pytest.mark.parametrize("entry", LATER, ids=[entry.id for entry in LATER])

@@ -127,7 +127,9 @@ def _bolts_in(asking: Asking, sill: SillPiece) -> _Found:
     side = float(table_a304_3_1_side().read("along the wall, each connection"))
     for id, plate in asking.of_kind(SideplatePiece):
         if sill.from_in <= plate.station_in <= sill.to_in:
-            if plate.capacity_lb >= side:
+            if plate.capacity_lb is None:
+                left_out.append(f"{plate.mark or id} (what it carries was not entered from a report)")
+            elif plate.capacity_lb >= side:
                 counted.append((plate.station_in, least))
             else:
                 left_out.append(f"{plate.mark or id} (a side anchorage carries {side:g} lb at least)")
