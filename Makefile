@@ -15,7 +15,7 @@ help: ## this list
 	@echo "Groundsill. Targets:"
 	@grep -E '^[a-z]+:.*## ' Makefile | sed -e 's/:.*## /	/' | awk -F '\t' '{ printf "  make %-8s %s\n", $$1, $$2 }'
 
-demo: .venv/run.stamp ## one invented house of 1912, from survey file to calculation package in demo/
+demo: .venv/run.stamp ## the invented sample houses, each from its survey file to its calculation package in demo/
 	$(BIN)/groundsill demo
 
 test: .venv/dev.stamp ## every test but the large counts, under five minutes (PYTEST_ARGS="-k sill" narrows it)
