@@ -19,7 +19,7 @@ demo: .venv/run.stamp ## the invented sample houses, each from its survey file t
 	$(BIN)/groundsill demo
 
 test: .venv/dev.stamp ## every test but the large counts, under five minutes (PYTEST_ARGS="-k sill" narrows it)
-	$(BIN)/python -m pytest $(PYTEST_ARGS)
+	$(BIN)/python -m pytest --numprocesses auto --dist loadfile $(PYTEST_ARGS)
 
 proof: .venv/dev.stamp ## the large counts: thousands of houses, walls and spoiled files
 	$(BIN)/python -m pytest -m proof $(PYTEST_ARGS)
