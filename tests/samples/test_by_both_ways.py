@@ -19,7 +19,7 @@ SAMPLES = Path(__file__).parents[2] / "samples"
 
 @cache
 def study_of(name: str) -> Study:
-    return run(decode((SAMPLES / name / "house.json").read_bytes(), "house.json"))
+    return run(decode((SAMPLES / name / "house.json").read_bytes(), "house.json"), ranges=False)
 
 
 def path_of(name: str) -> PrescriptivePath:

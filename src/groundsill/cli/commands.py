@@ -166,7 +166,9 @@ def _papers(
     out: Annotated[Path, typer.Option("--out", metavar="FOLDER", help="Folder to write into; made if need be.")],
     with_: Annotated[
         OptionalText,
-        typer.Option("--with", metavar="ALTERNATIVE", help="The design to show beside the house as found."),
+        typer.Option(
+            "--with", metavar="ALTERNATIVE", help="The design to show beside the house as found; left out, the first."
+        ),
     ] = None,
     json: Json = False,
 ) -> int:

@@ -67,6 +67,9 @@ def compare_editions(house: House) -> Comparison:
 def _variants(house: House) -> Iterator[Variant]:
     own = basis_of(house).edition("asce7")
     yield from _choices("", house)
+    for edition in (edition for edition in SDPWS_EDITIONS if edition != basis_of(house).edition("sdpws")):
+        mixed = {**house.basis.overrides, "sdpws": EditionOverride(edition=edition, reason="to compare")}
+        yield _worked(f"by {edition}, as chosen", replace(house, basis=replace(house.basis, overrides=mixed)))
     entered = [values for _, values in in_order(house.survey.site.design_values)]
     for values in entered:
         name = f"by {values.edition}"
@@ -99,14 +102,12 @@ def _choices(prefix: str, house: House) -> Iterator[Variant]:
     full = replace(choices, force_factor=1.0)
     reduced = replace(choices, force_factor=REDUCED, force_reason=choices.force_reason or "to compare")
     yield _worked(f"{prefix}as chosen", house)
-    yield _worked(f"{prefix}full force", replace(house, choices=full))
+    if choices.force_factor != 1:
+        yield _worked(f"{prefix}full force", replace(house, choices=full))
     yield _worked(f"{prefix}{REDUCED:.0%} of the force", replace(house, choices=reduced))
     for system in (system for system in SYSTEMS if system != choices.system):
         name = f"{prefix}full force, system {system} (R {_factor(system):g})"
         yield _worked(name, replace(house, choices=replace(full, system=system)))
-    for edition in (edition for edition in SDPWS_EDITIONS if edition != basis_of(house).edition("sdpws")):
-        mixed = {**house.basis.overrides, "sdpws": EditionOverride(edition=edition, reason="to compare")}
-        yield _worked(f"{prefix}by {edition}, as chosen", replace(house, basis=replace(house.basis, overrides=mixed)))
 
 
 def _factor(system: str) -> float:
