@@ -257,7 +257,7 @@ def _bracings(lines: Sequence[PrescriptiveLine]) -> list[tuple[PrescriptiveLine,
 def _answer(each: Requirement | None, notes: dict[str, int]) -> str:
     if each is None or each.outcome == "does not apply":
         return DASH
-    number = f" {notes.setdefault(sentence(each.reason), len(notes) + 1)}" if each.outcome != "meets" else ""
+    number = f" ({notes.setdefault(sentence(each.reason), len(notes) + 1)})" if each.outcome != "meets" else ""
     words = f"{each.asked:.0f}, {each.outcome}" if each.key == "holes" and each.asked is not None else each.outcome
     return f"{words}{number}"
 
