@@ -68,10 +68,14 @@ class Bond:
 
 @dataclass(frozen=True, slots=True)
 class BondStress:
-    """Minimum bond stresses as they may be used, psi, each condition of their use, and whether all are met."""
+    """Minimum bond stresses as they may be used, psi, each condition of their use, and whether all are met.
+
+    ``reach`` is the stress in uncracked concrete that sets how far the bond reaches: the table's, before any cut.
+    """
 
     cracked: float
     uncracked: float
+    reach: float
     conditions: tuple[Condition, ...]
     applies: bool | None
 
@@ -246,9 +250,12 @@ def bond_stress(
         sustained: whether the tension includes a lasting one.
         earthquake: whether it includes earthquake in categories C to F.
 
-    Without all of (a) to (e) the table does not apply; the figures are then no more than a named extension of it.
+    Without all of (a) to (e) the table does not apply; the figures are then no more than a named extension of it. The
+    reach c_Na goes by the table's own stress, without the cut for earthquake: a longer reach, on the careful side, and
+    as a design guide to the chapter has it (viewer.joomag.com, document 0546853001659024142, p. 29 and 33).
     """
-    cracked, uncracked = (table_17_6_5_2_5().read(environment, column) for column in ("tau_cr", "tau_uncr"))
+    cracked, reach = (table_17_6_5_2_5().read(environment, column) for column in ("tau_cr", "tau_uncr"))
+    uncracked = reach
     notes = table_17_6_5_2_5_notes()
     for asked, row in ((sustained, "sustained tension"), (earthquake, "earthquake, categories C to F")):
         if asked:
@@ -268,7 +275,7 @@ def bond_stress(
         _asked(f"(d) concrete at least {days:g} days old at installation", aged),
         _asked(f"(e) concrete at {heat:g} F or more at installation", warm),
     )
-    return BondStress(cracked, uncracked, found, all_met(found))
+    return BondStress(cracked, uncracked, reach, found, all_met(found))
 
 
 def _asked(text: str, met: bool | None, *numbers: float) -> Condition:
@@ -307,7 +314,8 @@ def bond_of(
         d_a: diameter of the rod, in.
         h_ef: embedment, in.
         tau_cr: characteristic bond stress in cracked concrete, psi.
-        tau_uncr: the same in uncracked concrete, psi; it sets how far the bond reaches in any case.
+        tau_uncr: the same in uncracked concrete, psi; it sets how far the bond reaches in any case, and there is not
+            cut for earthquake, which assumes cracked concrete (17.10.5.4).
         c_left: anchor to the end of the concrete on one side, in.; far away when left out; so the other three.
         c_right: to the other end, in.
         c_near: to the near face, in.

@@ -89,8 +89,9 @@ def blowout_corner_factor(
 ) -> Annotated[float, Q("1", "k_corner", "corner factor of side-face blowout")]:
     """The factor on the blowout of one bolt nearer to an end than 3 c_a1: (1 + c_a2/c_a1) / 4.
 
-    The ratio counts from 1 up; beyond 3 the factor is 1. Inches. Source: ACI 318-19, 17.6.4.1.1, read in public page notes on ACI 318M-19 (pages 233 to 260) and in
-    the notes on chapter 17 at github.com/wcfrobert/wcfrobert.github.io. c_a1 3, c_a2 6: 0.75 (our own arithmetic).
+    The ratio counts from 1 up; beyond 3 the factor is 1. Inches. Source: ACI 318-19, 17.6.4.1.1, read in public page
+    notes on ACI 318M-19 (pages 233 to 260) and in the notes on chapter 17 at github.com/wcfrobert/wcfrobert.github.io.
+    c_a1 3, c_a2 6: 0.75 (our own arithmetic).
     """
     return min(1.0, (1 + max(1.0, c_a2 / c_a1)) / 4)
 
@@ -108,7 +109,7 @@ def blowout_of_group(
 ) -> Annotated[float, Q("lb", "N_sbg", "side-face blowout strength of the row")]:
     """The blowout of a row of deep headed bolts along the edge: (1 + s/(6 c_a1)) N_sb, lb.
 
-    Neighbours stand nearer than 6 c_a1. Source: ACI 318-19, Eq. 17.6.4.2, read in the same two sets of notes. c_a1 3, two bolts 9 in. apart, 10,000 lb:
-    15,000 lb (our own arithmetic).
+    Neighbours stand nearer than 6 c_a1. Source: ACI 318-19, Eq. 17.6.4.2, read in the same two sets of notes. c_a1 3,
+    two bolts 9 in. apart, 10,000 lb: 15,000 lb (our own arithmetic).
     """
     return (1 + s / (6 * c_a1)) * N_sb
