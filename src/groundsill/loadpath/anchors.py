@@ -15,6 +15,7 @@ from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
+from groundsill.loadpath.experience import EXPERIENCE
 from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.side_plate_anchors import plates_link
 from groundsill.loadpath.side_plates import MIXED, Plated, plates_of, row_words
@@ -91,7 +92,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
-        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete)),
+        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), EXPERIENCE),
     )
 
 

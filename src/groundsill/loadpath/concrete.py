@@ -15,6 +15,7 @@ from itertools import pairwise
 from math import sqrt
 
 from groundsill.forces.reading import doubted
+from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
@@ -182,7 +183,7 @@ def _in_concrete(
     assert f_c is not None and height is not None and anchor.edge_in is not None
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
     h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
-    found = _breakouts(case, anchor, of_line, f_c, h_a)
+    found = _breakouts(case, anchor, of_line, f_c, h_a, _edge_of(case, id, segment))
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
@@ -212,7 +213,7 @@ def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concret
 
 
 def _breakouts(
-    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float, at_edge: str
 ) -> dict[str, tuple[float, float]]:
     """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
     assert anchor.edge_in is not None and anchor.embedment_in is not None
@@ -221,7 +222,7 @@ def _breakouts(
     side = to_end(case, anchor.station_in)
     count, spacing, edge = close_group(anchor, of_line)
     c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", _group_marked(anchor, of_line))
-    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing)
+    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing, concrete=at_edge)
     found = {"breakout beside the bolt": (along.design, along.nominal)}
     if count > 1:
         note(f"{count} bolts closer than three edge distances break out together: each has its part of the group")
@@ -234,6 +235,12 @@ def _breakouts(
         toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=c_a2)
         found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
     return found
+
+
+def _edge_of(case: LineCase, id: str, segment: FoundationSegment) -> str:
+    """The row of Table 17.7.2.5.1: cracked concrete, with an edge bar only where one was seen."""
+    case.reading.noted("whether a bar runs along the edge", f"survey.foundation.segments.{id}.edge_bar")
+    return "cracked, edge bar No. 4 or larger" if segment.edge_bar.value else "cracked, no edge bar"
 
 
 def close_group(anchor: Anchor, of_line: Sequence[Anchor]) -> tuple[int, float, float]:
