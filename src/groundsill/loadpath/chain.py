@@ -84,7 +84,7 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, forced on nothing."""
+    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, in no figure."""
 
     key: str
     title: str

@@ -24,6 +24,7 @@ from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
+from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -40,6 +41,8 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
+_NAMED = {"sill exception": "the sill exception", PROPOSAL: "the 2016 proposal"}
+_CLAUSES = {"sill exception": EXCEPTION_CLAUSE, PROPOSAL: PROPOSAL_CLAUSE}
 _MASONRY = ("brick", "stone", "block")
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
 _BY_TEST_LOAD = f"by the load it held in a test, over {TEST_FACTOR:g} (common practice, no source)"
@@ -99,16 +102,23 @@ def concrete_link(
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
-            asked = None
-            if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
+            basis, asked = case.reading.house.choices.anchor_basis, None
+            if basis == "sill exception" and case.lateral == "earthquake":
                 asked = ask(case, id, sill, anchors)
+            elif basis == PROPOSAL and case.lateral == "earthquake":
+                asked = ask_proposal(case, id, sill, anchors)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
     proof = by_tests(case, anchors, float(demand), len(of_line))
-    if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
-        return _by_exception(piece, asked, weakest), proof
-    if asked is not None:
-        words += f"; the sill exception does not stand in for this check ({EXCEPTION_CLAUSE}): {asked.words}"
+    expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
+    if basis == PROPOSAL and asked is not None and asked.applies and wood.allowable is not None and not proof.passes:
+        with section(piece.address):
+            return by_proposal(case, piece.title, id, share, wood, asked, float(weakest.design), expected), proof
+    stands = asked is not None and asked.applies and basis != PROPOSAL
+    if asked is not None and (stands or (asked.applies is None and not proof.passes)):
+        return _by_exception(piece, asked, weakest, basis), proof
+    if asked is not None and not asked.applies:
+        words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
     link = checked(
         piece.address,
         title,
@@ -121,7 +131,7 @@ def concrete_link(
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part),
+        expected=expected,
         marks=asked.marks if asked is not None else (),
         working=piece.working,
     )
@@ -344,11 +354,11 @@ def force_on_one(
     return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
 
 
-def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
-    """The exception holds, or an engineer must say whether it does."""
+def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete, basis: str) -> Link:
+    """The exception holds, or an engineer must say whether it, or the proposal, does."""
     if asked.applies:
         reason = f"the sill exception applies to every bolt, so the wood value stands alone; {asked.words}"
         return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks, applies=False)
-    reason = f"outside the sill exception's evidence, an engineer decides: {asked.words}. "
+    reason = f"outside {_NAMED[basis]}'s evidence, an engineer decides: {asked.words}. "
     reason += f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt"
-    return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks | marks_of((weakest.design,)))
+    return _cannot(piece, _CLAUSES[basis], reason, asked.marks | marks_of((weakest.design,)))

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.anchors import anchor_stages
+from groundsill.loadpath.both_ways import with_both_ways
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
@@ -51,7 +52,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 def _stages(case: LineCase) -> tuple[Stage, ...]:
     """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
-    return (
+    stages = (
         *floor_stages(case),
         splice_stage(case),
         *((chord_stage(case),) if quake else ()),
@@ -59,3 +60,4 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *((drift_stage(case),) if quake else ()),
         *anchor_stages(case),
     )
+    return with_both_ways(case, stages)
