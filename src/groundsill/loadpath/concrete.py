@@ -102,20 +102,16 @@ def concrete_link(
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
-            basis, asked = case.reading.house.choices.anchor_basis, None
-            if basis == "sill exception" and case.lateral == "earthquake":
-                asked = ask(case, id, sill, anchors)
-            elif basis == PROPOSAL and case.lateral == "earthquake":
-                asked = ask_proposal(case, id, sill, anchors)
+            asked = _asked(case, piece)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
     proof = by_tests(case, anchors, float(demand), len(of_line))
     expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
-    if basis == PROPOSAL and asked is not None and asked.applies and wood.allowable is not None and not proof.passes:
+    basis = case.reading.house.choices.anchor_basis
+    if asked is not None and asked.applies and basis == PROPOSAL and wood.allowable is not None and not proof.passes:
         with section(piece.address):
-            return by_proposal(case, piece.title, id, share, wood, asked, float(weakest.design), expected), proof
-    stands = asked is not None and asked.applies and basis != PROPOSAL
-    if asked is not None and (stands or (asked.applies is None and not proof.passes)):
+            return by_proposal(case, title, id, share, wood, asked, float(weakest.design), expected), proof
+    if asked is not None and _decided(asked, basis, proof):
         return _by_exception(piece, asked, weakest, basis), proof
     if asked is not None and not asked.applies:
         words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
@@ -136,6 +132,22 @@ def concrete_link(
         working=piece.working,
     )
     return link, proof
+
+
+def _asked(case: LineCase, piece: _Piece) -> Asked | None:
+    """The rule that may stand in for the check against earthquake, where the designer picked one."""
+    basis = case.reading.house.choices.anchor_basis
+    if case.lateral != "earthquake" or basis not in _NAMED:
+        return None
+    put = ask_proposal if basis == PROPOSAL else ask
+    return put(case, piece.id, piece.sill, piece.bolts.anchors)
+
+
+def _decided(asked: Asked, basis: str, proof: Proof) -> bool:
+    """Whether the exception stands, or an engineer has to say whether it, or the proposal, does."""
+    if asked.applies is None:
+        return not proof.passes
+    return asked.applies and basis != PROPOSAL
 
 
 def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:

@@ -61,38 +61,43 @@ def existing_sill_bolt(
     Nut, washer, a tight fit and a bolt that stands straight are asked of every bolt before it counts at all. Where the
     bolt must lie in the concrete is the building code's: edge and end as in its own exception.
     """
-    limits, code = table_a3_2_7(), table_1905_1_8()
-    thin = limits.read("limit", "bolt diameter, at least", "d_a,min")
-    thick = limits.read("limit", "bolt diameter, at most", "d_a,max")
-    which = "spacing under panels, at most" if panels else "spacing under other walls, at most"
-    wide = limits.read("limit", which, "s_max")
-    few = limits.read("limit", "bolts in each wall segment, at least", "n_min")
-    side = code.read("limit", "edge along the sill, at least", "c_a1,min")
-    diameters = code.read("limit", "end distance in diameters, at least", "n")
-    far = None if d_a is None else scale(d_a, diameters, symbol="c_a2,min", label="least end distance")
-    return (
+    found = (
         _asked("a bolt found in place", existing),
-        _asked("bolt from 1/2 to 3/4 in. thick", None if d_a is None else thin <= d_a <= thick, d_a),
         _asked("2x or 3x sill", None if sill_nominal is None else sill_nominal in (2, 3), sill_nominal),
         _asked("sound concrete", concrete_sound),
         _asked("sill in good condition", sill_sound),
         _asked("bolt without heavy rust", little_rust),
+    )
+    return (*found, *_measured(d_a, edge, end), *_in_the_row(spacing, panels, bolts))
+
+
+def _measured(d_a: float | None, edge: float | None, end: float | None) -> tuple[Condition, ...]:
+    """The bolt's size, and where it lies in the concrete."""
+    limits, code = table_a3_2_7(), table_1905_1_8()
+    thin = limits.read("limit", "bolt diameter, at least", "d_a,min")
+    thick = limits.read("limit", "bolt diameter, at most", "d_a,max")
+    side = code.read("limit", "edge along the sill, at least", "c_a1,min")
+    diameters = code.read("limit", "end distance in diameters, at least", "n")
+    far = None if d_a is None else scale(d_a, diameters, symbol="c_a2,min", label="least end distance")
+    far_enough = None if end is None or far is None else end >= far
+    return (
+        _asked("bolt from 1/2 to 3/4 in. thick", None if d_a is None else thin <= d_a <= thick, d_a),
         _asked("at least 1-3/4 in. from the edge along the sill", None if edge is None else edge >= side, edge, side),
-        _asked(
-            "at least 15 bolt diameters from the end of the concrete",
-            None if end is None or far is None else end >= far,
-            end,
-            far,
-        ),
-        _asked(
-            f"bolts at most {float(wide):g} ft apart under {'panels' if panels else 'old finishes'}",
-            None if spacing is None else spacing <= wide,
-            spacing,
-            wide,
-        ),
-        _asked(
-            f"at least {float(few):g} bolts in the wall segment", None if bolts is None else bolts >= few, bolts, few
-        ),
+        _asked("at least 15 bolt diameters from the end of the concrete", far_enough, end, far),
+    )
+
+
+def _in_the_row(spacing: float | None, panels: bool, bolts: float | None) -> tuple[Condition, ...]:
+    """How many bolts the wall segment has, and how far apart."""
+    limits = table_a3_2_7()
+    which = "spacing under panels, at most" if panels else "spacing under other walls, at most"
+    wide = limits.read("limit", which, "s_max")
+    few = limits.read("limit", "bolts in each wall segment, at least", "n_min")
+    apart = f"bolts at most {float(wide):g} ft apart under {'panels' if panels else 'old finishes'}"
+    enough = f"at least {float(few):g} bolts in the wall segment"
+    return (
+        _asked(apart, None if spacing is None else spacing <= wide, spacing, wide),
+        _asked(enough, None if bolts is None else bolts >= few, bolts, few),
     )
 
 
