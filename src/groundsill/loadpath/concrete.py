@@ -116,13 +116,7 @@ def concrete_link(
     if asked is not None and not asked.applies:
         words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
     link = checked(
-        piece.address,
-        title,
-        "sill",
-        id,
-        level="strength",
-        unit="lb a bolt",
-        demand=demand,
+        piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=demand,
         capacity=doubted(weakest.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
@@ -130,7 +124,7 @@ def concrete_link(
         expected=expected,
         marks=asked.marks if asked is not None else (),
         working=piece.working,
-    )
+    )  # fmt: skip
     return link, proof
 
 
