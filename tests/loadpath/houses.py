@@ -40,15 +40,15 @@ def known_house() -> House:
     steady = replace(house.survey.site, soil=replace(house.survey.site.soil, kind=measured("sand")))
     under = replace(
         under,
-        joists=_each(under.joists, species=FIR, boards="diagonal boards"),
+        joists=_each(under.joists, species=measured(FIR), boards="diagonal boards"),
         lines={
-            key: replace(line, joists="across", top_plate=replace(line.top_plate, species=FIR, layers=2))
+            key: replace(line, joists="across", top_plate=replace(line.top_plate, species=measured(FIR), layers=2))
             for key, line in under.lines.items()
         },
         segments={
             key: replace(
                 segment,
-                stud=replace(segment.stud, species=FIR),
+                stud=replace(segment.stud, species=measured(FIR)),
                 outside=replace(segment.outside, material=BOARDS, condition=measured("sound")),
             )
             for key, segment in under.segments.items()
@@ -58,7 +58,7 @@ def known_house() -> House:
             for key, s in under.splices.items()
         },
         sills=_each(
-            under.sills, species=FIR, thickness_in=measured(1.5), projects_inside_in=measured(0.0), gap_in=measured(0.0)
+            under.sills, species=measured(FIR), thickness_in=measured(1.5), projects_inside_in=measured(0.0), gap_in=measured(0.0)
         ),
         bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
         | {"bt2": _near_the_end(under.bolts["bt2"])},

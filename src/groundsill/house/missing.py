@@ -147,8 +147,7 @@ def _of_sills(survey: Survey, at: str) -> Iterator[Missing]:
         yield from _unknown(
             path, "projects_inside_in", sill.projects_inside_in, inside, "a panel's edge has no nailing"
         )
-        if not sill.species:
-            yield Missing(f"{path}.species", f"the wood of {name} was not told", needs)
+        yield from _unknown(path, "species", sill.species, f"wood of {name}", needs)
 
 
 def _of_bolts(survey: Survey, at: str) -> Iterator[Missing]:

@@ -71,7 +71,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
         link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
-        concrete.append(link)
+        concrete.append(_unshared(case, piece, link))
         wood.append(_wood_link(case, piece, rest, proof))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
@@ -90,12 +90,29 @@ def _no_sill(case: LineCase) -> Stage:
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
+def _unshared(case: LineCase, piece: _Piece, link: Link) -> Link:
+    """The bolts of a piece in the foundation, where what comes down on it is not known: then neither is their answer."""
+    if not piece.share.why_not or link.status in ("cannot be checked", "does not apply"):
+        return link
+    return cannot(
+        link.address, link.title, "sill", piece.id, clause=link.clause, reason=piece.share.why_not,
+        marks=piece.share.marks, working=_working(case, piece.id),
+    )  # fmt: skip
+
+
 def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
     """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
     over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
     doubts = case.doubts
     if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
         doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
+    takes = [b for b in case.braces if b.share > 0 or b in case.untold()]
+    untold = [b for b in case.untold() if over[b.id] > 0]
+    if untold and min(over[b.id] for b in takes) < 1 - 1e-9:
+        names = " and ".join(b.name for b in untold)
+        return Share(1.0, doubts, f"what comes down on it is not known: {names}: {untold[0].why_not}")
+    if untold:
+        return Share(1.0, doubts)
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
         return Share((sill.to_in - sill.from_in) / case.length_in, doubts)
@@ -111,6 +128,9 @@ def _gathered(case: LineCase, id: str, sill: SillPiece) -> _Piece:
         force = scale(case.allowable, part, symbol="V_s", label=f"force on sill {sill.mark or id}")
     with section(_address(case, id)):
         wood = wood_of(case, id, sill, bolts)
+    if share.why_not and (wood.allowable is None or wood.allowable > 0):
+        reasons = (share.why_not, wood.why_not) if wood.allowable is None else (share.why_not,)
+        wood = Wood(None, why_not="; ".join(reasons), marks=wood.marks | share.marks)
     return _Piece(id, sill, bolts, share, force, wood)
 
 

@@ -18,13 +18,15 @@ from groundsill.loadpath.case import (
     cannot,
     checked,
     height_path,
+    species_of,
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.low_parts import with_slip
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words, panel_expected
 from groundsill.standards.nds_2018.bearing import specific_gravity
-from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3c, table_4_3d
+from groundsill.standards.sdpws_2015.tables import table_4_3a_ga_plywood, table_4_3a_seismic, table_4_3c, table_4_3d
 from groundsill.standards.sdpws_2015.unit_shear import (
     SegmentShear,
     lumber_unit_shear,
@@ -34,13 +36,14 @@ from groundsill.standards.sdpws_2015.unit_shear import (
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import convert, given, scale
+from groundsill.working.steps import convert, divide, given, multiply, scale
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["bracing_stages", "with_strengths"]
 
 
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
+_NONE = ("", "none")
 
 
 def with_strengths(case: LineCase) -> LineCase:
@@ -55,10 +58,10 @@ def with_strengths(case: LineCase) -> LineCase:
 
 def _strength(case: LineCase, brace: Brace) -> Brace:
     if brace.kind == "joists on sill":
-        return brace
+        return with_slip(case, brace)
     height = brace.height_in
     if height is None:
-        return replace(brace, why_not="its height is not known")
+        return replace(brace, why_not="its height is not known", unknown=True)
     path, mark = height_path(brace.segment_id), brace.segment.mark or brace.segment_id
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {mark}")
     assert h_in is not None
@@ -66,18 +69,26 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
     try:
         if brace.panel is not None:
-            return _panel_strength(brace, h, b)
+            return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
 
 
-def _panel_strength(brace: Brace, h: float, b: float) -> Brace:
+def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     panel = brace.panel
     assert panel is not None
-    if not brace.segment.stud.species:
-        return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
-    G = specific_gravity(brace.segment.stud.species)
+    if panel.panel not in table_4_3a_seismic().rows:
+        return replace(brace, why_not=f"SDPWS 2015 Table 4.3A has no row {panel.panel!r}", unknown=True)
+    path, mark = f"survey.underfloor.segments.{brace.segment_id}.stud", brace.segment.mark or brace.segment_id
+    wood, told = species_of(case, path, brace.segment.stud.species, f"the studs of {mark}")
+    if not wood:
+        why_not = "the studs' species is not known, and the panel's value depends on it"
+        return replace(brace, why_not=why_not, unknown=True)
+    try:
+        G = doubted(specific_gravity(wood), told)
+    except OutsideLimits as refused:
+        return replace(brace, why_not=str(refused), unknown=True, marks=told)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     shear = panel_unit_shear(panel.panel, spacing, h, b, G)
     if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
@@ -96,9 +107,11 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     """
     found: list[tuple[SegmentShear, float, str, str, frozenset[Mark]]] = []
     chosen: frozenset[Mark] = frozenset()
+    strange: list[str] = []
     for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
         boards = face.material in table_4_3d().rows
         if not boards and face.material not in table_4_3c().rows:
+            strange += [face.material] if face.material not in _NONE else []
             continue
         mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
         seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
@@ -108,6 +121,9 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
         stiff = (table_4_3d() if boards else table_4_3c()).read(face.material, "G_a")
         shear = lumber_unit_shear(face.material, h, b) if boards else plaster_unit_shear(face.material, h, b)
         found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
+    if not found and strange:
+        why_not = f"no table of the program has a strength for {' and '.join(repr(name) for name in strange)}"
+        return replace(brace, why_not=why_not, unknown=True, marks=chosen)
     if not found:
         faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
         return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
@@ -122,13 +138,18 @@ def _face(face: Sheathing) -> str:
 
 
 def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cite: str, material: str) -> Brace:
-    # SDPWS 4.3-1, the shear term alone: h and b in ft, G_a in kip/in, so 1000 G_a b / h is lb per inch
-    stiffness = 1000.0 * float(G_a) * float(b) / float(h)
+    # SDPWS 4.3-1, the shear term alone: G_a is the force for each foot of length over the drift for each of height
+    label = f"shear stiffness of {brace.name}"
+    k = convert(
+        multiply(G_a, divide(b, h, symbol="b_s/h", unit="1"), symbol="k", unit="kip/in", label=label),
+        "kip/in",
+        "lb/in",
+    )
     return replace(
         brace,
         capacity_plf=doubted(shear.asd, brace.marks),
         nominal_plf=doubted(shear.adjusted, brace.marks),
-        stiffness_lb_in=doubted(stiffness, brace.marks, marks_of((G_a, b, h)), unit="lb/in", symbol="k"),
+        stiffness_lb_in=doubted(k, brace.marks),
         cite=cite,
         material=material,
     )
@@ -200,6 +221,11 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     for brace in case.braces:
         if brace.capacity_plf is None and brace.kind != "joists on sill":
             body.append(_uncounted(case, brace, bool(counted)))
+            if brace.unknown:
+                over += [_untold(case, brace, "overturning", f"overturning of {brace.name}")]
+                if brace.panel is not None:
+                    top.append(_untold(case, brace, "nailing-top", f"edge nailing of {brace.name} to the plate"))
+                    bottom.append(_untold(case, brace, "nailing-sill", f"edge nailing of {brace.name} at the bottom"))
     if not body:
         body.append(_no_bracing(case))
     return (
@@ -222,6 +248,20 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
             "every link must pass",
             tuple(over) or _none(case, "overturning", "nothing that is braced can turn over"),
         ),
+    )
+
+
+def _untold(case: LineCase, brace: Brace, stage: str, title: str) -> Link:
+    """A later link of a part whose strength nobody knows: nor is what it must carry, nor then whether it does."""
+    return cannot(
+        _address(case, stage, brace),
+        title,
+        "segment",
+        brace.segment_id,
+        clause="SDPWS 2015 4.3",
+        reason=f"what {brace.name} carries is not known: {brace.why_not}",
+        marks=brace.marks,
+        working=working_of(case, brace),
     )
 
 
@@ -275,7 +315,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
 def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
     """A stretch of wall that cannot be counted: named, never left out; it fails if nothing else braces the line."""
     address, title = _address(case, "sheathing", brace), f"{brace.material or 'wall'} {brace.name}"
-    if others:
+    if others and not brace.unknown:
         return cannot(
             address,
             title,

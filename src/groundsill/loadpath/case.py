@@ -13,6 +13,7 @@ from typing import Literal
 
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.seismic import Forces, LineForce
+from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
@@ -40,6 +41,7 @@ __all__ = [
     "part_length",
     "pieces_on",
     "sill_at",
+    "species_of",
     "working_of",
 ]
 
@@ -54,8 +56,10 @@ class Brace:
     """A part of a line that can take force: a panel, existing sheathing, or joists standing straight on the sill.
 
     Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
-    shear stiffness; all None when the part cannot be counted, and ``why_not`` says why. ``share`` is the greatest part
-    of the line's force that either way of sharing gives it. ``marks`` are those of the facts by which it counts or not.
+    stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
+    for want of a fact or a rule: then it may yet take force, and nobody can say how much. ``share`` is the greatest
+    part of the line's force that either way of sharing gives it. ``marks`` are those of the facts by which it counts
+    or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
     """
 
     id: str
@@ -71,6 +75,7 @@ class Brace:
     stiffness_lb_in: float | None = None
     cite: str = ""
     why_not: str = ""
+    unknown: bool = False
     share: float = 0.0
     part: int = 0
     marks: frozenset[Mark] = frozenset()
@@ -95,10 +100,11 @@ class Brace:
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """A part of the line's force, and the marks of how it is shared."""
+    """A part of the line's force, and the marks of how it is shared; ``why_not`` says why the part is not known."""
 
     part: float
     marks: frozenset[Mark] = frozenset()
+    why_not: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +132,10 @@ class LineCase:
     def counted(self) -> tuple[Brace, ...]:
         """The braces that can be counted."""
         return tuple(b for b in self.braces if b.capacity_plf is not None)
+
+    def untold(self) -> tuple[Brace, ...]:
+        """The sheathed parts that may take force, nobody knows how much."""
+        return tuple(b for b in self.braces if b.unknown and b.kind != "joists on sill")
 
     def taken_by(self, brace: Brace, how: str = "") -> float:
         """The share of the line's force that a brace takes, recorded with its marks; ``how`` it is shared, in words."""
@@ -246,6 +256,14 @@ def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, 
 def height_path(segment_id: str) -> str:
     """Where the height of a wall segment stands in the survey."""
     return f"survey.underfloor.segments.{segment_id}.height_in"
+
+
+def species_of(case: LineCase, path: str, species: Fact[str], what: str) -> tuple[str, frozenset[Mark]]:
+    """The species of some wood and the marks of it; empty where nobody told it. ``path`` is that of what is made of it.
+
+    ``what`` says which wood it is: ``the studs of W1``.
+    """
+    return species.value or "", case.reading.noted(f"the wood of {what}", f"{path}.species")
 
 
 def working_of(case: LineCase, brace: Brace) -> tuple[str, ...]:

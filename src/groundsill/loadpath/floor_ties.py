@@ -6,8 +6,9 @@ more of the line's force than its length says. New clips are not added to old na
 
 from __future__ import annotations
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import JoistField
-from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, species_of
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral, table_12_5_4
@@ -18,6 +19,7 @@ from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, least, multiply, note, scale
+from groundsill.working.value import Mark
 
 __all__ = ["tie_links"]
 
@@ -26,9 +28,10 @@ _TOENAILS = "NDS 2018 12.1.6, 12.3.1, 12.5.4"
 _BLOCKING = "IEBC 2021 A304.1.3"
 
 Place = tuple[str, str, ScopeKind, str]
+Joists = tuple[str, JoistField] | None
 
 
-def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
+def tie_links(case: LineCase, joists: Joists) -> tuple[Link, ...]:
     """The floor's connection over the whole line, and over each stretch where joists stand on the sill."""
     links = [_link(case, joists, (0.0, case.length_in), Share(1.0), _place(case, case.id, "line", "floor to wall"))]
     for brace in case.braces:
@@ -43,7 +46,7 @@ def _place(case: LineCase, id: str, scope: ScopeKind, title: str) -> Place:
     return (f"line/{case.id}/floor-to-plate/{id}/both", title, scope, id)
 
 
-def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float], share: Share, place: Place) -> Link:
+def _link(case: LineCase, joists: Joists, stretch: tuple[float, float], share: Share, place: Place) -> Link:
     line = case.line
     ties = [
         p
@@ -138,7 +141,7 @@ def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force
 
 def _toenails(
     case: LineCase,
-    joists: JoistField | None,
+    joists: Joists,
     place: Place,
     stretch: tuple[float, float],
     share: float,
@@ -147,16 +150,17 @@ def _toenails(
     connection = case.line.floor_connection
     if connection.spacing_in.value is None or not connection.nail:
         return cannot(*place, clause=_TOENAILS, reason="the toenails' size or spacing is not known")
-    side = (joists.species if joists else "") or "Douglas fir-larch"
-    main = case.line.top_plate.species or "Douglas fir-larch"
     path = f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in"
     feet = (stretch[1] - stretch[0]) / 12
     try:
         with section(place[0]):
+            side, main, woods = _woods(case, joists)
+            if not side or not main:
+                return cannot(*place, clause=_TOENAILS, reason="the wood of the joists or of the plate was not told")
             spacing = case.reading.number(path, connection.spacing_in, "s", "in", "spacing of the toenails")
             assert spacing is not None
             one = toenail(connection.nail, side, main)
-            each = adjusted_lateral(one.Z, driven="toenail, lateral")
+            each = doubted(adjusted_lateral(one.Z, driven="toenail, lateral"), woods)
             marks = case.reading.marked(path)
             n = given("n", 12 * feet / float(spacing), "1", f"toenails along {feet:.1f} ft", marks)
             total = multiply(each, n, symbol="n Z'", unit="lb", label="all toenails of the stretch")
@@ -187,3 +191,18 @@ def _toenails(
             "yield of every toenail, 25 % either way (common practice, no source)",
         ),
     )
+
+
+def _woods(case: LineCase, joists: Joists) -> tuple[str, str, frozenset[Mark]]:
+    """The wood of the joists, and of what they are nailed to: the plate, or the sill where there is no plate."""
+    if joists is None:
+        return "", "", frozenset()
+    id, field = joists
+    side, doubts = species_of(case, f"survey.underfloor.joists.{id}", field.species, f"joists {field.mark or id}")
+    if case.line.top_plate.layers == 0 and case.sills:
+        key, sill = case.sills[0]
+        main, more = species_of(case, f"survey.underfloor.sills.{key}", sill.species, f"sill {sill.mark or key}")
+    else:
+        path = f"survey.underfloor.lines.{case.id}.top_plate"
+        main, more = species_of(case, path, case.line.top_plate.species, f"the plate of {case.line.mark or case.id}")
+    return side, main, doubts | more

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import PlateSplice
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, species_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.mechanics.collector import Drain, axial
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
@@ -69,7 +70,7 @@ def _dragged(case: LineCase) -> tuple[Link, ...]:
 
 def _none_recorded(case: LineCase) -> Link:
     address = f"line/{case.id}/plate-splices/{case.id}/both"
-    if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
+    if case.length_in > _LONGEST_PLATE_IN:
         reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
         return cannot(address, "top plate joints", "line", case.id, clause="NDS 2018 chapter 12", reason=reason)
     return cannot(
@@ -80,16 +81,11 @@ def _none_recorded(case: LineCase) -> Link:
 def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -> Link:
     address = f"line/{case.id}/plate-splices/{id}/both"
     title = joint_title(joint)
-    if not any(b.share > 0 for b in case.braces):
+    undefined = _undefined(case)
+    if undefined:
         return cannot(
-            address,
-            title,
-            "joint",
-            id,
-            clause="NDS 2018 chapter 12",
-            reason="nothing braces this line, so the force past the joint is not defined",
-            marks=case.doubts,
-        )
+            address, title, "joint", id, clause="NDS 2018 chapter 12", reason=undefined, marks=case.doubts
+        )  # fmt: skip
     with section(address):
         share = abs(axial(case.length_in, 1.0, drains(case), joint.station_in))
         past = given(
@@ -125,6 +121,17 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             "yield of every nail of the lap, 25 % either way (common practice, no source)",
         ),
     )
+
+
+def _undefined(case: LineCase) -> str:
+    """Why the force past a joint of the plate is not known, in words; empty where it is."""
+    untold = case.untold()
+    if untold:
+        names = " and ".join(b.name for b in untold)
+        return f"what {names} takes is not known, nor then what passes the joint: {untold[0].why_not}"
+    if not any(b.share > 0 for b in case.braces):
+        return "nothing braces this line, so the force past the joint is not defined"
+    return ""
 
 
 def joint_title(joint: PlateSplice) -> str:
@@ -167,9 +174,12 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
     count, clause = joint.nails_each_side.value, "NDS 2018 12.3.1, 11.3"
     if count is None or not joint.nail:
         return Held(None, clause, "the nails of the lap were not counted")
-    species = case.line.top_plate.species or "Douglas fir-larch"
+    path = f"survey.underfloor.lines.{case.id}.top_plate"
+    species, wood = species_of(case, path, case.line.top_plate.species, f"the plate of {case.line.mark or case.id}")
+    if not species:
+        return Held(None, clause, "the wood of the plate was not told")
     thick = case.reading.number(
-        f"survey.underfloor.lines.{case.id}.top_plate.thickness_in",
+        f"{path}.thickness_in",
         case.line.top_plate.thickness_in,
         "l_s",
         "in",
@@ -179,7 +189,7 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
         return Held(None, clause, "the thickness of the plates is not known")
     try:
         one = nail_value(joint.nail, thick, species, species, t_m=thick)
-        each = adjusted_lateral(one.Z)
+        each = doubted(adjusted_lateral(one.Z), wood)
     except OutsideLimits as refused:
         return Held(None, clause, str(refused))
     n = case.reading.number(

@@ -1,0 +1,92 @@
+"""How stiff a part with no cripple wall is: joists straight on the sill give by the slip of their ties and bolts alone.
+
+Ties and bolts stand in a row: the floor slips on the sill, the sill on the foundation. A bolt in concrete is taken to
+slip like one in metal, and a toenail like a bolt in wood: that carries the load/slip moduli of the wood standard beyond
+where it gives them. Clips, and bolts that were not seen whole, slip nobody knows how much.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from groundsill.forces.reading import doubted
+from groundsill.loadpath.bolts_counted import Anchor, anchors_in
+from groundsill.loadpath.case import Brace, LineCase
+from groundsill.standards.nds_2018.group_action import slip_modulus_metal, slip_modulus_wood
+from groundsill.standards.nds_2018.nails import nail_size
+from groundsill.work.pieces import TiePiece
+from groundsill.working.errors import OutsideLimits
+from groundsill.working.steps import add, divide, given, multiply
+from groundsill.working.value import Mark
+
+__all__ = ["EXTENSION", "with_slip"]
+
+EXTENSION = Mark(
+    "extension",
+    "stiffness of joists on a sill: load/slip moduli of NDS 2018 11.3.6 for toenails and for bolts in concrete",
+)
+
+
+def with_slip(case: LineCase, brace: Brace) -> Brace:
+    """A part with no cripple wall with its stiffness, or with what keeps anybody from knowing it."""
+    found = _ties(case, brace)
+    held = found if isinstance(found, str) else _bolts(case, brace)
+    if isinstance(found, str) or isinstance(held, str):
+        return replace(brace, why_not=f"its stiffness is not known: {held}", unknown=True)
+    if found == 0 or held == 0:
+        return replace(brace, stiffness_lb_in=doubted(0.0, (EXTENSION,), unit="lb/in", symbol="k"))
+    both = add(found, held, symbol="k_t + k_b", label="ties and bolts")
+    label = f"stiffness of {brace.name}: ties and bolts in a row"
+    k = divide(multiply(found, held, symbol="k_t k_b", unit="lb^2/in^2"), both, symbol="k", unit="lb/in", label=label)
+    return replace(brace, stiffness_lb_in=doubted(k, (EXTENSION,)))
+
+
+def _ties(case: LineCase, brace: Brace) -> float | str:
+    """Load for an inch of slip between floor and sill, or why nobody can say."""
+    new = [p for _, p in case.of_kind(TiePiece) if isinstance(p, TiePiece)]
+    if any(min(p.to_in, brace.to_in) > max(p.from_in, brace.from_in) for p in new):
+        return "no standard says how far new clips slip"
+    connection = case.line.floor_connection
+    if connection.kind == "none":
+        return 0.0
+    if connection.kind != "toenails":
+        return "how the floor is held was not seen" if connection.kind == "not seen" else "how far clips slip"
+    spacing = connection.spacing_in.value
+    if spacing is None or not connection.nail:
+        return "the toenails' size or spacing is not known"
+    try:
+        one = slip_modulus_wood(nail_size(connection.nail).D)
+    except OutsideLimits:
+        return f"no table holds the nail {connection.nail!r}"
+    doubts = case.reading.marked(f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in")
+    count = given("n_t", brace.length_in / spacing, "1", f"toenails along {brace.name}", doubts)
+    return multiply(one, count, symbol="k_t", unit="lb/in", label="floor on the sill")
+
+
+def _bolts(case: LineCase, brace: Brace) -> float | str:
+    """Load for an inch of slip between sill and foundation, or why nobody can say."""
+    anchors: list[Anchor] = []
+    doubts: frozenset[Mark] = frozenset()
+    for _, sill in case.sills:
+        bolts = anchors_in(case, sill)
+        here = [a for a in bolts.anchors if brace.from_in <= a.station_in <= brace.to_in]
+        if min(sill.to_in, brace.to_in) > max(sill.from_in, brace.from_in):
+            doubts |= bolts.marks
+            if sill.cast_in:
+                return "the sill is cast into the concrete"
+            if bolts.unknown:
+                return f"whether its bolts count is not known ({bolts.unknown[0]})"
+        anchors += here
+    if not case.sills:
+        return "no sill was surveyed there"
+    by_size: dict[float, int] = {}
+    for anchor in anchors:
+        by_size[anchor.diameter_in] = by_size.get(anchor.diameter_in, 0) + 1
+    if not by_size:
+        return 0.0
+    terms = []
+    for size, number in sorted(by_size.items()):
+        one = slip_modulus_metal(given("D", size, "in", f"diameter of bolts in {brace.name}", doubts))
+        count = given("n_b", number, "1", "bolts that count", doubts)
+        terms.append(multiply(one, count, symbol="k_b", unit="lb/in", label="sill on the foundation"))
+    return terms[0] if len(terms) == 1 else add(*terms, symbol="k_b", label="sill on the foundation")
