@@ -71,10 +71,15 @@ class LineShare:
 
 @dataclass(frozen=True, slots=True)
 class Sharing:
-    """The shares of all relied-on lines for one direction of force, and whether they hold the house in equilibrium."""
+    """The shares of all relied-on lines for one direction of force, and whether they hold the house in equilibrium.
+
+    ``cases`` are the fractions of every level that each line takes, signed, in every way the force may be shared: in
+    each of them all lines together hold the whole force, while ``shares`` gives every line its worst.
+    """
 
     shares: dict[str, LineShare]
     missing: str = ""
+    cases: tuple[dict[str, dict[int, float]], ...] = ()
 
 
 def direction_of(reading: Reading, line: Line) -> Direction | None:
@@ -156,9 +161,11 @@ def flexible_shares(reading: Reading, items: Sequence[WeightItem], direction: Di
     forces = {level: balanced(guess.get(level, {}), weights, lines, load) for level, load in loads.items()}
     held = all(forces[level].holds(load) for level, load in loads.items())
     places = distinct_places(reading, [s.id for s in supports], direction)
+    by_level = {level: b.forces for level, b in forces.items()}
     return Sharing(
-        _shares(lines, direction, loads, {level: b.forces for level, b in forces.items()}, brought),
+        _shares(lines, direction, loads, by_level, brought),
         _missing(direction, places, len(supports), held),
+        (_fractions(lines, loads, by_level),),
     )
 
 
@@ -198,7 +205,22 @@ def rigid_shares(
         most = max(cases, key=lambda case: abs(_line_total(line.id, case, loads, pushes)))
         for level in loads:
             worst[level][line.id] = most[level].get(line.id, 0.0)
-    return Sharing(_shares(lines, direction, loads, worst, {}), "" if held else _missing(direction, 2, 2, False))
+    return Sharing(
+        _shares(lines, direction, loads, worst, {}),
+        "" if held else _missing(direction, 2, 2, False),
+        tuple(_fractions(lines, loads, case) for case in cases),
+    )
+
+
+def _fractions(
+    lines: Sequence[PlanLine], loads: Mapping[int, Push], forces: Mapping[int, Mapping[str, float]]
+) -> dict[str, dict[int, float]]:
+    """The part of every level that each line holds, signed."""
+    wholes = {level: load.x + load.y for level, load in loads.items()}
+    return {
+        line.id: {level: forces[level].get(line.id, 0.0) / whole for level, whole in wholes.items() if whole > 0}
+        for line in lines
+    }
 
 
 def _line_total(

@@ -6,14 +6,18 @@ a chain of their own.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.loadpath.bearing import bearing_links, pads_chain
-from groundsill.loadpath.chain import Chain, Stage
+from groundsill.loadpath.case import cannot
+from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
-from groundsill.loadpath.soil import force_of, overturning, sliding
-from groundsill.working.sheet import section
+from groundsill.loadpath.open_force import at_most, between, open_words
+from groundsill.loadpath.soil import force_of, overturning, sliding, ways_of
+from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
 
@@ -29,19 +33,58 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
         slides, turns = [], []
         directions: tuple[Direction, ...] = ("x", "y")
         for direction in directions:
-            slides.append(sliding(reading, forces, body, direction, dead))
-            turns.append(overturning(reading, forces, body, direction, dead))
-        pressed = bearing_links(reading, forces, body)
+            for links, check in ((slides, sliding), (turns, overturning)):
+                links.append(_as_far_as_known(check(reading, forces, body, direction, dead), forces, body, direction))
         stages = (
             Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(slides)),
             Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turns)),
-            Stage("bearing", "Bearing on the soil, line by line", "every link must pass", tuple(pressed)),
+            _bearing(reading, forces, body),
         )
-        total = sum(float(force_of(forces, body, d)) for d in directions)
+        total = max(float(force_of(forces, body, d)) for d in directions)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
         chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
     pads = pads_chain(reading, forces)
     return (*chains, pads) if pads is not None else tuple(chains)
+
+
+def _bearing(reading: Reading, forces: Forces, body: Body) -> Stage:
+    """Bearing under each line; where a line's force is open, as far as it holds between the least and the most."""
+
+    def stage(forces: Forces) -> Stage:
+        pressed = tuple(bearing_links(reading, forces, body))
+        return Stage("bearing", "Bearing on the soil, line by line", "every link must pass", pressed)
+
+    least = stage(forces)
+    links = []
+    with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+        most = stage(at_most(forces)) if any(forces.lines[id].open for id in body.lines()) else least
+    for low, high in zip(least.links, most.links, strict=True):
+        line = forces.lines[low.scope_id]
+        only = (replace(most, links=(high,)),) if line.most_lb is not None else None
+        links += between((replace(least, links=(low,)),), only, line.open)[0].links if line.open else [low]
+    return replace(least, links=tuple(links))
+
+
+def _as_far_as_known(link: Link, forces: Forces, body: Body, direction: Direction) -> Link:
+    """A check of a body under the force of the worst way of sharing it, where a line's stiffness is not known.
+
+    The body under all the lines has the whole force however they share it. Another passes when it holds the most that
+    may come to it, and fails when it does not hold what a flexible floor brings.
+    """
+    lines = {id: line for id, line in forces.lines.items() if line.relied_on and line.along(direction) > 0}
+    why = "; ".join(line.open for id, line in lines.items() if line.open and id in body.lines())
+    if not why or link.status in ("cannot be checked", "does not apply") or lines.keys() <= body.lines().keys():
+        return link
+    ways = ways_of(forces, body, direction)
+    if link.status == "fails" and (link.ratio is None or link.ratio * ways[0] > max(ways)):
+        return link
+    known = all(line.most_lb is not None for line in lines.values() if line.open)
+    if link.status != "fails" and known:
+        return link
+    return cannot(
+        link.address, link.title, link.scope, link.scope_id, clause=link.clause, reason=open_words(why),
+        marks=link.marks, working=link.working,
+    )  # fmt: skip
 
 
 def _holding(reading: Reading, forces: Forces, body: Body) -> float:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from groundsill.forces.lines import with_rigid
+from groundsill.forces.lines import Stiffness, with_rigid
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.bracing import with_strengths
@@ -30,8 +30,8 @@ def why_both(reading: Reading, forces: Forces) -> str:
         return choices.floor_reason or "by the designer's choice" if choices.floor == "envelope" else ""
     heights: dict[str, list[float]] = {}
     for _, segment in reading.in_order(reading.house.survey.underfloor.segments):
-        height = segment.height_in.value
-        if height and segment.kind != "open" and forces.lines[segment.line].relied_on:
+        height = 0.0 if segment.kind == "joists on sill" else segment.height_in.value or None
+        if height is not None and segment.kind != "open" and forces.lines[segment.line].relied_on:
             heights.setdefault(segment.line, []).append(height)
     lines = reading.house.survey.underfloor.lines
     for id, found in heights.items():
@@ -55,7 +55,7 @@ def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tu
         with section("forces/floor"):
             note(f"flexible and rigid floor both: {why}")
         braces = _braces(reading, forces, pieces)
-        stiffness = {id: total for id, found in braces.items() if (total := _stiffness(found)) > 0}
+        stiffness = {id: k for id, found in braces.items() if (k := _stiffness(found)).known > 0 or k.why_not}
         lines = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
         doubts |= _doubts(brace for found in braces.values() for brace in found)
     if doubts:
@@ -85,14 +85,16 @@ def _braces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]
         }
 
 
-def _stiffness(braces: Iterable[Brace]) -> float:
-    """Shear stiffness of all that counts in a line, lb/in."""
-    return sum(float(brace.stiffness_lb_in or 0.0) for brace in braces if brace.capacity_plf is not None)
+def _stiffness(braces: Iterable[Brace]) -> Stiffness:
+    """Stiffness of all that counts in a line, lb/in, and why it is not known where a part may give less."""
+    every = tuple(braces)
+    unknown = "; ".join(f"{brace.name}: {brace.why_not}" for brace in every if brace.unknown)
+    return Stiffness(sum(float(brace.stiffness_lb_in or 0.0) for brace in every), unknown)
 
 
 def _doubts(braces: Iterable[Brace]) -> frozenset[Mark]:
     """The marks of the shares by stiffness; a figure that all braces have in common moves none."""
     every = tuple(braces)
-    figures = [marks_of((b.stiffness_lb_in,)) for b in every if b.capacity_plf is not None]
+    figures = [marks_of((b.stiffness_lb_in,)) for b in every if b.stiffness_lb_in is not None]
     common = figures[0].intersection(*figures) if figures else frozenset[Mark]()
     return (frozenset[Mark]().union(*figures) - common).union(*(brace.marks for brace in every))

@@ -12,9 +12,11 @@ from groundsill.loadpath.case import case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.work.pieces import Piece
+from groundsill.working.sheet import Sheet, open_sheet, quiet
 
 __all__ = ["chain_of", "chains_of"]
 
@@ -25,20 +27,31 @@ def chains_of(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piec
     return tuple(chain_of(reading, forces, id, pieces) for id, _ in lines)
 
 
+def _stages(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]) -> tuple[Stage, ...]:
+    """Every stage of a line's chain, from the floor down."""
+    case = with_strengths(demands(case_of(reading, forces, id, pieces)))
+    stages = (
+        *floor_stages(case),
+        splice_stage(case),
+        chord_stage(case),
+        *bracing_stages(case),
+        *anchor_stages(case),
+    )
+    return with_acceptances(case, stages)
+
+
 def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]) -> Chain:
     """The chain of one line, with those of the pieces that stand on it."""
     line, force = reading.house.survey.underfloor.lines[id], forces.lines[id]
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
-        case = with_strengths(demands(case_of(reading, forces, id, pieces)))
-        stages = (
-            *floor_stages(case),
-            splice_stage(case),
-            chord_stage(case),
-            *bracing_stages(case),
-            *anchor_stages(case),
-        )
-        stages = with_acceptances(case, stages)
+        stages = _stages(reading, forces, id, pieces)
+    if force.open:
+        most = None
+        if force.most_lb is not None:
+            with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+                most = _stages(reading, at_most(forces), id, pieces)
+        stages = between(stages, most, force.open)
     return Chain(
         id,
         line.mark,

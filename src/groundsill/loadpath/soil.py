@@ -31,7 +31,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, least, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["SOIL", "force_of", "overturning", "resultant_ft", "sliding", "soil_class"]
+__all__ = ["SOIL", "force_of", "overturning", "resultant_ft", "sliding", "soil_class", "ways_of"]
 
 SOIL = "survey.site.soil.kind"
 
@@ -50,13 +50,20 @@ def soil_class(reading: Reading) -> str | None:
 
 
 def force_of(forces: Forces, body: Body, direction: Direction) -> float:
-    """Strength-level force that comes into the body along a direction."""
-    total = 0.0
+    """Strength-level force that comes into the body by an earthquake along a direction, in the way of sharing it that
+    gives the body most: in each way all lines are in equilibrium, so that their worst forces are never summed up.
+    """
+    return max(ways_of(forces, body, direction), default=0.0)
+
+
+def ways_of(forces: Forces, body: Body, direction: Direction) -> tuple[float, ...]:
+    """The force of a body along a direction in each way of sharing it, that of a flexible floor first."""
+    held = []
     for id, parts in body.lines().items():
         line = forces.lines[id]
-        here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
-        total += float(line.force_lb) * line.along(direction) * here
-    return total
+        here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0) * line.along(direction)
+        held.append([here * force for force in line.cases.get(direction, ())])
+    return tuple(abs(sum(way)) for way in zip(*(way for way in held if way), strict=True))
 
 
 def resultant_ft(forces: Forces, line: str | None = None) -> float:
@@ -77,7 +84,7 @@ def resultant_ft(forces: Forces, line: str | None = None) -> float:
 def _pushing(forces: Forces, body: Body, direction: Direction) -> float:
     """The force that comes into a body along a direction at allowable-stress level, recorded."""
     marks = marks_of(forces.lines[id].force_lb for id in body.lines() if forces.lines[id].along(direction) > 0)
-    label = f"forces of the body's lines along {direction}, strength level"
+    label = f"force of the body's lines for an earthquake along {direction}, strength level"
     Q_E = given("Q_E", force_of(forces, body, direction), "lb", label, marks)
     return asd_earthquake(horizontal_effect(forces.rho, Q_E))
 
