@@ -6,17 +6,17 @@ a chain of their own.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.loadpath.bearing import bearing_links, pads_chain
-from groundsill.loadpath.case import cannot
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
-from groundsill.loadpath.open_force import at_most, between, open_words
-from groundsill.loadpath.soil import force_of, overturning, sliding, ways_of
+from groundsill.loadpath.open_force import at_most, between, between_links
+from groundsill.loadpath.soil import force_of, overturning, sliding
 from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
@@ -34,13 +34,13 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
         directions: tuple[Direction, ...] = ("x", "y")
         for direction in directions:
             for links, check in ((slides, sliding), (turns, overturning)):
-                links.append(_as_far_as_known(check(reading, forces, body, direction, dead), forces, body, direction))
+                links.append(_as_far_as_known(check, reading, forces, body, direction, dead))
         stages = (
             Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(slides)),
             Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turns)),
             _bearing(reading, forces, body),
         )
-        total = max(float(force_of(forces, body, d)) for d in directions)
+        total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in directions)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
         chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
     pads = pads_chain(reading, forces)
@@ -65,26 +65,38 @@ def _bearing(reading: Reading, forces: Forces, body: Body) -> Stage:
     return replace(least, links=tuple(links))
 
 
-def _as_far_as_known(link: Link, forces: Forces, body: Body, direction: Direction) -> Link:
-    """A check of a body under the force of the worst way of sharing it, where a line's stiffness is not known.
+Check = Callable[[Reading, Forces, Body, Direction, float], Link]
 
-    The body under all the lines has the whole force however they share it. Another passes when it holds the most that
-    may come to it, and fails when it does not hold what a flexible floor brings.
+
+def _as_far_as_known(
+    check: Check, reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float
+) -> Link:
+    """A check of a body; where the stiffness of one of its lines is not known, as far as it holds between two forces.
+
+    Those are what a flexible floor brings, and the most of all ways of sharing it.
     """
-    lines = {id: line for id, line in forces.lines.items() if line.relied_on and line.along(direction) > 0}
-    why = "; ".join(line.open for id, line in lines.items() if line.open and id in body.lines())
-    if not why or link.status in ("cannot be checked", "does not apply") or lines.keys() <= body.lines().keys():
-        return link
-    ways = ways_of(forces, body, direction)
-    if link.status == "fails" and (link.ratio is None or link.ratio * ways[0] > max(ways)):
-        return link
-    known = all(line.most_lb is not None for line in lines.values() if line.open)
-    if link.status != "fails" and known:
-        return link
-    return cannot(
-        link.address, link.title, link.scope, link.scope_id, clause=link.clause, reason=open_words(why),
-        marks=link.marks, working=link.working,
-    )  # fmt: skip
+    least, why = _least(forces, body, direction)
+    low = check(reading, least, body, direction, dead)
+    if not why:
+        return low
+    high = None
+    if all(line.most_lb is not None for line in forces.lines.values() if line.open):
+        with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+            high = check(reading, forces, body, direction, dead)
+    return between_links(low, high, why)
+
+
+def _least(forces: Forces, body: Body, direction: Direction) -> tuple[Forces, str]:
+    """The least forces that may come into a body along a direction, and why they may be more, in words.
+
+    The body under all the lines has the whole force however they share it.
+    """
+    along = {id: line for id, line in forces.lines.items() if line.relied_on and line.along(direction) > 0}
+    why = "; ".join(line.open for id, line in along.items() if line.open and id in body.lines())
+    if not why or along.keys() <= body.lines().keys():
+        return forces, ""
+    lines = {id: replace(line, cases={d: ways[:1] for d, ways in line.cases.items()}) for id, line in forces.lines.items()}
+    return replace(forces, lines=lines), why
 
 
 def _holding(reading: Reading, forces: Forces, body: Body) -> float:

@@ -14,12 +14,7 @@ from groundsill.forces.seismic import Forces
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.working.value import marks_of
 
-__all__ = ["at_most", "between", "open_words"]
-
-
-def open_words(why: str) -> str:
-    """Why a link cannot be checked where its line's force is open."""
-    return f"what the line takes by a rigid floor is not known: {why}"
+__all__ = ["at_most", "between", "between_links"]
 
 
 def at_most(forces: Forces) -> Forces:
@@ -37,12 +32,13 @@ def between(least: Sequence[Stage], most: Sequence[Stage] | None, why: str) -> t
     """Stages as far as they hold between the least force and the most (None: no most is known)."""
     high = {link.address: link for stage in most or () for link in stage.links}
     return tuple(
-        replace(stage, links=tuple(_between(link, high.get(link.address), why) for link in stage.links))
+        replace(stage, links=tuple(between_links(link, high.get(link.address), why) for link in stage.links))
         for stage in least
     )
 
 
-def _between(low: Link, high: Link | None, why: str) -> Link:
+def between_links(low: Link, high: Link | None, why: str) -> Link:
+    """One link as far as it holds between what it is under the least force and under the most."""
     if low.status in ("fails", "cannot be checked"):
         return low
     if high is None:
@@ -54,6 +50,6 @@ def _between(low: Link, high: Link | None, why: str) -> Link:
 
 def _open(link: Link, why: str) -> Link:
     """A link that holds under the least force and not surely under the most."""
-    reason = "; ".join(text for text in (open_words(why), link.reason) if text)
+    reason = "; ".join(text for text in (f"what the line takes by a rigid floor is not known: {why}", link.reason) if text)
     return replace(link, status="cannot be checked", verdict="cannot be checked", ratio=None, least_favourable=None,
                    capacity=None, reason=reason, expected=None)  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from groundsill.forces.levels import outline_of
@@ -11,7 +11,7 @@ from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
+from groundsill.loadpath.footings import DEEPEST_FT, Body, Part, drop_ft, height_known, inside_depth_in
 from groundsill.loadpath.stem import height_facts
 from groundsill.mechanics.plan import inside
 from groundsill.standards.asce7_16.effects import (
@@ -27,7 +27,7 @@ from groundsill.standards.ibc_2021.soils import (
     table_1806_2,
 )
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import add, given, least, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
@@ -118,9 +118,18 @@ def sliding(reading: Reading, forces: Forces, body: Body, direction: Direction, 
             stands = doubted(under.total, kind)
             both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
+            matters = held < demand and _deep_enough(soil, stands, pushed, demand)
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
+    if matters:
+        reason = (
+            f"how deep {pushed[weaker].unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it "
+            f"matters: without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
+            f"{DEEPEST_FT:g} ft deep all would"
+        )
+        doubts = marks_of((demand, held))
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=reason, marks=doubts)
     return checked(
         address,
         title,
@@ -154,6 +163,16 @@ class _Pushed:
         if self.unknown_ft:
             found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
         return found
+
+
+def _deep_enough(soil: str, under: float, pushed: dict[Way, _Pushed], demand: float) -> bool:
+    """Whether the body would hold if the cross footings of unknown depth reached as deep as any is looked for."""
+    with quiet():
+        held = [
+            _with_faces(soil, under, replace(side, faces=(*side.faces, (side.unknown_ft, DEEPEST_FT, _LOOSE_FT))), way)
+            for way, side in pushed.items()
+        ]
+    return min(held) >= float(demand) and any(side.unknown_ft > 0 for side in pushed.values())
 
 
 def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:
