@@ -360,7 +360,9 @@ def _line(draw: st.DrawFn, n: int, stretch: Stretch) -> Line:
         floor_connection=FloorConnection(
             kind=draw(st.sampled_from(("toenails", "none", "not seen"))), nail="8d common", spacing_in=measured(16.0)
         ),
-        top_plate=TopPlate(layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species=measured("Douglas fir-larch")),
+        top_plate=TopPlate(
+            layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species=measured("Douglas fir-larch")
+        ),
     )
 
 
@@ -386,7 +388,10 @@ def _segment(draw: st.DrawFn, n: int, m: int, low: float, high: float) -> Segmen
         kind=kind,
         height_in=measured(height),
         stud=Stud(
-            thickness_in=measured(2.0), depth_in=measured(4.0), spacing_in=measured(16.0), species=measured("Douglas fir-larch")
+            thickness_in=measured(2.0),
+            depth_in=measured(4.0),
+            spacing_in=measured(16.0),
+            species=measured("Douglas fir-larch"),
         ),
         outside=Sheathing(material=boards),
         assembly="as-cripple-wall" if kind == "cripple wall" else None,

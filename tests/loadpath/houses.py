@@ -58,7 +58,11 @@ def known_house() -> House:
             for key, s in under.splices.items()
         },
         sills=_each(
-            under.sills, species=measured(FIR), thickness_in=measured(1.5), projects_inside_in=measured(0.0), gap_in=measured(0.0)
+            under.sills,
+            species=measured(FIR),
+            thickness_in=measured(1.5),
+            projects_inside_in=measured(0.0),
+            gap_in=measured(0.0),
         ),
         bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
         | {"bt2": _near_the_end(under.bolts["bt2"])},

@@ -232,7 +232,8 @@ def _segment(order: int, line: str, length_in: float) -> Segment:
     return Segment(
         order=order, mark=f"W{order}", line=_id(line), from_in=0.0, to_in=length_in, height_in=_example(CRIPPLE_IN),
         stud=Stud(
-            thickness_in=_example(2.0), depth_in=_example(4.0), spacing_in=_example(16.0), species=measured("Douglas fir-larch")
+            thickness_in=_example(2.0), depth_in=_example(4.0), spacing_in=_example(16.0),
+            species=measured("Douglas fir-larch"),
         ),
         outside=Sheathing(
             material="horizontal lumber sheathing, 1x", nail="8d common", condition=_example("sound")

@@ -139,7 +139,7 @@ def _angle(reading: Reading, line: Line) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Stiffness:
-    """How stiff a line is along itself, lb/in; ``why_not`` says why that is not known, ``known`` then being the least."""
+    """How stiff a line is along itself, lb/in; ``why_not`` says why nobody knows, and ``known`` is then the least."""
 
     known: float
     why_not: str = ""
@@ -201,11 +201,11 @@ def _by_rigid_floor(
     pushes = [float(level.force_lb) for level in levels]
     known = {id: float(found.known) for id, found in stiffness.items()}
     fast = _HELD_FAST * (sum(known.values()) or 1.0)
-    runs = []
+    runs: list[tuple[frozenset[str], Run]] = []
     for choice in product((False, True), repeat=len(unknown)):
         stiff = frozenset(id for id, held in zip(unknown, choice, strict=True) if held)
         used = {id: k for id, k in (known | dict.fromkeys(stiff, fast)).items() if k > 0}
-        run: dict[Direction, Sharing] = {d: rigid_shares(reading, items, d, used, pushes) for d in DIRECTIONS}
+        run = {d: rigid_shares(reading, items, d, used, pushes) for d in DIRECTIONS}
         for direction, sharing in run.items():
             if sharing.missing:
                 held = f", with {len(stiff)} lines of unknown stiffness held fast" if stiff else ""
@@ -252,9 +252,7 @@ def _cases(id: str, run: Run, levels: Sequence[Level]) -> dict[Direction, tuple[
     }
 
 
-def _greatest(
-    line: LineForce, by_direction: Run, levels: Sequence[Level], floor: str, skewed: bool
-) -> LineForce:
+def _greatest(line: LineForce, by_direction: Run, levels: Sequence[Level], floor: str, skewed: bool) -> LineForce:
     """The line with its force from the worst direction of earthquake: x or y, or, among skewed lines, any."""
     forces = []
     for direction in _own_first(line.direction):

@@ -91,7 +91,7 @@ def _no_sill(case: LineCase) -> Stage:
 
 
 def _unshared(case: LineCase, piece: _Piece, link: Link) -> Link:
-    """The bolts of a piece in the foundation, where what comes down on it is not known: then neither is their answer."""
+    """The bolts of a piece in the foundation: where what comes down on it is not known, neither is their answer."""
     if not piece.share.why_not or link.status in ("cannot be checked", "does not apply"):
         return link
     return cannot(

@@ -95,7 +95,9 @@ def _least(forces: Forces, body: Body, direction: Direction) -> tuple[Forces, st
     why = "; ".join(line.open for id, line in along.items() if line.open and id in body.lines())
     if not why or along.keys() <= body.lines().keys():
         return forces, ""
-    lines = {id: replace(line, cases={d: ways[:1] for d, ways in line.cases.items()}) for id, line in forces.lines.items()}
+    lines = {
+        id: replace(line, cases={d: ways[:1] for d, ways in line.cases.items()}) for id, line in forces.lines.items()
+    }
     return replace(forces, lines=lines), why
 
 

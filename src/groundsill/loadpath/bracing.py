@@ -23,6 +23,7 @@ from groundsill.loadpath.case import (
 )
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.low_parts import with_slip
+from groundsill.loadpath.openings import VENTS, tallest_vent
 from groundsill.loadpath.overturning import overturning_links
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, framing_words, panel_expected
 from groundsill.standards.nds_2018.bearing import specific_gravity
@@ -66,13 +67,24 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {mark}")
     assert h_in is not None
     h = convert(h_in, "in", "ft")
-    b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
+    brace = _less_vents(case, brace)
+    words = f"sheathed length in {mark}{f', less {brace.lost_in:g} in. for vents' if brace.lost_in else ''}"
+    b = convert(given("b_s", brace.sheathed_in, "in", words, brace.marks), "in", "ft")
     try:
         if brace.panel is not None:
             return _panel_strength(case, brace, h, b)
         return _old_strength(case, brace, h, b)
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
+
+
+def _less_vents(case: LineCase, brace: Brace) -> Brace:
+    """A part with the marks of what says that the vents in it take length and do not cut it."""
+    if not brace.lost_in:
+        return brace
+    path = f"survey.underfloor.segments.{brace.segment_id}"
+    doubts = marks_of((tallest_vent(),)) | case.reading.marked(path, "height_in", "stud.spacing_in")
+    return replace(brace, marks=brace.marks | doubts)
 
 
 def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
@@ -123,14 +135,14 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
         found.append((shear, stiff, f"SDPWS 2015 Table 4.3{'D' if boards else 'C'}", face.material, seen))
     if not found and strange:
         why_not = f"no table of the program has a strength for {' and '.join(repr(name) for name in strange)}"
-        return replace(brace, why_not=why_not, unknown=True, marks=chosen)
+        return replace(brace, why_not=why_not, unknown=True, marks=brace.marks | chosen)
     if not found:
         faces = " and ".join(sorted({_face(brace.segment.outside), _face(brace.segment.inside)}))
-        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=chosen)
+        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces})", marks=brace.marks | chosen)
     doubts = marks_of(shear.asd for shear, *_ in found)
     shear, stiff, cite, material, seen = max(found, key=lambda row: float(row[0].asd))
     shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
-    return _with(replace(brace, marks=chosen | seen), shear, stiff, h, b, cite, material)
+    return _with(replace(brace, marks=brace.marks | chosen | seen), shear, stiff, h, b, cite, material)
 
 
 def _face(face: Sheathing) -> str:
@@ -161,7 +173,7 @@ def _shares(braces: tuple[Brace, ...]) -> tuple[tuple[Brace, ...], str]:
     direct = [b for b in braces if b.kind == "joists on sill"]
     if not counted and not direct:
         return braces, "nothing in this line can be counted"
-    strength = {b.id: float(b.capacity_plf or 0) * b.length_in for b in counted}
+    strength = {b.id: float(b.capacity_plf or 0) * b.sheathed_in for b in counted}
     stiffness = {b.id: float(b.stiffness_lb_in or 0.0) for b in counted}
     ways: list[dict[str, float]] = []
     words = "shared by strength, all parts alike"
@@ -284,7 +296,7 @@ def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
     with section(f"line/{case.id}/strength/{brace.id}"):
         part = case.taken_by(brace, case.sharing)
         force = scale(case.allowable, part, symbol="V_i", label=f"force on {brace.name}")
-        b = convert(given("b_s", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
+        b = convert(given("b_s", brace.sheathed_in, "in", f"sheathed length of {brace.name}"), "in", "ft")
         return unit_shear(force, b), force
 
 
@@ -294,6 +306,8 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
 
 def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     words = case.sharing
+    if brace.lost_in:
+        words += f"; vents in it take {brace.lost_in:g} in. of its length ({VENTS})"
     if brace.panel is not None:
         words = "; ".join((words, *framing_words(case, brace)))
     return checked(

@@ -17,10 +17,11 @@ from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
+from groundsill.loadpath.openings import clear_parts
 from groundsill.standards.asce7_16.effects import asd_earthquake, horizontal_effect, overstrength_effect
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given
 from groundsill.working.value import Mark, marks_of
 
@@ -58,7 +59,8 @@ class Brace:
     Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
     stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
     for want of a fact or a rule: then it may yet take force, and nobody can say how much. ``share`` is the greatest
-    part of the line's force that either way of sharing gives it. ``marks`` are those of the facts by which it counts
+    part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its length.
+    ``marks`` are those of the facts by which it counts
     or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
     """
 
@@ -78,6 +80,7 @@ class Brace:
     unknown: bool = False
     share: float = 0.0
     part: int = 0
+    lost_in: float = 0.0
     marks: frozenset[Mark] = frozenset()
 
     @property
@@ -91,6 +94,11 @@ class Brace:
     def length_in(self) -> float:
         """Length along the line, inches."""
         return self.to_in - self.from_in
+
+    @property
+    def sheathed_in(self) -> float:
+        """Length of it that counts as sheathed, less what small vents take, inches."""
+        return self.length_in - self.lost_in
 
     @property
     def height_in(self) -> float | None:
@@ -211,28 +219,15 @@ def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]
 
 
 def _brace_parts(reading: Reading, whole: Brace) -> list[Brace]:
-    """A brace cut at the openings in it: each part between them stands for itself."""
-    parts = _clear(reading, whole.segment.line, whole.from_in, whole.to_in)
-    if parts == [(whole.from_in, whole.to_in)]:
-        return [whole]
+    """A brace cut at the openings in it: each part between them stands for itself; a small vent takes of its length."""
+    with quiet():
+        parts = clear_parts(reading, whole.segment, whole.from_in, whole.to_in)
+    if [(p.from_in, p.to_in) for p in parts] == [(whole.from_in, whole.to_in)]:
+        return [replace(whole, lost_in=parts[0].lost_in)]
     return [
-        replace(whole, id=f"{whole.id}.{n}", from_in=low, to_in=high, part=n)
-        for n, (low, high) in enumerate(parts, start=1)
+        replace(whole, id=f"{whole.id}.{n}", from_in=p.from_in, to_in=p.to_in, part=n, lost_in=p.lost_in)
+        for n, p in enumerate(parts, start=1)
     ]
-
-
-def _clear(reading: Reading, line_id: str, low: float, high: float) -> list[tuple[float, float]]:
-    """A stretch of wall less the openings in it: each part between openings is a segment of its own."""
-    parts = [(low, high)]
-    for _, opening in reading.on_line(reading.house.survey.underfloor.openings, line_id):
-        cut: list[tuple[float, float]] = []
-        for a, b in parts:
-            if opening.to_in <= a or opening.from_in >= b:
-                cut.append((a, b))
-            else:
-                cut += [(a, min(b, opening.from_in)), (max(a, opening.to_in), b)]
-        parts = [(a, b) for a, b in cut if b - a > 1e-6]
-    return parts
 
 
 def part_length(brace: Brace, low: float, high: float) -> float:

@@ -50,6 +50,8 @@ def between_links(low: Link, high: Link | None, why: str) -> Link:
 
 def _open(link: Link, why: str) -> Link:
     """A link that holds under the least force and not surely under the most."""
-    reason = "; ".join(text for text in (f"what the line takes by a rigid floor is not known: {why}", link.reason) if text)
+    reason = "; ".join(
+        text for text in (f"what the line takes by a rigid floor is not known: {why}", link.reason) if text
+    )
     return replace(link, status="cannot be checked", verdict="cannot be checked", ratio=None, least_favourable=None,
                    capacity=None, reason=reason, expected=None)  # fmt: skip

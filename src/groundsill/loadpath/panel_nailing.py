@@ -80,7 +80,7 @@ def _edge(
 
 def panel_expected(brace: Brace) -> Expected | None:
     """The line force at which a sheathed part is expected to give, its edge nailing with it: the nominal unit shear."""
-    strength = float(brace.nominal_plf or 0.0) * brace.length_in / 12
+    strength = float(brace.nominal_plf or 0.0) * brace.sheathed_in / 12
     return expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", _NOMINAL)
 
 

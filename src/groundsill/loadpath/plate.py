@@ -13,7 +13,7 @@ from groundsill.mechanics.collector import Drain, axial
 from groundsill.standards.nds_2018.adjustment import adjusted_lateral
 from groundsill.standards.nds_2018.expected import expected_of
 from groundsill.standards.nds_2018.nails import nail as nail_value
-from groundsill.work.pieces import SplicePiece, StrapPiece
+from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, multiply, scale
@@ -21,7 +21,6 @@ from groundsill.working.steps import given, multiply, scale
 __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
-_NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
 _COLLECTOR = "ASCE 7-16 12.10.2, NDS 2018 chapter 12"
 NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
@@ -159,7 +158,7 @@ def _added(case: LineCase, joint: PlateSplice, stations: Sequence[float]) -> tup
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "top plate":
             away = abs(piece.station_in - joint.station_in)
-            if away <= _NEAR_IN and away <= min(abs(piece.station_in - s) for s in stations):
+            if away <= SPLICE_REACH_IN and away <= min(abs(piece.station_in - s) for s in stations):
                 return f"splice {piece.mark} ({piece.report or 'capacity as entered'})", piece.capacity_lb
         reaches = isinstance(piece, StrapPiece) and (
             piece.from_in + _REACH_IN <= joint.station_in <= piece.to_in - _REACH_IN

@@ -3,15 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from groundsill.house.building import Point
 from groundsill.house.fact import about
 
 __all__ = [
-    "BoltPiece", "ConcretePiece", "DrainagePiece", "HoldDownPiece", "PanelPiece", "Piece", "SideplatePiece",
-    "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
+    "SPLICE_REACH_IN",
+    "BoltPiece",
+    "ConcretePiece",
+    "DrainagePiece",
+    "HoldDownPiece",
+    "PanelPiece",
+    "Piece",
+    "SideplatePiece",
+    "SillBlockingPiece",
+    "SoilPiece",
+    "SplicePiece",
+    "StrapPiece",
+    "TiePiece",
 ]  # fmt: skip
+
+SPLICE_REACH_IN: Final = 18.0  # a splice farther than this from a joint does not tie it; chosen here
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
