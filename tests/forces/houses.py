@@ -52,7 +52,7 @@ from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, TiePiec
 XY = tuple[float, float]
 Kind = Literal["roof", "ceiling", "wall", "partition", "floor", "cripple wall"]
 
-WOODS = tuple(measured(wood) for wood in ("Douglas fir-larch", "Redwood", "Hem-fir", "some fir")) + (unknown(),)
+WOODS = (*(measured(wood) for wood in ("Douglas fir-larch", "Redwood", "Hem-fir", "some fir")), unknown())
 MATERIALS = {
     "roof": ("roof: asphalt shingles", "roof: wood shingles", "skip sheathing", "2x4 rafters at 24 in."),
     "ceiling": ("ceiling: plaster on wood lath", "2x4 ceiling joists at 16 in., with insulation"),

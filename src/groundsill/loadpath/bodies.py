@@ -30,7 +30,8 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
     for body in bodies_of(reading):
         with section(f"body/{body.id}/weight"):
             dead = _holding(reading, forces, body)
-        slides, turns = [], []
+        slides: list[Link] = []
+        turns: list[Link] = []
         directions: tuple[Direction, ...] = ("x", "y")
         for direction in directions:
             for links, check in ((slides, sliding), (turns, overturning)):
@@ -55,7 +56,7 @@ def _bearing(reading: Reading, forces: Forces, body: Body) -> Stage:
         return Stage("bearing", "Bearing on the soil, line by line", "every link must pass", pressed)
 
     least = stage(forces)
-    links = []
+    links: list[Link] = []
     with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
         most = stage(at_most(forces)) if any(forces.lines[id].open for id in body.lines()) else least
     for low, high in zip(least.links, most.links, strict=True):

@@ -1,7 +1,8 @@
 """Foundation bodies: stretches that hang together, what they weigh, how high they stand and how deep they reach.
 
 Foundation stretches that touch, along a line or round a corner, are one body unless a gap, a full-depth crack or a cold
-joint parts them; one at the end of a line parts it from what it runs into there. Heights are measured from the soil outside, above it and below it, and never mix the two sides.
+joint parts them; one at the end of a line parts it from what it runs into there. Heights are measured from the soil
+outside, above it and below it, and never mix the two sides.
 """
 
 from __future__ import annotations
@@ -41,7 +42,7 @@ _WEIGHS = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "br
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of a foundation segment between breaks: stations in inches; ``cut`` says which of its ends is at one."""
+    """A stretch of a foundation segment between breaks, stations in inches; ``cut`` says which end stands at one."""
 
     segment_id: str
     segment: FoundationSegment
