@@ -55,8 +55,7 @@ class LineForce:
     flexible floor, for an earthquake along the line itself (none for a skewed one).
 
     ``stiffness_lb_in`` is what a rigid floor shares by (None where it was not asked, or is not known). Where it is not
-    known, ``open`` says why, and ``most_lb`` is the force if the line did not give at all (None where not even that is
-    known): the line's force lies between ``force_lb`` and it. ``cases`` are its forces, signed, for an earthquake
+    known, ``open`` says why, and ``most_lb`` is the force at the stiffest it may be (None where not even that is known): the line's force lies between ``force_lb`` and it. ``cases`` are its forces, signed, for an earthquake
     along x and along y in each way the force may be shared; in each of them all lines are in equilibrium.
     """
 
@@ -139,10 +138,15 @@ def _angle(reading: Reading, line: Line) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Stiffness:
-    """How stiff a line is along itself, lb/in; ``why_not`` says why nobody knows, and ``known`` is then the least."""
+    """How stiff a line is along itself, lb/in.
+
+    Where nobody knows, ``why_not`` says why; ``known`` is then the least, and ``most`` the most, or None where it may
+    be anything.
+    """
 
     known: float
     why_not: str = ""
+    most: float | None = None
 
 
 def with_rigid(
@@ -167,18 +171,17 @@ def with_rigid(
     skewed = any(line.relied_on and line.direction is None for line in lines.values())
     found = {}
     for id, line in lines.items():
+        if not line.relied_on:
+            found[id] = line
+            continue
+        ways = [line.cases, *(_cases(id, run, levels) for _, run in runs)]
+        line = replace(line, cases={d: tuple(force for way in ways for force in way.get(d, ())) for d in DIRECTIONS})
         mine = stiffness.get(id)
-        if not line.relied_on or mine is None:
+        if mine is None:
             found[id] = line
             continue
         with section(f"line/{id}/force"):
-            least = [run for stiff, run in runs if id not in stiff]
-            made = _worst(line, least, levels, skewed)
-            cases = {d: [*line.cases.get(d, ())] for d in DIRECTIONS}
-            for _, run in runs:
-                for d in DIRECTIONS:
-                    cases[d] += _cases(id, run, levels).get(d, ())
-            made = replace(made, cases={d: tuple(each) for d, each in cases.items()})
+            made = _worst(line, [run for stiff, run in runs if id not in stiff], levels, skewed)
             if mine.why_not:
                 most = _worst(line, [run for stiff, run in runs if id in stiff], levels, skewed)
                 found[id] = replace(made, open=mine.why_not, most_lb=max(float(most.force_lb), float(made.force_lb)))
@@ -197,18 +200,19 @@ def _by_rigid_floor(
     stiffness: Mapping[str, Stiffness],
     unknown: Sequence[str],
 ) -> list[tuple[frozenset[str], Run]]:
-    """The sharing by a rigid floor with every choice of the unknown lines held fast, the others at what is known."""
+    """The sharing by a rigid floor with every choice of the unknown lines at their stiffest, the others as known."""
     pushes = [float(level.force_lb) for level in levels]
     known = {id: float(found.known) for id, found in stiffness.items()}
     fast = _HELD_FAST * (sum(known.values()) or 1.0)
     runs: list[tuple[frozenset[str], Run]] = []
     for choice in product((False, True), repeat=len(unknown)):
         stiff = frozenset(id for id, held in zip(unknown, choice, strict=True) if held)
-        used = {id: k for id, k in (known | dict.fromkeys(stiff, fast)).items() if k > 0}
+        at_end = {id: fast if (most := stiffness[id].most) is None else most for id in stiff}
+        used = {id: k for id, k in (known | at_end).items() if k > 0}
         run = {d: rigid_shares(reading, items, d, used, pushes) for d in DIRECTIONS}
         for direction, sharing in run.items():
             if sharing.missing:
-                held = f", with {len(stiff)} lines of unknown stiffness held fast" if stiff else ""
+                held = f", with {len(stiff)} lines of unknown stiffness at their stiffest" if stiff else ""
                 why = f"by a rigid floor, along {direction}{held}: {sharing.missing}"
                 note(f"{why}; that direction's rigid forces are left out")
                 run[direction] = Sharing({}, sharing.missing)

@@ -58,7 +58,8 @@ class Brace:
 
     Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
     stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
-    for want of a fact or a rule: then it may yet take force, and nobody can say how much. ``share`` is the greatest
+    for want of a fact or a rule: then it may yet take force, nobody can say how much, and ``stiffest_lb_in`` is the
+    most that its stiffness can be, if anybody knows. ``share`` is the greatest
     part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its length.
     ``marks`` are those of the facts by which it counts
     or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
@@ -75,6 +76,7 @@ class Brace:
     capacity_plf: float | None = None
     nominal_plf: float | None = None
     stiffness_lb_in: float | None = None
+    stiffest_lb_in: float | None = None
     cite: str = ""
     why_not: str = ""
     unknown: bool = False

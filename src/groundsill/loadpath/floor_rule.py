@@ -88,8 +88,11 @@ def _braces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]
 def _stiffness(braces: Iterable[Brace]) -> Stiffness:
     """Stiffness of all that counts in a line, lb/in, and why it is not known where a part may give less."""
     every = tuple(braces)
-    unknown = "; ".join(f"{brace.name}: {brace.why_not}" for brace in every if brace.unknown)
-    return Stiffness(sum(float(brace.stiffness_lb_in or 0.0) for brace in every), unknown)
+    known = sum(float(brace.stiffness_lb_in or 0.0) for brace in every)
+    unknown = [brace for brace in every if brace.unknown]
+    why_not = "; ".join(f"{brace.name}: {brace.why_not}" for brace in unknown)
+    ends = [brace.stiffest_lb_in for brace in unknown]
+    return Stiffness(known, why_not, None if None in ends else known + sum(float(end or 0.0) for end in ends))
 
 
 def _doubts(braces: Iterable[Brace]) -> frozenset[Mark]:

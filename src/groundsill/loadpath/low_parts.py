@@ -12,6 +12,7 @@ from dataclasses import replace
 from groundsill.forces.reading import doubted
 from groundsill.loadpath.bolts_counted import Anchor, anchors_in
 from groundsill.loadpath.case import Brace, LineCase
+from groundsill.loadpath.sill_bolts import may_hold
 from groundsill.standards.nds_2018.group_action import slip_modulus_metal, slip_modulus_wood
 from groundsill.standards.nds_2018.nails import nail_size
 from groundsill.work.pieces import TiePiece
@@ -29,12 +30,13 @@ EXTENSION = Mark(
 
 def with_slip(case: LineCase, brace: Brace) -> Brace:
     """A part with no cripple wall with its stiffness, or with what keeps anybody from knowing it."""
-    found = _ties(case, brace)
-    held = found if isinstance(found, str) else _bolts(case, brace)
-    if isinstance(found, str) or isinstance(held, str):
-        return replace(brace, why_not=f"its stiffness is not known: {held}", unknown=True)
+    found, held = _ties(case, brace), _bolts(case, brace)
     if found == 0 or held == 0:
         return replace(brace, stiffness_lb_in=doubted(0.0, (EXTENSION,), unit="lb/in", symbol="k"))
+    if isinstance(found, str) or isinstance(held, str):
+        unknown = [why for why in (found, held) if isinstance(why, str)]
+        known = [k for k in (found, held) if not isinstance(k, str)]  # with the other that does not slip at all
+        return replace(brace, why_not=" and ".join(unknown), unknown=True, stiffest_lb_in=known[0] if known else None)
     both = add(found, held, symbol="k_t + k_b", label="ties and bolts")
     label = f"stiffness of {brace.name}: ties and bolts in a row"
     k = divide(multiply(found, held, symbol="k_t k_b", unit="lb^2/in^2"), both, symbol="k", unit="lb/in", label=label)
@@ -44,13 +46,18 @@ def with_slip(case: LineCase, brace: Brace) -> Brace:
 def _ties(case: LineCase, brace: Brace) -> float | str:
     """Load for an inch of slip between floor and sill, or why nobody can say."""
     new = [p for _, p in case.of_kind(TiePiece) if isinstance(p, TiePiece)]
-    if any(min(p.to_in, brace.to_in) > max(p.from_in, brace.from_in) for p in new):
-        return "no standard says how far new clips slip"
+    new = [p for p in new if min(p.to_in, brace.to_in) > max(p.from_in, brace.from_in)]
+    if new:
+        return _clips(brace, new)
     connection = case.line.floor_connection
     if connection.kind == "none":
         return 0.0
     if connection.kind != "toenails":
-        return "how the floor is held was not seen" if connection.kind == "not seen" else "how far clips slip"
+        return (
+            "how the floor is held was not seen"
+            if connection.kind == "not seen"
+            else "no standard says how far clips slip"
+        )
     spacing = connection.spacing_in.value
     if spacing is None or not connection.nail:
         return "the toenails' size or spacing is not known"
@@ -61,6 +68,18 @@ def _ties(case: LineCase, brace: Brace) -> float | str:
     doubts = case.reading.marked(f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in")
     count = given("n_t", brace.length_in / spacing, "1", f"toenails along {brace.name}", doubts)
     return multiply(one, count, symbol="k_t", unit="lb/in", label="floor on the sill")
+
+
+def _clips(brace: Brace, new: list[TiePiece]) -> float | str:
+    """The same of new clips, by their reports; old nails are not added to them."""
+    untold = [p for p in new if p.slip_lb_in is None]
+    if untold:
+        return f"how far the clips of {untold[0].mark or 'a tie'} slip is not entered (slip_lb_in)"
+    total = 0.0
+    for piece in new:
+        inside = min(piece.to_in, brace.to_in) - max(piece.from_in, brace.from_in)
+        total += piece.count * inside / (piece.to_in - piece.from_in) * (piece.slip_lb_in or 0.0)
+    return given("k_t", total, "lb/in", f"new clips along {brace.name}, by their report")
 
 
 def _bolts(case: LineCase, brace: Brace) -> float | str:
@@ -74,8 +93,8 @@ def _bolts(case: LineCase, brace: Brace) -> float | str:
             doubts |= bolts.marks
             if sill.cast_in:
                 return "the sill is cast into the concrete"
-            if bolts.unknown:
-                return f"whether its bolts count is not known ({bolts.unknown[0]})"
+            if why_not := may_hold(sill, bolts):
+                return why_not
         anchors += here
     if not case.sills:
         return "no sill was surveyed there"

@@ -23,7 +23,7 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["CAST_IN", "Wood", "wood_of"]
+__all__ = ["CAST_IN", "Wood", "may_hold", "wood_of"]
 
 CAST_IN = (
     "the sill is cast into the concrete and no bolt through it counts: no standard says what concrete against its "
@@ -71,7 +71,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
         return Wood(None, why_not=CAST_IN, marks=bolts.marks)
     condition = sill.condition.value
     chosen = bolts.marks | case.reading.noted(f"the condition of {_named(sill, id)}", f"{path}.condition")
-    if not anchors and (why_not := _may_hold(sill, bolts)):
+    if not anchors and (why_not := may_hold(sill, bolts)):
         return Wood(None, why_not=why_not, marks=chosen)
     if not anchors:
         return Wood(doubted(0.0, bolts.marks, unit="lb", symbol="ΣZ'"), marks=bolts.marks)
@@ -108,7 +108,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)))
 
 
-def _may_hold(sill: SillPiece, bolts: Counted) -> str:
+def may_hold(sill: SillPiece, bolts: Counted) -> str:
     """Why nobody can say that a piece in which no bolt counts holds nothing, in words; empty where it truly does not.
 
     A piece without any bolt on record holds nothing where somebody looked at it, which its condition tells.

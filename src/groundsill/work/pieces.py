@@ -97,6 +97,14 @@ class TiePiece:
     )
     report: str = about("Evaluation report", default="")
     adds_rim: bool = about("Comes with new blocking between the joists", default=False)
+    slip_lb_in: float | None = about(
+        "Load at which one slips by an inch, from its load/slip curve",
+        unit="lb/in",
+        help="asked where joists stand on the sill and the floor is taken as rigid too",
+        least=100,
+        most=1000000,
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

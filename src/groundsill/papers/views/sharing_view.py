@@ -102,6 +102,7 @@ def _table(
         Column("State", share=1.2),
     )
     notes: list[Inline] = [f"{line.mark}: {line.reason}." for line in lines]
+    notes += list(_stiffness_notes(run, relied, units))
     if direction is None:
         notes += list(_skewed_notes(relied, units))
     elif relied:
@@ -121,6 +122,25 @@ def _row(line: LineForce, run: Run, units: Units, own: Daggers, places: Sequence
     state = line.floor if run.floor else "relied on"
     collected = share(max(line.collected, default=0.0))
     return (line.mark, length, *(share(line.shares[n]) for n in places), collected, force, state)
+
+
+def _stiffness_notes(run: Run, relied: Sequence[LineForce], units: Units) -> Iterator[str]:
+    """What a rigid floor shares by, line by line."""
+    if not run.floor:
+        return
+    known = [line for line in relied if line.stiffness_lb_in is not None]
+    if known:
+        told = "; ".join(f"{line.mark} {quantity(line.stiffness_lb_in, 'lb/in', units)}" for line in known)
+        yield f"Stiffness of the lines along themselves, by which a rigid floor shares: {told}."
+    for line in (line for line in relied if line.open):
+        most = "is not known" if line.most_lb is None else f"is at most {quantity(line.most_lb, 'lb', units)}"
+        yield (
+            f"{line.mark}: its stiffness is not known ({line.open}), so that its force by a rigid floor {most}; the "
+            "other lines take the worse of this line as stiff as is known and as stiff as it may be."
+        )
+    none = [line.mark for line in relied if line.stiffness_lb_in is None and not line.open]
+    if none:
+        yield f"Nothing that counts braces {listed(none)}: by a rigid floor no force goes there."
 
 
 def _skewed_notes(relied: Sequence[LineForce], units: Units) -> Iterator[str]:
