@@ -55,7 +55,8 @@ class LineForce:
     flexible floor, for an earthquake along the line itself (none for a skewed one).
 
     ``stiffness_lb_in`` is what a rigid floor shares by (None where it was not asked, or is not known). Where it is not
-    known, ``open`` says why, and ``most_lb`` is the force at the stiffest it may be (None where not even that is known): the line's force lies between ``force_lb`` and it. ``cases`` are its forces, signed, for an earthquake
+    known, ``open`` says why, and ``most_lb`` is the force at the stiffest it may be (None where not even that is
+    known): the line's force lies between ``force_lb`` and it. ``cases`` are its forces, signed, for an earthquake
     along x and along y in each way the force may be shared; in each of them all lines are in equilibrium.
     """
 
