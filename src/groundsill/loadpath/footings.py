@@ -115,7 +115,8 @@ def _parts(reading: Reading) -> list[Part]:
         a, b = line_ends(reading.house, survey.underfloor.lines[segment.line])
         whole = length(a, b)
         cuts = _cuts(reading, segment.line)
-        stops = [segment.from_in, *sorted(c for c in cuts if segment.from_in < c < segment.to_in), segment.to_in]
+        within = sorted(c for c in cuts if segment.from_in + _MEET_IN < c < segment.to_in - _MEET_IN)
+        stops = [segment.from_in, *within, segment.to_in]
         for low, high in zip(stops, stops[1:], strict=False):
             ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
             at_cut = _cut_at(reading, segment, low), _cut_at(reading, segment, high)
