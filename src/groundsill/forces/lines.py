@@ -14,7 +14,16 @@ from itertools import product
 from typing import Protocol
 
 from groundsill.forces.reading import Reading, line_ends, line_length_in
-from groundsill.forces.share import Direction, LineShare, Sharing, direction_of, flexible_shares, reliance, rigid_shares
+from groundsill.forces.share import (
+    Direction,
+    LineShare,
+    Sharing,
+    direction_of,
+    flexible_shares,
+    masses_of,
+    reliance,
+    shared_rigidly,
+)
 from groundsill.forces.weights import WeightItem
 from groundsill.house.survey import in_order
 from groundsill.house.underfloor import Line
@@ -205,12 +214,13 @@ def _by_rigid_floor(
     pushes = [float(level.force_lb) for level in levels]
     known = {id: float(found.known) for id, found in stiffness.items()}
     fast = _HELD_FAST * (sum(known.values()) or 1.0)
+    masses = {d: masses_of(items, d) for d in DIRECTIONS}
     runs: list[tuple[frozenset[str], Run]] = []
     for choice in product((False, True), repeat=len(unknown)):
         stiff = frozenset(id for id, held in zip(unknown, choice, strict=True) if held)
         at_end = {id: fast if (most := stiffness[id].most) is None else most for id in stiff}
         used = {id: k for id, k in (known | at_end).items() if k > 0}
-        run = {d: rigid_shares(reading, items, d, used, pushes) for d in DIRECTIONS}
+        run = {d: shared_rigidly(reading, masses[d], d, used, pushes) for d in DIRECTIONS}
         for direction, sharing in run.items():
             if sharing.missing:
                 held = f", with {len(stiff)} lines of unknown stiffness at their stiffest" if stiff else ""

@@ -29,14 +29,17 @@ from groundsill.mechanics.plan import Share, Support, centroid, rotate, strips, 
 __all__ = [
     "Direction",
     "LineShare",
+    "Masses",
     "Reliance",
     "Sharing",
     "direction_of",
     "distinct_places",
     "flexible_shares",
+    "masses_of",
     "plan_line",
     "reliance",
     "rigid_shares",
+    "shared_rigidly",
 ]
 
 Direction = Literal["x", "y"]
@@ -182,14 +185,38 @@ def rigid_shares(
     forces of the levels, all alike when left out. Of the mass in place, or off by 5 % of the plan to either side (all
     levels to the same side), each line has the fractions of the case that gives it most.
     """
-    lines = [plan_line(reading, id, direction) for id in relied(reading)]
+    return shared_rigidly(reading, masses_of(items, direction), direction, stiffness, pushes)
+
+
+@dataclass(frozen=True, slots=True)
+class Masses:
+    """The push of every level along a direction by its weight, and how far the mass may stand off across it, inches."""
+
+    loads: dict[int, Push]
+    off_in: float
+
+
+def masses_of(items: Sequence[WeightItem], direction: Direction) -> Masses:
+    """What a rigid floor is pushed by along a direction."""
     loads: dict[int, Push] = {}
     spread: list[float] = []
     for item in (item for item in items if item.seismic):
         spread += [p[1 if direction == "x" else 0] for p in item.points]
         for level, part in item.levels:
             loads[level] = _plus(loads.get(level), _push(item, float(item.weight_lb) * part, direction))
-    off = ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0))
+    return Masses(loads, ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0)))
+
+
+def shared_rigidly(
+    reading: Reading,
+    masses: Masses,
+    direction: Direction,
+    stiffness: Mapping[str, float],
+    pushes: Sequence[float] = (),
+) -> Sharing:
+    """:func:`rigid_shares` of masses that were added up before, to share them by several stiffnesses."""
+    lines = [plan_line(reading, id, direction) for id in relied(reading)]
+    loads, off = masses.loads, masses.off_in
     cases: list[dict[int, dict[str, float]]] = []
     held = True
     for shift in (0.0, off, -off):
