@@ -14,7 +14,8 @@ from groundsill.forces.lines import Stiffness, with_rigid
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.bracing import with_strengths
-from groundsill.loadpath.case import MIXED_RATIO, Brace, case_of, height_path
+from groundsill.loadpath.case import MIXED_RATIO, Brace, LineCase, case_of, height_path
+from groundsill.loadpath.low_parts import slip_marks
 from groundsill.work.pieces import Piece
 from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import note
@@ -54,10 +55,13 @@ def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tu
     if why:
         with section("forces/floor"):
             note(f"flexible and rigid floor both: {why}")
-        braces = _braces(reading, forces, pieces)
+        cases = _cases(reading, forces, pieces)
+        braces = {id: case.braces for id, case in cases.items()}
         stiffness = {id: k for id, found in braces.items() if (k := _stiffness(found)).known > 0 or k.why_not}
         lines = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
         doubts |= _doubts(brace for found in braces.values() for brace in found)
+        with Sheet() if open_sheet() is not None else quiet():
+            doubts = doubts.union(*(slip_marks(case) for case in cases.values()))
     if doubts:
         lines = {
             id: replace(line, force_lb=doubted(line.force_lb, doubts)) if line.relied_on else line
@@ -75,11 +79,11 @@ def _heights_marked(reading: Reading, forces: Forces) -> frozenset[Mark]:
     return frozenset[Mark]().union(*(reading.marked(height_path(id)) for id in asked))
 
 
-def _braces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, tuple[Brace, ...]]:
+def _cases(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, LineCase]:
     """What braces each relied-on line, with its strength; worked out again, and written down, with the line."""
     with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
         return {
-            id: with_strengths(case_of(reading, forces, id, pieces)).braces
+            id: with_strengths(case_of(reading, forces, id, pieces))
             for id, line in forces.lines.items()
             if line.relied_on
         }

@@ -20,7 +20,7 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, multiply
 from groundsill.working.value import Mark
 
-__all__ = ["EXTENSION", "with_slip"]
+__all__ = ["EXTENSION", "slip_marks", "with_slip"]
 
 EXTENSION = Mark(
     "extension",
@@ -41,6 +41,18 @@ def with_slip(case: LineCase, brace: Brace) -> Brace:
     label = f"stiffness of {brace.name}: ties and bolts in a row"
     k = divide(multiply(found, held, symbol="k_t k_b", unit="lb^2/in^2"), both, symbol="k", unit="lb/in", label=label)
     return replace(brace, stiffness_lb_in=doubted(k, (EXTENSION,)))
+
+
+def slip_marks(case: LineCase) -> frozenset[Mark]:
+    """The marks of all that says how stiff the parts of a line with no cripple wall are, or that nobody can say."""
+    low = [brace for brace in case.braces if brace.kind == "joists on sill"]
+    if not low:
+        return frozenset()
+    found = case.reading.marked(f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in")
+    for id, sill in case.sills:
+        if any(min(sill.to_in, brace.to_in) > max(sill.from_in, brace.from_in) for brace in low):
+            found |= anchors_in(case, sill).marks | case.reading.marked(f"survey.underfloor.sills.{id}.condition")
+    return found
 
 
 def _ties(case: LineCase, brace: Brace) -> float | str:
