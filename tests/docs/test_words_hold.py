@@ -8,9 +8,9 @@ import pytest
 
 from docs.running import HERE
 from groundsill.doors.decode import decode
+from groundsill.forces import lines
 from groundsill.loadpath import (
     bolts_counted,
-    bracing,
     case,
     concrete,
     footings,
@@ -23,6 +23,7 @@ from groundsill.loadpath import (
 )
 from groundsill.loadpath.chain import Chain, Link
 from groundsill.study import Run, Study, run
+from groundsill.work import pieces
 
 EXAMPLE = HERE / "examples" / "net-loft-lane.json"
 
@@ -68,12 +69,15 @@ CHOICES = {
     "an end of the concrete may be what breaks out": (concrete._NEAR_END_IN, "nearer than {:g} in."),
     "load of a test over what an old bolt is counted with": (bolts_counted.TEST_FACTOR, "{:g}"),
     "a plate without a recorded joint is not believed beyond": (plate._LONGEST_PLATE_IN / 12, "{:g} ft"),
-    "a splice ties the joint nearest to it": (plate._NEAR_IN, "within {:g} in."),
+    "a splice ties the joint nearest to it": (pieces.SPLICE_REACH_IN, "within {:g} in."),
     "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
     "from a segment's end to the middle of its end posts": (12 * overturning.END_POST_FT, "{:g} in."),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
-    "expected strength of panels": (100 * (1 - bracing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
+    "a line that does not give, over the stiffness of all others": (lines._HELD_FAST, "{:,.0f}"),
+    "lines of unknown stiffness that are tried in every combination": (lines._MOST_UNKNOWN, "at most {:g}"),
+    "a break counts as at the end of a line": (footings._TOUCH_IN, "within {:g} in."),
+    "expected strength of panels": (100 * (1 - panel_nailing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
 }  # fmt: skip
 
 

@@ -336,7 +336,6 @@ def test_the_work_helps_where_it_stands() -> None:
         assert before.percent is not None
         assert before.percent < 100
         assert after.percent is None or after.percent > before.percent  # None: what was checked carries the whole
-        assert max(badness(link) for link in after.links) < max(badness(link) for link in before.links)
 
 
 def test_a_chain_runs_from_the_floor_boards_down() -> None:
