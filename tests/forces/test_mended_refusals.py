@@ -15,8 +15,8 @@ from groundsill.work.document import House
 from groundsill.working.errors import BadSurvey
 from groundsill.working.sheet import Sheet
 from tests.fixtures.small_house import small_house
-from tests.loadpath.houses import known_house
 from tests.forces.balance import forces_of
+from tests.loadpath.houses import known_house
 
 
 def chosen(house: House, **choices: Any) -> House:

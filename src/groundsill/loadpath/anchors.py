@@ -29,6 +29,8 @@ _SPREAD_BOLT = (0.8, 1.25)
 _WOOD = "NDS 2018 12.3.1, 11.3"
 _CAST_IN = "NDS 2018; ACI 318-19"
 _EVERY: Combine = "every link must pass"
+_IDLE = "no force comes down on it"
+_NOTHING = 0.01  # lb
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +73,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
         link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
-        concrete.append(_unshared(case, piece, link))
+        concrete.append(_unshared(case, piece, rest, link))
         wood.append(_wood_link(case, piece, rest, proof))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
@@ -90,8 +92,19 @@ def _no_sill(case: LineCase) -> Stage:
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
-def _unshared(case: LineCase, piece: _Piece, link: Link) -> Link:
+def _idle(piece: _Piece, left: _Left) -> bool:
+    """Whether no force comes to a piece of whose bolts nobody can say whether they count: then it does not matter."""
+    unknown = piece.wood.allowable is None and not piece.bolts.anchors and not piece.sill.cast_in
+    return unknown and not piece.share.why_not and float(left.force) < _NOTHING
+
+
+def _unshared(case: LineCase, piece: _Piece, left: _Left, link: Link) -> Link:
     """The bolts of a piece in the foundation: where what comes down on it is not known, neither is their answer."""
+    if _idle(piece, left):
+        return cannot(
+            link.address, link.title, "sill", piece.id, clause="", reason=_IDLE, applies=False, marks=link.marks,
+            working=_working(case, piece.id),
+        )  # fmt: skip
     if not piece.share.why_not or link.status in ("cannot be checked", "does not apply"):
         return link
     return cannot(
@@ -183,6 +196,11 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
     address, title = _address(case, piece.id), f"bolts in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
+    if _idle(piece, left):
+        return cannot(
+            address, title, "sill", piece.id, clause="", reason=_IDLE, applies=False, marks=wood.marks,
+            working=_working(case, piece.id),
+        )  # fmt: skip
     if wood.allowable is None:
         clause = _CAST_IN if piece.sill.cast_in and not count else _WOOD
         return cannot(
