@@ -39,6 +39,7 @@ _SOILS = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand
 _LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
 _MOST_FT = 15.0  # beyond this depth the table's pressure no longer grows
 _PROBE_IN = 12.0
+_ROUNDING = 1e-9
 
 Way = Literal["+", "-"]
 
@@ -53,7 +54,10 @@ def force_of(forces: Forces, body: Body, direction: Direction) -> float:
     """Strength-level force that comes into the body by an earthquake along a direction, in the way of sharing it that
     gives the body most: in each way all lines are in equilibrium, so that their worst forces are never summed up.
     """
-    return max(ways_of(forces, body, direction), default=0.0)
+    ways = ways_of(forces, body, direction)
+    most = max(ways, default=0.0)
+    # the body under all lines has the whole force however it is shared, but for the rounding of the sums
+    return ways[0] if ways and most <= ways[0] * (1 + _ROUNDING) else most
 
 
 def ways_of(forces: Forces, body: Body, direction: Direction) -> tuple[float, ...]:
