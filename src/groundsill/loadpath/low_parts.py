@@ -98,15 +98,15 @@ def _bolts(case: LineCase, brace: Brace) -> float | str:
     """Load for an inch of slip between sill and foundation, or why nobody can say."""
     anchors: list[Anchor] = []
     doubts: frozenset[Mark] = frozenset()
-    for _, sill in case.sills:
+    for id, sill in case.sills:
         bolts = anchors_in(case, sill)
         here = [a for a in bolts.anchors if brace.from_in <= a.station_in <= brace.to_in]
         if min(sill.to_in, brace.to_in) > max(sill.from_in, brace.from_in):
             doubts |= bolts.marks
             if sill.cast_in:
                 return "the sill is cast into the concrete"
-            if why_not := may_hold(sill, bolts):
-                return why_not
+            if may_hold(sill, bolts):
+                return f"whether bolts in sill {sill.mark or id} count is not known"
         anchors += here
     if not case.sills:
         return "no sill was surveyed there"
