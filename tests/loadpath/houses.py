@@ -27,6 +27,10 @@ from tests.fixtures.small_house import LENGTHS_IN, small_house
 FIR = "Douglas fir-larch"
 BOARDS = "horizontal lumber sheathing, 1x"
 PANEL = "15/32, 8d"
+SOUND_SILL = {
+    "species": measured(FIR), "thickness_in": measured(1.5), "projects_inside_in": measured(0.0),
+    "gap_in": measured(0.0),
+}  # fmt: skip
 SAMPLE = Path(__file__).resolve().parents[2] / "samples" / "larch-street" / "house.json"
 
 # --- the house -------------------------------------------------------------------------------------------------------
@@ -57,13 +61,7 @@ def known_house() -> House:
             key: replace(s, kind="lap", nail="16d common", nails_each_side=measured(8.0))
             for key, s in under.splices.items()
         },
-        sills=_each(
-            under.sills,
-            species=measured(FIR),
-            thickness_in=measured(1.5),
-            projects_inside_in=measured(0.0),
-            gap_in=measured(0.0),
-        ),
+        sills=_each(under.sills, **SOUND_SILL),
         bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
         | {"bt2": _near_the_end(under.bolts["bt2"])},
         openings={},

@@ -87,11 +87,9 @@ def concrete_link(
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in and not anchors:
         return _cannot(piece, "NDS 2018; ACI 318-19", CAST_IN), NO_TEST
-    if not anchors and wood.allowable is None:
-        return _cannot(piece, _CLAUSE, wood.why_not, wood.marks), NO_TEST
     if not anchors:
-        reason = "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
+        unknown, reason = wood.allowable is None, wood.why_not or "no bolt counts in this piece"
+        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST
     refused = _cannot_be_concrete(case, anchors)
     if refused is not None:
         return _cannot(piece, *refused), NO_TEST

@@ -146,10 +146,13 @@ def _stiffness(run: Run, units: Units) -> Iterator[str]:
         told = "; ".join(f"{line.mark} {quantity(line.stiffness_lb_in, 'lb/in', units)}" for line in known)
         yield f"A rigid floor shares by the stiffness of the lines along themselves: {told}."
     for line in (line for line in relied if line.open):
-        most = "is not known" if line.most_lb is None else f"is at most {quantity(line.most_lb, 'lb', units)}"
+        if line.most_lb is None:
+            yield f"{line.mark}: what it takes by a rigid floor is not known ({line.open})."
+            continue
         yield (
-            f"{line.mark}: its stiffness is not known ({line.open}), so that its force by a rigid floor {most}; the "
-            "other lines take the worse of this line as stiff as is known and as stiff as it may be."
+            f"{line.mark}: its stiffness is not known ({line.open}), so that its force by a rigid floor is at most "
+            f"{quantity(line.most_lb, 'lb', units)}; the other lines take the worse of this line as stiff as is known "
+            "and as stiff as it may be."
         )
     none = [line.mark for line in relied if line.stiffness_lb_in is None and not line.open]
     if none:
