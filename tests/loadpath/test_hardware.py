@@ -205,7 +205,7 @@ def test_toenails_into_a_damp_sill_where_the_joists_stand_on_it() -> None:
     dry = held(found(FLOOR, of=made))
     damp = with_sill(made, "si1a", damp=measured(True))
     assert held(found(FLOOR, of=damp)) == pytest.approx(0.7 * dry)
-    soft = with_sill(made, "si1b", species="Redwood")
+    soft = with_sill(made, "si1b", species=measured("Redwood"))
     one = [float(toenail("8d common", FIR, species, t_m=1.5).Z) for species in (FIR, "Redwood")]
     assert held(found(FLOOR, of=soft)) / dry == pytest.approx(one[1] / one[0])
 

@@ -74,10 +74,10 @@ def test_a_house_worked_out_at_a_reduced_force_is_held_against_the_full_one_all_
 def test_lighter_studs_need_more_panel_and_unknown_ones_leave_it_untold() -> None:
     house = reference_house()
     segments = house.survey.underfloor.segments
-    hem = {id: replace(s, stud=replace(s.stud, species="Hem-fir")) for id, s in segments.items()}
+    hem = {id: replace(s, stud=replace(s.stud, species=measured("Hem-fir"))) for id, s in segments.items()}
     lighter = line_of(with_under(house, "segments", hem)).both
     assert lighter.allowable_plf == pytest.approx(380 * 0.93)
-    bare = {id: replace(s, stud=replace(s.stud, species="")) for id, s in segments.items()}
+    bare = {id: replace(s, stud=replace(s.stud, species=unknown())) for id, s in segments.items()}
     untold = line_of(with_under(house, "segments", bare)).both
     assert untold.engineered_full_ft is None
     assert "species is not known" in untold.why_not

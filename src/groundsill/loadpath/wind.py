@@ -111,6 +111,8 @@ def _nearer(link: Link, before: Link | None) -> bool:
         return False
     if before is None or before.status == "does not apply":
         return True
+    if before.status == "cannot be checked" and link.ratio is not None:  # what the earthquake brings is not known
+        return link.status == "fails"
     if link.ratio is None or before.ratio is None:  # nothing is known, or nothing holds, by either force
         return link.status != before.status and before.ratio is not None
     return link.ratio > before.ratio * _SAME

@@ -19,6 +19,7 @@ from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
 from groundsill.work.document import House
 from groundsill.work.pieces import (
+    SPLICE_REACH_IN,
     BoltPiece,
     ConcretePiece,
     DrainagePiece,
@@ -101,7 +102,7 @@ class _Site:
         under, base = survey.underfloor, survey.foundation
         kinds: dict[str, Mapping[str, Any]] = {
             "openings": under.openings, "obstructions": under.obstructions, "sills": under.sills, "bolts": under.bolts,
-            "foundation": base.segments,
+            "splices": under.splices, "foundation": base.segments,
         }  # fmt: skip
         for kind, collection in kinds.items():
             for key, item in collection.items():
@@ -197,6 +198,26 @@ def _why_no_sill(site: _Site, piece: BoltPiece | SideplatePiece) -> str | None:
     return None
 
 
+def _why_splice(site: _Site, piece: SplicePiece) -> str | None:
+    """A splice needs a joint of its member to tie: one on record within its reach."""
+    why = _why_station(site, piece)
+    if why:
+        return why
+    if piece.member == "sill":
+        ends = sorted(sill.to_in for _, sill in site.on_line("sills", piece.line))
+        joints = ends[:-1]  # where one piece ends and the next begins
+    else:
+        joints = [joint.station_in for _, joint in site.on_line("splices", piece.line)]
+    nearest = min((abs(joint - piece.station_in) for joint in joints), default=None)
+    if nearest is not None and nearest <= SPLICE_REACH_IN:
+        return None
+    told = "none is on record" if nearest is None else f"the nearest is {nearest:g} in. away"
+    return (
+        f"no joint of the {piece.member} of {piece.line} lies within {SPLICE_REACH_IN:g} in. of station "
+        f"{piece.station_in:g}: {told}"
+    )
+
+
 def _why_side_plate(site: _Site, piece: SideplatePiece) -> str | None:
     """A side plate needs a sill to be screwed to and something to be anchored in."""
     return _why_station(site, piece) or _why_no_sill(site, piece) or _why_no_base(site, piece.line, piece.station_in)
@@ -243,7 +264,7 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         BoltPiece: _why_bolt,
         TiePiece: _why_stretch,
         HoldDownPiece: _why_hold_down,
-        SplicePiece: _why_station,
+        SplicePiece: _why_splice,
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
         ConcretePiece: _why_concrete,
