@@ -31,11 +31,11 @@ def house(damp: Fact[bool] | None = None, **line: Any) -> House:
     made = sound_house()
     under = made.survey.underfloor
     joists = {
-        key: replace(field, species=FIR, breadth_in=measured(1.625), boards="diagonal boards")
+        key: replace(field, species=measured(FIR), breadth_in=measured(1.625), boards="diagonal boards")
         for key, field in under.joists.items()
     }
     plate = replace(
-        under.lines[LINE].top_plate, layers=2, thickness_in=measured(1.5), width_in=measured(3.5), species=FIR
+        under.lines[LINE].top_plate, layers=2, thickness_in=measured(1.5), width_in=measured(3.5), species=measured(FIR)
     )
     plate = replace(plate, damp=damp or measured(False))
     old = replace(under.lines[LINE], joists="across", rim="rim joist", top_plate=plate, **line)

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Final
 
 from groundsill.house.building import Point
 from groundsill.house.fits import stretch_words
-from groundsill.house.plan import TOUCH_IN, line_length_in, why_no_outline
+from groundsill.house.plan import TOUCH_IN, line_length_in, steps_up, why_no_outline
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
 from groundsill.work.document import House
@@ -102,7 +103,7 @@ class _Site:
         under, base = survey.underfloor, survey.foundation
         kinds: dict[str, Mapping[str, Any]] = {
             "openings": under.openings, "obstructions": under.obstructions, "sills": under.sills, "bolts": under.bolts,
-            "splices": under.splices, "foundation": base.segments,
+            "splices": under.splices, "segments": under.segments, "foundation": base.segments,
         }  # fmt: skip
         for kind, collection in kinds.items():
             for key, item in collection.items():
@@ -199,7 +200,7 @@ def _why_no_sill(site: _Site, piece: BoltPiece | SideplatePiece) -> str | None:
 
 
 def _why_splice(site: _Site, piece: SplicePiece) -> str | None:
-    """A splice needs a joint of its member to tie: one on record within its reach."""
+    """A splice needs a joint of its member to tie: one on record within its reach, or a step where the plate ends."""
     why = _why_station(site, piece)
     if why:
         return why
@@ -208,6 +209,8 @@ def _why_splice(site: _Site, piece: SplicePiece) -> str | None:
         joints = ends[:-1]  # where one piece ends and the next begins
     else:
         joints = [joint.station_in for _, joint in site.on_line("splices", piece.line)]
+        walls = sorted((wall for _, wall in site.on_line("segments", piece.line)), key=lambda wall: wall.from_in)
+        joints += [after.from_in for before, after in pairwise(walls) if steps_up(before, after)]
     nearest = min((abs(joint - piece.station_in) for joint in joints), default=None)
     if nearest is not None and nearest <= SPLICE_REACH_IN:
         return None
