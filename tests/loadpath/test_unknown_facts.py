@@ -152,8 +152,8 @@ def test_whatever_an_unknown_stiffness_turns_out_to_be_no_line_has_more_than_was
     within = {
         id: Stiffness(k + part * (most.get(id, k) - k)) for (id, k), part in zip(least.items(), true, strict=True)
     }
-    envelope = with_rigid(reading, forces.items, forces.levels, forces.lines, told)
-    plain = with_rigid(reading, forces.items, forces.levels, forces.lines, within)
+    envelope, _ = with_rigid(reading, forces.items, forces.levels, forces.lines, told)
+    plain, _ = with_rigid(reading, forces.items, forces.levels, forces.lines, within)
     for id, line in plain.items():
         bound = envelope[id].most_lb if envelope[id].open else envelope[id].force_lb
         assert bound is not None

@@ -66,7 +66,8 @@ def test_each_edition_is_compared_by_full_and_reduced_force_and_by_every_system(
     assert own == [
         "as chosen", "full force", "75% of the force", "full force, system A.17 (R 2)", "full force, system B.22 (R 7)",
     ]  # fmt: skip
-    assert [name for name in found if name not in own] == [f"by asce7-22, {name}" for name in own]
+    of_loads = [name for name in found if name not in own and "sdpws" not in name]
+    assert of_loads == [f"by asce7-22, {name}" for name in own]
     for name in own:
         mine, other = found[name], found[f"by asce7-22, {name}"]
         assert (mine.R, mine.factor, mine.lacks, other.lacks) == (other.R, other.factor, "", "")
