@@ -12,12 +12,12 @@ from dataclasses import dataclass
 
 from groundsill.forces.reading import Reading
 from groundsill.house.underfloor import Segment, VentOpening
-from groundsill.standards.iebc_2021.cripple_walls import table_a304_4_openings
+from groundsill.standards.iebc_2021.bracing import table_a304_shares
 
 __all__ = ["VENTS", "Clear", "clear_parts", "tallest_vent"]
 
-VENTS = "IEBC 2021 A304.4"
-_ROW = "vent within the braced length"
+VENTS = "IEBC 2021 A304.4.4"
+_ROW = "top of a vent in a panel over height of the wall, most"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class Clear:
 
 def tallest_vent() -> float:
     """How tall a vent may be, over the height of the wall, and cut nothing; recorded with its marks."""
-    return table_a304_4_openings().read(_ROW, "at most")
+    return table_a304_shares().read(_ROW, "ratio")
 
 
 def clear_parts(reading: Reading, segment: Segment, low: float, high: float) -> tuple[Clear, ...]:

@@ -15,17 +15,12 @@ from groundsill.standards.iebc_2021 import SOURCE
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.table import Table
 
-__all__ = ["Provision", "provision", "provisions", "table_a304_3_1_side", "table_a304_4_openings"]
+__all__ = ["Provision", "provision", "provisions", "table_a304_3_1_side"]
 
 
 def table_a304_3_1_side() -> Table:
     """Least capacity, along the wall, of a side anchorage where the sill cannot be drilled through."""
     return Table.load(__package__, "tables/a304_3_1_side.toml")
-
-
-def table_a304_4_openings() -> Table:
-    """How tall a vent may be, over the height of the cripple wall, before it ends a braced length."""
-    return Table.load(__package__, "tables/a304_4_openings.toml")
 
 
 @dataclass(frozen=True, slots=True)
