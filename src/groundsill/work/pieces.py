@@ -10,6 +10,7 @@ from groundsill.house.fact import about
 
 __all__ = [
     "SPLICE_REACH_IN",
+    "Adhesive",
     "BoltPiece",
     "ConcretePiece",
     "DrainagePiece",
