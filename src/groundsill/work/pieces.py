@@ -81,8 +81,12 @@ class Adhesive:
     )
     hole: Literal["", "rotary impact or rock drill", "core drill"] = about("How the hole is made", default="")
     warm: bool | None = about("Concrete at 50 °F or more when it is set", default=None)
-    least_edge_in: float | None = about("Least edge distance, from its report", unit="in", least=0.5, default=None)
-    least_spacing_in: float | None = about("Least spacing, from its report", unit="in", least=0.5, default=None)
+    least_edge_in: float | None = about(
+        "Least edge distance, from its report", unit="in", least=0.5, most=24, default=None
+    )
+    least_spacing_in: float | None = about(
+        "Least spacing, from its report", unit="in", least=0.5, most=48, default=None
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
