@@ -10,6 +10,7 @@ import pytest
 from groundsill.doors.files import read_house
 from groundsill.papers.views.basis_view import telling_moves
 from groundsill.papers.views.proofs_view import lines_of_tests
+from groundsill.papers.views.words import counted
 from groundsill.study import Study, run
 from tests.cli.asking import ROOT, Asker
 
@@ -54,7 +55,7 @@ def test_what_to_measure_next_is_ranked_with_what_it_moves(ask: Asker, alder: Pa
             assert squeezed(flip) in squeezed(said)
     assert places == sorted(places)
     assert "One fact at a time, from end to end of its range, all others at their best value." in said
-    assert f"{len(moves) - 5} facts that move less: --full shows them." in said
+    assert f"{counted(len(moves) - 5, 'fact')} that move less: --full shows them." in said
 
 
 def test_full_shows_every_fact_that_moves_anything(ask: Asker, alder: Path, study: Study) -> None:

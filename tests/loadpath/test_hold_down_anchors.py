@@ -14,6 +14,7 @@ from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
 from groundsill.work.document import House
 from groundsill.work.pieces import Adhesive
+from groundsill.working.sheet import Sheet
 from tests.loadpath.bolting import (
     EPOXY,
     a_hold_down,
@@ -200,6 +201,29 @@ def test_a_ductile_anchor_is_held_for_the_plain_force_only_where_concrete_outlas
     assert ductile.demand < (anchor(braced(**deep)).demand or 0.0)
     short = anchor(braced(**(asked | {"anchor_stretch_in": None}), **deep))
     assert "not known: free to stretch over 8 diameters" in short.reason
+
+
+DUCTILE = {"tension": "ductile anchor", "reason": "long", "anchor_stretch_in": 6.0, "anchor_braced": True}
+HEADED = {"anchor": "cast-in headed", "adhesive": None, "anchor_head_in2": 0.5, "anchor_edge_in": 2.0}
+
+
+@pytest.mark.parametrize(
+    "house",
+    [
+        braced(adhesive=None),
+        braced(**DUCTILE),
+        braced(**HEADED),
+        braced(a_hold_down("sg2", 108.0, anchor_embedment_in=10.0)),
+        braced(a_new_bolt("line2", 104.0), a_new_bolt("line2", 150.0), adhesive=None),
+        braced(tension="hold-down's limit", reason="bracket", most_lb=9000.0),
+        with_choices(braced(), anchor_basis="2016 proposal for existing footings"),
+    ],
+    ids=["minimum bond", "ductile", "headed", "pair", "both ways", "limit", "proposal"],
+)
+def test_every_figure_of_the_working_has_a_symbol_to_be_set_by(house: House) -> None:
+    with Sheet() as sheet:
+        links(house, "line2", work=True)
+    assert not [step.title for step in sheet.steps if step.result is not None and not step.result.symbol]
 
 
 # --- one rod both ways -----------------------------------------------------------------------------------------------

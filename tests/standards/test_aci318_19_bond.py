@@ -149,6 +149,7 @@ def test_the_conditions_stand_in_the_working() -> None:
         bond.bond_stress(f_c=2000.0, qualified=True)
     asked = [step for step in sheet.steps if step.kind == "condition"]
     assert len(asked) == 5
+    assert all(step.result.symbol for step in sheet.steps if step.result)  # without one it cannot be set on paper
 
 
 def test_conditions_are_told_by_their_answers() -> None:
