@@ -27,9 +27,10 @@ from groundsill.standards.aci214_4r_10.cores import (
 from groundsill.standards.aci562_19.cores import equivalent_of_cores
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import Sheet
+from groundsill.working.steps import given
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["HAMMER_PARTS", "CoreEvidence", "cores_for", "evidence_of", "range_by_cores", "rebound_of"]
+__all__ = ["HAMMER_PARTS", "CoreEvidence", "cores_for", "evidence_of", "one_concrete", "range_by_cores", "rebound_of"]
 
 HAMMER_PARTS = 6.0  # rebound numbers farther apart than this part two stretches: our choice, after ASTM C805's limit
 _CONCRETE = "poured concrete"
@@ -67,8 +68,10 @@ class CoreEvidence:
     @property
     def words(self) -> str:
         """How many, mean, spread, and what they are equivalent to, in a sentence without its full stop."""
-        count = len(self.in_place)
-        told = f"{count} core{'' if count == 1 else 's'} ({', '.join(self.cores)})"
+        count, there = len(self.in_place), len(self.cores)
+        told = f"{there} core{'' if there == 1 else 's'} ({', '.join(self.cores)})"
+        if count < there:
+            told += f", {count or 'none'} of them counted"
         if self.mean is not None and self.spread is not None:
             told += f": mean {float(self.mean):,.0f} psi, standard deviation {float(self.spread):,.0f} psi"
         if self.code is not None and self.guide is not None:
@@ -92,12 +95,12 @@ def cores_for(survey: Survey, segment: str) -> tuple[tuple[str, FoundationTest],
     """The cores that speak for a stretch, its own and those of the same concrete, in their order."""
     return tuple(
         (id, test) for id, test in in_order(survey.foundation.tests)
-        if test.kind == "core" and test.unit == "psi" and _speaks_for(survey, test.segment, segment)
+        if test.kind == "core" and test.unit == "psi" and one_concrete(survey, test.segment, segment)
     )  # fmt: skip
 
 
-def _speaks_for(survey: Survey, cored: str, segment: str) -> bool:
-    """Whether a core of one stretch may stand for another."""
+def one_concrete(survey: Survey, cored: str, segment: str) -> bool:
+    """Whether a core of one stretch may stand for another: written down as one pour, and nothing speaks against it."""
     if cored == segment:
         return True
     segments = survey.foundation.segments
@@ -131,7 +134,7 @@ def evidence_of(survey: Survey, segment: str) -> CoreEvidence | None:
     left_out: list[str] = []
     for id, test in cores:
         try:
-            both = [_in_place(test, damage) for damage in (True, False)]
+            both = [_in_place(test.mark or id, test, damage) for damage in (True, False)]
         except OutsideLimits as refused:
             left_out.append(f"{test.mark or id} is not counted: {refused}")
             continue
@@ -142,14 +145,17 @@ def evidence_of(survey: Survey, segment: str) -> CoreEvidence | None:
     return _come_to(CoreEvidence(marks, tuple(in_place), tuple(left_out)), low_side, counted)
 
 
-def _in_place(test: FoundationTest, damage: bool) -> float:
+def _in_place(name: str, test: FoundationTest, damage: bool) -> float:
     """The strength in place that one core stands for, with or without the correction for damage by drilling."""
     if test.core_diameter_in is None:
         raise OutsideLimits("its diameter is not entered")
-    return strength_in_place(
-        test.result, test.core_diameter_in, test.core_length_in, test.core_moisture or "as received",
-        test.core_corrected, damage,
-    )  # fmt: skip
+    f_core = given("f_core", test.result, "psi", f"core {name} broke at")
+    d = given("d", test.core_diameter_in, "in", f"diameter of {name}")
+    length = test.core_length_in
+    if length is not None:
+        length = given("l", length, "in", f"length of {name}")
+    kept = test.core_moisture or "as received"
+    return strength_in_place(f_core, d, length, kept, test.core_corrected, damage)
 
 
 def _come_to(found: CoreEvidence, low_side: Sequence[float], counted: Sequence[FoundationTest]) -> CoreEvidence:

@@ -57,7 +57,7 @@ class FoundationSegment:
     )
     pour: Fact[str] = about(
         "Which pour it is of",
-        help="stretches with the same word here, the same year and condition are one concrete: cores of one speak for all",
+        help="stretches with the same word, year and condition are one concrete: cores of one speak for all",
         measure="same aggregate, colour and board marks, no joint between; say in how what you saw",
         factory=unknown,
     )

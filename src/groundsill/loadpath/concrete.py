@@ -22,7 +22,7 @@ from groundsill.loadpath.chain import Expected, Link
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -197,7 +197,8 @@ def _in_concrete(
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
-    return _Concrete(design, found[way][1], way, extension)
+    nominal = found[way][1] if way == "steel" else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Concrete(design, nominal, way, extension)
 
 
 def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:

@@ -17,7 +17,7 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, steel_in_shear
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
-from groundsill.loadpath.stem import cored_strength, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -134,7 +134,8 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     extension = scope.extension
     if not (piece.anchor_report.strip() or piece.report.strip()):
         extension = extension or "an anchor set afterwards without its evaluation report"
-    return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
+    nominal = found[way][1] if way == "steel" else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Held(design, nominal, way, extension, float(end.resultant) / TRIAL_LB)
 
 
 def _lever(piece: SideplatePiece) -> float:

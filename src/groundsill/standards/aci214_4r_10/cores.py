@@ -153,16 +153,18 @@ def strength_in_place(
         OutsideLimits: a core shorter than its diameter or longer than 2.1 diameters, or one of another diameter.
     """
     by_moisture = table_9_1_moisture()
-    F_ld = given("F_l/d", 1.0, "1", "the laboratory has corrected it for its length")
-    if not corrected:
+    if corrected:
+        F_ld = given("F_l/d", 1.0, "1", "the laboratory has corrected it for its length")
+    else:
         ratio = _slender(d, l)
         beta = by_moisture.read(moisture, "length coefficient", symbol="β")
         F_ld = length_factor(beta, table_9_1_alpha().read("α", symbol="α"), f_core, ratio)
     F_dia = table_9_1_diameter().interpolate("factor", d, symbol="F_dia")
     F_mc = by_moisture.read(moisture, "factor", symbol="F_mc")
-    F_d = given("F_d", 1.0, "1", "damage by drilling is left out, on the low side")
     if damage:
         F_d = table_9_1_other().read("damage", "factor", symbol="F_d")
+    else:
+        F_d = given("F_d", 1.0, "1", "damage by drilling is left out, on the low side")
     return in_place_strength(f_core, F_ld, F_dia, F_mc, F_d)
 
 

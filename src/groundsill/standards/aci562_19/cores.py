@@ -1,4 +1,4 @@
-"""The specified strength that a sample of cores is equivalent to, by the code for existing concrete (ACI 562, 6.4.3)."""
+"""The specified strength that a sample of cores is equivalent to, by the code for existing concrete (6.4.3)."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import condition, divide
 
-__all__ = ["equivalent_of_cores", "equivalent_strength", "mean_needed"]
+__all__ = ["equivalent_of_cores", "equivalent_strength"]
 
 Coefficient = Annotated[float, Q("1", "k_c", "modification factor by the number of cores", at_least=1.0)]
 Variation = Annotated[float, Q("1", "V", "coefficient of variation of the cores", at_least=0.0)]
@@ -66,23 +66,3 @@ def equivalent_of_cores(f_c: Sequence[float]) -> float:
     if float(found) <= 0:
         raise OutsideLimits(f"{SOURCE.cite('6.4.3')}: the cores scatter so much that no strength is left")
     return found
-
-
-@equation(
-    "aci562-19/6.4.3-mean",
-    title="Mean that cores must reach for an equivalent strength",
-    clause="6.4.3, solved for the mean",
-    source=SOURCE,
-    how="computed",
-)
-def mean_needed(
-    f_ceq: Annotated[float, Q("psi", "f_ceq", "equivalent specified strength wanted", above=0.0)],
-    k_c: Coefficient,
-    V: Annotated[float, Q("1", "V", "coefficient of variation foreseen", at_least=0.0, at_most=0.5)],
-    n: Number,
-) -> Annotated[float, Q("psi", "f_m", "mean of the cores")]:
-    """The clause read backwards, to say before coring what result would settle a check.
-
-    2,500 psi by three cores with V 0.15: 3,348 psi (our own arithmetic).
-    """
-    return f_ceq / (0.9 * (1 - 1.28 * sqrt((k_c * V) ** 2 / n + 0.0015)))
