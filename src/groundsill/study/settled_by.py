@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
-from groundsill.house.cores import evidence_of, one_concrete
+from groundsill.house.cores import cores_for, evidence_of, one_concrete
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment, FoundationTest
 from groundsill.house.settle import End
@@ -45,8 +45,8 @@ def settled_by(ends: Ends, n: int, chains: Sequence[Chain]) -> tuple[SettlingTes
 
 
 def _of_line(trials: _Trials, chain: Chain) -> SettlingTest | None:
-    """The tests for one line, or None where no check that does not pass moves with the strength of its concrete."""
-    stretches = trials.stretches(chain.id)
+    """The tests for one line, or None where no check that does not pass hangs on concrete of unsettled strength."""
+    stretches = {id: s for id, s in trials.stretches(chain.id).items() if trials.unsettled(id, s)}
     doubtful = {link.address: link for link in chain.links if link.verdict not in ("passes", "does not apply")}
     if not stretches or not doubtful:
         return None
@@ -54,7 +54,7 @@ def _of_line(trials: _Trials, chain: Chain) -> SettlingTest | None:
     moved = [address for address in doubtful if any(address in found for found in reached.values())]
     thresholds = tuple(_threshold(trials, chain.id, doubtful[address]) for address in moved)
     thresholds = tuple(t for t in thresholds if _tells(t, doubtful[t.link]))
-    if not thresholds:
+    if all(t.holds_at is None for t in thresholds):
         return None
     told = {t.link for t in thresholds}
     under = {id: segment for id, segment in stretches.items() if reached[id] & told}
@@ -120,6 +120,12 @@ class _Trials:
         """The stretches of poured concrete under a line."""
         segments = self.house.survey.foundation.segments
         return {id: s for id, s in segments.items() if s.line == line and s.material == _CONCRETE}
+
+    def unsettled(self, stretch: str, segment: FoundationSegment) -> bool:
+        """Whether the strength of a stretch may lie elsewhere, is not known, or no core speaks for it."""
+        path = f"survey.foundation.segments.{stretch}.strength_psi"
+        known = segment.strength_psi.value is not None and all(ref.path != path for ref in self.ends.settling.facts)
+        return not known or not cores_for(self.house.survey, stretch)
 
     def highest(self, stretches: Iterable[str]) -> float | None:
         """The least of the high ends of the strength of some stretches; None where one of them has no strength."""
