@@ -226,7 +226,11 @@ def _sites(trials: _Trials, line: str, stretches: Mapping[str, FoundationSegment
         counted = len(evidence.in_place) if evidence is not None else 0
         wanted = max(LEAST_CORES - counted, 0)
         places = _spread(trials, line, [(id, stretches[id]) for id in alike], wanted)
-        found.append(CoreSite(tuple(stretches[id].mark or id for id in alike), counted, wanted, places))
+        also = tuple(
+            s.mark or id for id, s in survey.foundation.segments.items()
+            if s.line != line and one_concrete(survey, alike[0], id)
+        )  # fmt: skip
+        found.append(CoreSite(tuple(stretches[id].mark or id for id in alike), also, counted, wanted, places))
     return tuple(found)
 
 

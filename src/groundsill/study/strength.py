@@ -50,9 +50,13 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class CoreSite:
-    """One concrete under a line: its stretches by their marks, the cores that count already, those still wanted."""
+    """One concrete under a line: its stretches by their marks, the cores that count already, those still wanted.
+
+    ``also`` are stretches of the same pour under other lines, which the cores serve too.
+    """
 
     stretches: tuple[str, ...]
+    also: tuple[str, ...]
     on_record: int
     wanted: int
     places: tuple[Place, ...]

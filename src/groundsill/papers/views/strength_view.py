@@ -26,7 +26,7 @@ HOW_FOUND = (
     f"{GREATEST_PSI:,.0f} psi, with every other uncertain fact at its worse end. It is an equivalent strength, not "
     f"that of one core; the means are for cores that scatter by {100 * FORESEEN:.0f} % (common practice, no source). "
     "A core keeps clear of bars, bolts, edges and cracks; its hole is filled with non-shrink mortar. Tests of anchors "
-    f"in place: {RULE}."
+    f"in place: {RULE.removeprefix('rule: ')}."
 )
 _TWO_ORDERS = (
     "Checks run at both ends of each range and must pass at the lower; the mean of the cores belongs to the order in "
@@ -145,10 +145,11 @@ def _site(site: CoreSite, units: Units) -> str:
     by_stretch: dict[str, list[str]] = {}
     for place in site.places:
         by_stretch.setdefault(place.stretch, []).append(tape(place.station_in, units))
+    serve = f", which serve {listed(site.also)} too, written down as the same pour" if site.also else ""
     if len(site.stretches) == 1:
-        return f"{site.wanted}{more} in {site.stretches[0]}, at {listed(by_stretch.get(site.stretches[0], ()))}"
+        return f"{site.wanted}{more} in {site.stretches[0]}, at {listed(by_stretch.get(site.stretches[0], ()))}{serve}"
     at = listed(f"{stretch} at {listed(stations)}" for stretch, stations in by_stretch.items())
-    return f"{site.wanted}{more} for {listed(site.stretches)}, one pour: {at}"
+    return f"{site.wanted}{more} for {listed(site.stretches)}, one pour: {at}{serve}"
 
 
 def _anchors(test: SettlingTest, units: Units) -> str:
