@@ -1,7 +1,8 @@
 """What is known of the strength of every stretch of poured concrete, and what hammer and probe add in words.
 
 The hammer classes concrete as like or unlike and gives no strength (ASTM C805: relations of makers only compare places
-on one structure; one of its own needs cores at six places or more, from memory). The probe says whether the surface is soft there.
+on one structure; one of its own needs cores at six places or more, from memory). The probe says whether the surface is
+soft there.
 """
 
 from __future__ import annotations
