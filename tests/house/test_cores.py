@@ -230,3 +230,11 @@ def test_stronger_cores_never_leave_a_weaker_range(results: list[float], more: f
     if all("equivalent strength" in found.why and not found.assumed for found in ranges):
         low, high = ranges
         assert (low.low, low.best, low.high) <= (high.low, high.best, high.high)
+
+
+@pytest.mark.parametrize(("results", "said"), [((2000.0, 3000.0, 4000.0), True), ((2700.0, 3000.0, 3300.0), False)])
+def test_cores_too_unlike_ask_for_more(results: tuple[float, ...], said: bool) -> None:
+    found = evidence_of(with_tests(*(core("fs1", f) for f in results)).survey, "fs1")
+    assert found is not None
+    assert ("scatter so much that ASCE 41 asks for more" in found.words) is said
+    assert "lower bound by ASCE 41" in found.words

@@ -20,6 +20,7 @@ from groundsill.standards.aci214_4r_10.cores import (
 from groundsill.standards.aci214_4r_10.tables import table_9_1_diameter, table_9_1_moisture, table_9_2, table_9_3
 from groundsill.standards.aci562_19.cores import equivalent_of_cores, equivalent_strength
 from groundsill.standards.aci562_19.tables import table_6_4_3
+from groundsill.standards.asce41_17.materials import cores_agree, lower_bound
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import marks_of
@@ -241,3 +242,17 @@ def test_what_was_recalled_marks_the_strength() -> None:
     told = {mark.what for mark in marks_of((found,)) if mark.kind == "from memory"}
     assert "ACI 214.4R-10 Table 9.2: 75 %, 3" in told
     assert "ACI 214.4R-10 Eq. (9-6), the equation" in told
+
+
+# --- scatter ----------------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("spread", "agree"), [(0.0, True), (600.0, True), (601.0, False)])
+def test_cores_agree_up_to_a_fifth_of_their_mean(spread: float, agree: bool) -> None:
+    assert cores_agree(3000.0, spread) is agree
+
+
+@given(samples)
+def test_the_lower_bound_is_one_standard_deviation_below_the_mean(cores: list[float]) -> None:
+    sample = sample_of(cores)
+    assert lower_bound(sample.mean, sample.spread) == pytest.approx(fmean(cores) - stdev(cores), abs=1e-6)

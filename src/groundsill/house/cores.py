@@ -12,7 +12,7 @@ they can only widen what age and material allow.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment, FoundationTest
@@ -25,6 +25,7 @@ from groundsill.standards.aci214_4r_10.cores import (
     strength_in_place,
 )
 from groundsill.standards.aci562_19.cores import equivalent_of_cores
+from groundsill.standards.asce41_17.materials import cores_agree, lower_bound
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import Sheet
 from groundsill.working.steps import given
@@ -43,7 +44,8 @@ class CoreEvidence:
 
     ``cores`` are their marks, ``in_place`` the strengths of those that count, ``left_out`` says why others do not.
     ``code`` is the equivalent specified strength by ACI 562, ``guide`` that by the tolerance factors of ACI 214.4R.
-    ``why_not`` says why there is none.
+    ``why_not`` says why there is none. ``bound`` is the lower bound of ASCE 41, which no check uses, ``agree`` whether
+    they scatter no more than that standard lets pass.
     """
 
     cores: tuple[str, ...]
@@ -54,6 +56,8 @@ class CoreEvidence:
     code: float | None = None
     guide: float | None = None
     why_not: str = ""
+    bound: float | None = None
+    agree: bool = True
 
     @property
     def variation(self) -> float | None:
@@ -79,7 +83,10 @@ class CoreEvidence:
                 f"; equivalent strength {float(self.code):,.0f} psi by ACI 562, {float(self.guide):,.0f} psi by ACI "
                 "214.4R: checks must pass at the lower, the mean is for what fails first"
             )
-        return "; ".join((told, *filter(None, (self.why_not, *self.left_out))))
+        if self.bound is not None and self.code is not None:
+            told += f" (lower bound by ASCE 41 {float(self.bound):,.0f} psi, used by no check)"
+        apart = "" if self.agree else "they scatter so much that ASCE 41 asks for more: are they one concrete?"
+        return "; ".join((told, *filter(None, (apart, self.why_not, *self.left_out))))
 
 
 def rebound_of(survey: Survey, segment: str) -> float | None:
@@ -160,20 +167,19 @@ def _in_place(name: str, test: FoundationTest, damage: bool) -> float:
 
 def _come_to(found: CoreEvidence, low_side: Sequence[float], counted: Sequence[FoundationTest]) -> CoreEvidence:
     """The sample and its equivalent strengths; the code's formula takes the cores without the gain for damage."""
-    cores, in_place, left_out, n = found.cores, found.in_place, found.left_out, len(found.in_place)
+    n = len(found.in_place)
+    if n >= 2:
+        sample = sample_of(found.in_place)
+        bound, agree = lower_bound(sample.mean, sample.spread), cores_agree(sample.mean, sample.spread)
+        found = replace(found, mean=sample.mean, spread=sample.spread, bound=bound, agree=agree)
     if n < LEAST_CORES:
-        why_not = f"fewer than {LEAST_CORES} cores that count: no equivalent strength"
-        if n < 2:
-            return CoreEvidence(cores, in_place, left_out, why_not=why_not)
-        sample = sample_of(in_place)
-        return CoreEvidence(cores, in_place, left_out, sample.mean, sample.spread, why_not=why_not)
-    sample = sample_of(in_place)
+        return replace(found, why_not=f"fewer than {LEAST_CORES} cores that count: no equivalent strength")
     try:
         code = equivalent_of_cores(low_side)
-        guide = equivalent_by_tolerance(in_place, _most_scattering(counted), _least_slender(counted))
+        guide = equivalent_by_tolerance(found.in_place, _most_scattering(counted), _least_slender(counted))
     except OutsideLimits as refused:
-        return CoreEvidence(cores, in_place, left_out, sample.mean, sample.spread, why_not=str(refused))
-    return CoreEvidence(cores, in_place, left_out, sample.mean, sample.spread, code, guide)
+        return replace(found, why_not=str(refused))
+    return replace(found, code=code, guide=guide)
 
 
 def _most_scattering(cores: Iterable[FoundationTest]) -> float:

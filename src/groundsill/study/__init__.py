@@ -32,7 +32,7 @@ from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
 from groundsill.study.prescribed import prescribed, scope_over_ends
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
-from groundsill.study.settled_by import settled_by
+from groundsill.study.settled_by import settling_tests
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
 from groundsill.work.document import House
@@ -81,7 +81,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, not_covered(forces))
     if ranges:
-        runs = tuple(replace(run, settled_by=_plain(settled_by(ends, n, run.chains))) for n, run in enumerate(runs))
+        runs = tuple(replace(run, settled_by=_plain(settling_tests(ends, n, run.chains))) for n, run in enumerate(runs))
     return Study(
         FORMAT,
         manifest_of(house, marks),

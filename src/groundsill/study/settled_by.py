@@ -25,7 +25,7 @@ from groundsill.study.states import go
 from groundsill.study.strength import CoreSite, MeanWanted, Place, SettlingTest, Threshold
 from groundsill.work.document import House
 
-__all__ = ["FORESEEN", "GREATEST_PSI", "LEAST_PSI", "STEP_PSI", "core_places", "settled_by", "wanted_mean"]
+__all__ = ["FORESEEN", "GREATEST_PSI", "LEAST_PSI", "STEP_PSI", "core_places", "settling_tests", "wanted_mean"]
 
 LEAST_PSI, GREATEST_PSI, STEP_PSI = 300.0, 5000.0, 50.0  # the strengths tried: our choice
 FORESEEN = 0.15  # the scatter foreseen of cores not yet drilled: common practice, no source
@@ -37,7 +37,7 @@ _TRIAL = "trial-core-of-"
 _Others = tuple[tuple[str, End], ...]
 
 
-def settled_by(ends: Ends, n: int, chains: Sequence[Chain]) -> tuple[SettlingTest, ...]:
+def settling_tests(ends: Ends, n: int, chains: Sequence[Chain]) -> tuple[SettlingTest, ...]:
     """The tests for every line of state ``n`` that strength keeps from passing; ``chains`` are its concluded chains."""
     trials = _Trials(ends, n)
     found = (_of_line(trials, chain) for chain in chains if chain.relied_on and chain.verdict != "passes")
