@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from groundsill.house.cores import cores_for, evidence_of, one_concrete, rebound_of
 from groundsill.house.fact import Fact, measured, unknown
 from groundsill.house.foundation import FoundationSegment, FoundationTest
+from groundsill.house.missing import incomplete
 from groundsill.house.settle import FactRef, Settled, prepare
 from groundsill.standards.aci214_4r_10.cores import equivalent_by_tolerance, strength_in_place
 from groundsill.standards.aci562_19.cores import equivalent_of_cores
@@ -149,6 +150,12 @@ def test_crumbling_concrete_has_a_strength_by_three_cores_and_by_nothing_less() 
     crumbling = {"strength_psi": unknown(), "condition": measured("crumbling")}
     assert settled(with_tests(*THREE, fs1=crumbling))[1].strength_psi.value == pytest.approx(2182, abs=1)
     assert settled(with_tests(*THREE[:2], fs1=crumbling))[1].strength_psi.value is None
+
+
+@pytest.mark.parametrize(("count", "lacking"), [(3, False), (2, True)])
+def test_crumbling_concrete_with_three_cores_lacks_no_strength(count: int, lacking: bool) -> None:
+    house = with_tests(*THREE[:count], fs1={"strength_psi": unknown(), "condition": measured("crumbling")})
+    assert any(lack.path == STRENGTH for lack in incomplete(house.survey)) is lacking
 
 
 @pytest.mark.parametrize(
