@@ -55,6 +55,12 @@ class FoundationSegment:
         most=12000,
         factory=unknown,
     )
+    pour: Fact[str] = about(
+        "Which pour it is of",
+        help="stretches with the same word, year and condition are one concrete: cores of one speak for all",
+        measure="same aggregate, colour and board marks, no joint between; say in how what you saw",
+        factory=unknown,
+    )
     condition: Fact[str] = about("Condition", choices=("sound", "weathered", "crumbling"), factory=unknown)
     lean_in_per_ft: Fact[float] = about(
         "Lean, inches in a foot of height",
@@ -113,6 +119,17 @@ class FoundationTest:
     anchor_edge_in: float | None = about(
         "That anchor's centre to the nearest face of the concrete", unit="in", least=0, most=24, default=None
     )
+    # cores of concrete, read in house/cores.py
+    core_diameter_in: float | None = about("Diameter of that core", unit="in", least=1, most=12, default=None)
+    core_length_in: float | None = about(
+        "Length of that core as tested, with its caps", unit="in", least=1, most=24, default=None
+    )
+    core_moisture: Literal["", "as received", "soaked", "dried"] = about(
+        "How that core was kept before the test",
+        help="soaked: 48 hours in water; left out counts as received",
+        default="",
+    )
+    core_corrected: bool = about("The result is already corrected for the length of that core", default=False)
     by: str = about("Who", default="")
     when: str = about("When", default="")
 

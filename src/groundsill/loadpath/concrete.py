@@ -25,7 +25,7 @@ from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
 from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -211,8 +211,10 @@ def _in_concrete(
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
-    beyond = (extension, by_bond if way == "pryout" else "", too_near(anchor, of_line))
-    return _Concrete(design, found[way][1], way, "; ".join(dict.fromkeys(text for text in beyond if text)))
+    bonded = by_bond if way == "pryout" else ""
+    beyond = (extension, bonded, too_near(anchor, of_line))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Concrete(design, nominal, way, "; ".join(dict.fromkeys(text for text in beyond if text)))
 
 
 def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:

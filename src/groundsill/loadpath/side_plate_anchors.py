@@ -19,7 +19,7 @@ from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, ste
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
-from groundsill.loadpath.stem import cored_strength, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -139,9 +139,10 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
         extension = extension or "an anchor set afterwards without its evaluation report"
     spacing = piece.anchor_spacing_in if piece.anchors > 1 else None
     split = apart(piece.adhesive, piece.anchor_diameter_in, piece.from_top_in, spacing, SPLITTING[piece.anchor])[1]
-    beyond = (extension, pries[2] if way == "pryout" else "", split)
-    extension = "; ".join(dict.fromkeys(text for text in beyond if text))
-    return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
+    bonded = pries[2] if way == "pryout" else ""
+    extension = "; ".join(dict.fromkeys(text for text in (extension, bonded, split) if text))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Held(design, nominal, way, extension, float(end.resultant) / TRIAL_LB)
 
 
 def _lever(piece: SideplatePiece) -> float:

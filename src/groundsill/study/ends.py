@@ -22,7 +22,7 @@ from groundsill.study.result import Move
 from groundsill.study.states import Chains, State, go
 from groundsill.work.document import House
 
-__all__ = ["Ends", "Progress"]
+__all__ = ["Ends", "Progress", "line_reached"]
 
 Progress = Callable[[int, int], None]
 _ELSEWHERE = "at the best value of every fact the earthquake asks more of it; at another end of a fact wind does"
@@ -138,7 +138,7 @@ class Ends:
         """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
         settled = self.settling.at(ends)
         paths = [which if isinstance(which, str) else which.path for which in ends]
-        lines = [_line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
+        lines = [line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
         if any(line is None for line in lines):
             return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
         reading = Reading(settled.house, settled.marks)
@@ -203,7 +203,7 @@ _REACHES_WIND = "above_outside_soil_in"
 _ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
 
 
-def _line_reached(house: House, path: str, wind: bool) -> str | None:
+def line_reached(house: House, path: str, wind: bool) -> str | None:
     """The one line whose checks a fact can move, or None when it may move more (weights, forces, wind, the floor).
 
     What braces a wall segment counts as more: by a rigid floor it moves the shares of every line. So do the ties and
