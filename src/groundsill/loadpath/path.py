@@ -13,6 +13,7 @@ from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
@@ -49,7 +50,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
-    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    """A line from the floor boards to the bolts in the foundation and the brick stem, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     return (
         *floor_stages(case),
@@ -58,4 +59,5 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *bracing_stages(case),
         *((drift_stage(case),) if quake else ()),
         *anchor_stages(case),
+        *masonry_stage(case),
     )

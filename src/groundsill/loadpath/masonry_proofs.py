@@ -1,0 +1,146 @@
+"""The two proofs that a bolt in old brick needs, and what of them is wanting.
+
+In-place shear tests prove the masonry, tests of bolts in that wall prove the bolts (A107.5.3 of the existing-building
+code's appendix A1). With either of them missing nobody can say: the answer names what is missing, and how many tests
+would settle it. Stone has no rule at all.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from groundsill.house.foundation import FoundationSegment, FoundationTest
+from groundsill.loadpath.bolts_counted import Anchor
+from groundsill.loadpath.case import LineCase, foundation_at
+from groundsill.loadpath.masonry import Bond, bond_of, inner_words, mortar_of, stretches_alike
+from groundsill.loadpath.proof import alike
+from groundsill.loadpath.stem import height_facts
+from groundsill.standards.iebc_2021.masonry_bolts import strength_by_tests, table_a107_5, tests_of_bolts_asked
+from groundsill.working.sheet import quiet
+from groundsill.working.steps import given, least
+from groundsill.working.value import Mark, marks_of
+
+__all__ = ["MASONRY_CLAUSE", "NO_STONE", "Proved", "bolts_wanting", "proved", "stands_in"]
+
+MASONRY_CLAUSE = "IEBC 2021 A106.2, A107.5"
+NO_STONE = (
+    "stone: no document known gives a value for a bolt in a stone foundation, so direct bolting cannot be checked; a "
+    "registered design professional evaluates it, or a new foundation inside takes the force (A304.2.2)"
+)
+_BLOCK = "block: bolts in hollow or grouted units are for TMS 402 chapter 9, which is not here"
+_MOVED = "movement at which the load is read"
+_FACTS = (
+    "wythes", "header_course", "header_percent", "header_clear_in", "collar_joint_filled", "mortar", "year",
+    "top_width_in",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Proved:
+    """The two proofs for the bolts of one sill piece: what they hold by tests, lb, or what is wanting, in words."""
+
+    strength: float | None
+    words: str
+    wanting: str = ""
+    marks: frozenset[Mark] = frozenset()
+
+
+def stands_in(case: LineCase, anchors: Sequence[Anchor]) -> str:
+    """Brick, stone or block, where any of these bolts stands in masonry; nothing where none does."""
+    for anchor in anchors:
+        under = foundation_at(case.reading, case.id, anchor.station_in)
+        if under is not None and under[1].material in ("brick", "stone", "block"):
+            return under[1].material
+    return ""
+
+
+def bolts_wanting(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str, frozenset[Mark]]:
+    """What is wanting before bolts in brick count, in words (nothing when they do), and the marks of what says so.
+
+    Nothing is recorded: the working stands with the bolts in the foundation.
+    """
+    with quiet():
+        words = proved(case, anchors).wanting
+    marks = set(marks_of((case.forces.gravity.lines[case.id].dead, case.forces.gravity.lines[case.id].live)))
+    for anchor in anchors:
+        under = foundation_at(case.reading, case.id, anchor.station_in)
+        if under is not None:
+            marks |= case.reading.marked(f"survey.foundation.segments.{under[0]}", *_FACTS, *height_facts(under[1]))
+    return words, frozenset(marks)
+
+
+def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
+    """What both proofs come to for bolts in masonry, the weakest of them counting for all."""
+    material, inner = stands_in(case, anchors), inner_words(case)
+    if material != "brick":
+        return Proved(None, "", "; ".join(filter(None, (NO_STONE if material == "stone" else _BLOCK, inner))))
+    wanting: list[str] = []
+    terms, words, doubts = [], [], frozenset[Mark]()
+    for anchor in anchors:
+        under = foundation_at(case.reading, case.id, anchor.station_in)
+        if under is None or under[1].material != "brick":
+            wanting.append(f"{anchor.name} does not stand in brick: bolts of one sill piece in two materials")
+            continue
+        bond = bond_of(case, *under)
+        mortar = mortar_of(case, under[1])
+        doubts |= bond.marks | anchor.marks
+        wanting += [*_no_bond(under[1], bond), *filter(None, (mortar.why_not,))]
+        loads, lacks = _loads(case, anchor, under)
+        if lacks:
+            wanting.append(lacks)
+        elif not wanting:
+            terms.append(strength_by_tests([given("P", v, "lb", f"held in a test, {_kind(anchor)}") for v in loads]))
+            words += [bond.words, mortar.words, f"{len(loads)} tests of {_kind(anchor)} bolts (A107.5.3)"]
+    if wanting:
+        needs = "brick: direct bolting needs both in-place shear tests of the wall and tests of bolts in it; wanting: "
+        told = needs + "; ".join(dict.fromkeys(wanting))
+        return Proved(None, "", "; ".join(filter(None, (told, inner))), doubts)
+    strength = least(*terms, symbol="V_m", label="one bolt in the brick, the weakest of the piece")
+    return Proved(strength, "; ".join(dict.fromkeys(words)), marks=doubts)
+
+
+def _no_bond(segment: FoundationSegment, bond: Bond) -> Iterable[str]:
+    """What of the wall's bond keeps bolts from counting."""
+    name = f"{segment.mark}: " if segment.mark else ""
+    if bond.why_not:
+        return [f"{name}{bond.why_not}"]
+    if bond.counted < bond.wythes:
+        return [f"{name}a bolt would hold one loose wythe ({bond.words})"]
+    return []
+
+
+def _kind(anchor: Anchor) -> str:
+    return f"{'new' if anchor.new else 'old'} {anchor.kind} {anchor.diameter_in:g} in."
+
+
+def _loads(case: LineCase, anchor: Anchor, under: tuple[str, FoundationSegment]) -> tuple[list[float], str]:
+    """What bolts like this one held in tests in masonry of its class, lb, and what of those tests is wanting."""
+    classed = stretches_alike(case, under[1])
+    tests = [
+        (id, t)
+        for id, t in case.reading.in_order(case.reading.house.survey.foundation.tests)
+        if t.kind == "anchor shear" and t.unit == "lb" and t.segment in classed and alike(t, anchor)
+    ]
+    most = table_a107_5().read("new bolts", _MOVED)
+    short = [f"{t.mark or id} {why}" for id, t in tests if (why := _unread(t, float(most)))]
+    loads = [(t.segment, t.result) for _, t in tests if not _unread(t, float(most)) for _ in range(t.count)]
+    asked = tests_of_bolts_asked()
+    missing = []
+    if len(loads) < asked:
+        missing.append(f"{len(loads)} of {asked} tests of {_kind(anchor)} bolts in this brick (A107.5.3)")
+    if not any(classed[segment].line == case.id for segment, _ in loads):
+        missing.append(f"no such test in this wall ({under[1].mark or under[0]})")
+    return [load for _, load in loads], "; ".join((*missing, *(short if missing else ())))
+
+
+def _unread(test: FoundationTest, most: float) -> str:
+    """Why a bolt test tells no strength, in words; nothing where it does."""
+    if not test.by.strip() or not test.when.strip():
+        return "does not say who made it and when"
+    if test.displacement_in is None:
+        return "has no displacement entered"
+    if test.displacement_in > most and not math.isclose(test.displacement_in, most):
+        return f"is entered past {most:g} in. of movement: enter the load it had there"
+    return ""
