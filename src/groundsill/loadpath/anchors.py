@@ -16,6 +16,7 @@ from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.masonry_bolts import brick_link
+from groundsill.loadpath.masonry_plates import brick_plates_link, on_masonry
 from groundsill.loadpath.masonry_proofs import stands_in
 from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.side_plate_anchors import plates_link
@@ -81,7 +82,8 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
         if piece.plated is not None:
-            link, proof = plates_link(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+            in_stem = brick_plates_link if on_masonry(case, piece.plated) else plates_link
+            link, proof = in_stem(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
         elif stands_in(case, piece.bolts.anchors):
             link, proof = brick_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         else:

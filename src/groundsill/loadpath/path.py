@@ -50,7 +50,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
-    """A line from the floor boards to the bolts in the foundation and the brick stem, for the force that its case is made for."""
+    """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     return (
         *floor_stages(case),
