@@ -168,7 +168,9 @@ def _why_not_counted(case: LineCase, bolt: Bolt) -> str | None:
     if D is None:
         return "its diameter is not known"
     if bolt.kind in ("expansion", "screw"):
-        return f"{bolt.kind} anchors count only by an entered report"
+        under = foundation_at(case.reading, case.id, bolt.station_in)
+        refused = refused_in(under[1].material) if under is not None and bolt.kind == "expansion" else ""
+        return refused or f"{bolt.kind} anchors count only by an entered report"
     if bolt.embedment_in.value is None and not bolt.test_lb.value:
         return "its embedment is not known and no test is entered"
     if bolt.nut.value != "tight":

@@ -17,7 +17,7 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.concrete import force_on_one
+from groundsill.loadpath.concrete import force_on_one, steel_in_shear
 from groundsill.loadpath.masonry import ON_A_STEM, bond_of, inner_words, mortar_of
 from groundsill.loadpath.masonry_proofs import proved, stands_in
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
@@ -119,6 +119,8 @@ def _in_brick(case: LineCase, key: str, piece: SideplatePiece, plated: Plated) -
         bolt, words, marks = found.strength, found.words or found.wanting, found.marks
     if bolt is None:
         return words
+    if (steel := steel_in_shear(piece.anchor_diameter_in)) is not None:
+        bolt = least(bolt, steel[0], symbol="V_m", label="one bolt, by the brick or its steel")
     V = given("V_1", TRIAL_LB, "lb", "trial force on one plate: all follows in proportion")
     end = end_anchor(piece, V, lever_of(piece))
     each = divide(V, end.resultant, symbol="V_1/R", unit="1", label="force on the plate over that on its end bolt")
