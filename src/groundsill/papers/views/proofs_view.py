@@ -108,6 +108,10 @@ def words_of_test(test: FoundationTest, units: Units) -> str:
         told.append(f"{size(test.anchor_embedment_in, units)} deep")
     if test.anchor_edge_in is not None:
         told.append(f"{size(test.anchor_edge_in, units)} from the face")
+    if test.bed_joints_in2 is not None:
+        told.append(f"bed joints {short(test.bed_joints_in2)} sq in.")
+    if test.axial_psi is not None:
+        told.append(f"{quantity(test.axial_psi, 'psi', units)} on the joints")
     return ": ".join(filter(None, (test.kind, ", ".join(filter(None, told)))))
 
 
