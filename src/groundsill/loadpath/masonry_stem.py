@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from groundsill.forces.reading import doubted
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.anchors import share_between
-from groundsill.loadpath.case import LineCase, cannot, checked
+from groundsill.loadpath.case import LineCase, Share, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.masonry import ON_A_STEM, Bond, bond_of, inner_words, mortar_of
@@ -73,15 +73,17 @@ def _link(case: LineCase, id: str, segment: FoundationSegment) -> Link:
         return cannot(address, title, "line", case.id, clause="IEBC 2021 A304.2.2", reason=reason, working=working)
     with section(address):
         bond, mortar = bond_of(case, id, segment), mortar_of(case, segment)
-        wanting = [text for text in (bond.why_not, mortar.why_not, _unmeasured(segment)) if text]
+        share = share_between(case, segment.from_in, segment.to_in)
+        wanting = [text for text in (bond.why_not, mortar.why_not, _unmeasured(segment), share.why_not) if text]
         if wanting or mortar.v_tL is None:
             reason = "; ".join(filter(None, ("brick: " + "; ".join(wanting), inner)))
             return cannot(
-                address, title, "line", case.id, clause=_CLAUSE, reason=reason, marks=bond.marks, working=working
-            )
+                address, title, "line", case.id, clause=_CLAUSE, reason=reason, marks=bond.marks | share.marks,
+                working=working,
+            )  # fmt: skip
         stem = _measured(case, id, segment, bond)
         capacity, way = _holds(case, stem, mortar.v_tL)
-        demand, words = _asked(case, segment)
+        demand, words = _asked(case, share)
     slender = f"{stem.high / stem.thick:.1f} times as high as thick; {_OUT_OF_PLANE}"
     return checked(
         address,
@@ -137,9 +139,8 @@ def _holds(case: LineCase, stem: _Stem, v_tL: float) -> tuple[float, str]:
     return least(*found.values(), symbol="V_n", label="the stretch along itself"), way
 
 
-def _asked(case: LineCase, segment: FoundationSegment) -> tuple[float, str]:
-    """The force along a stretch, strength level, and which force that is in words."""
-    share = share_between(case, segment.from_in, segment.to_in)
+def _asked(case: LineCase, share: Share) -> tuple[float, str]:
+    """The force along a stretch that has this share of the line's, strength level, and which force it is in words."""
     part = given("σ", share.part, "1", "share of the line's force that comes down on this stretch", share.marks)
     if case.lateral == "wind":
         whole, words = case.strength, "for the wind force, strength level"
