@@ -57,12 +57,13 @@ class Bond:
 class Mortar:
     """The lower bound of the mortar's shear strength, psi, or ``why_not`` and what would settle it.
 
-    ``words`` tell of the tests it is from.
+    ``words`` tell of the tests it is from, ``marks`` are those of the rules that say whether they are enough.
     """
 
     v_tL: float | None
     words: str = ""
     why_not: str = ""
+    marks: frozenset[Mark] = frozenset()
 
 
 # ---- Bond -----------------------------------------------------------------------------------------------------------
@@ -126,20 +127,21 @@ def mortar_of(case: LineCase, segment: FoundationSegment) -> Mortar:
     left_out = [f"{t.mark or id} {why}" for id, t in tests if (why := _not_counted(t, alike[t.segment]))]
     counted = [(id, t) for id, t in tests if not _not_counted(t, alike[t.segment])]
     here = [(id, t) for id, t in counted if alike[t.segment].line == case.id]
-    asked, of_line = _asked(case, alike, counted), int(table_a106_2().read(_ROW, _LINE_OF))
+    asked, of_line = _asked(case, alike, counted), table_a106_2().read(_ROW, _LINE_OF, "n_line")
+    marks = marks_of((asked, of_line))
     total, own = sum(t.count for _, t in counted), sum(t.count for _, t in here)
     if total < asked or own < of_line:
-        told = f"in-place shear tests: {own} of {of_line} on this line, {total} of {asked} of its class (A106.2.3.5)"
-        return Mortar(None, why_not="; ".join((told, *left_out)))
+        enough = f"{own} of {float(of_line):g} on this line, {total} of {float(asked):g} of its class"
+        return Mortar(None, why_not="; ".join((f"in-place shear tests: {enough} (A106.2.3.5)", *left_out)), marks=marks)
     values = {id: _value(case, id, t, alike[t.segment]) for id, t in counted}
+    marks |= marks_of(values.values())
     if needs_pointing([v for id, t in here for v in [values[id]] * t.count]):
-        limit = table_a106_2().read(_ROW, "test value under which a joint is too weak")
-        marks = ", ".join(f"{t.mark or id} {float(values[id]):.0f}" for id, t in here)
-        why = f"more than half of this line's mortar tests are under {float(limit):g} psi ({marks}): "
-        return Mortar(None, why_not=f"{why}the wall is pointed and tested again (A106.2.3.6, A106.2.3.9)")
+        found = ", ".join(f"{t.mark or id} {float(values[id]):.0f}" for id, t in here)
+        why = f"more than half of this line's mortar tests are under 30 psi ({found}): the wall is pointed and tested"
+        return Mortar(None, why_not=f"{why} again (A106.2.3.6, A106.2.3.9)", marks=marks)
     bound = lower_bound_mortar([v for id, t in counted for v in [values[id]] * t.count])
     words = f"mortar {float(bound):.0f} psi by {total} in-place shear tests, {own} on this line; {CLASS_WORDS}"
-    return Mortar(bound, "; ".join((words, *left_out)))
+    return Mortar(bound, "; ".join((words, *left_out)), marks=marks)
 
 
 def _not_counted(test: FoundationTest, segment: FoundationSegment) -> str:
@@ -157,11 +159,11 @@ def _not_counted(test: FoundationTest, segment: FoundationSegment) -> str:
     return ""
 
 
-def _asked(case: LineCase, alike: dict[str, FoundationSegment], tests: Sequence[tuple[str, FoundationTest]]) -> int:
+def _asked(case: LineCase, alike: dict[str, FoundationSegment], tests: Sequence[tuple[str, FoundationTest]]) -> float:
     """How many tests the class needs: two in each line that is tested or asked about, eight at the least."""
     lines = {alike[t.segment].line for _, t in tests} | {case.id}
     surface = sum((s.to_in - s.from_in) * (height_of(s) or 0.0) / 144 for s in alike.values())
-    return int(mortar_tests_asked(float(len(lines)), surface))
+    return mortar_tests_asked(float(len(lines)), surface)
 
 
 def _value(case: LineCase, id: str, test: FoundationTest, segment: FoundationSegment) -> float:

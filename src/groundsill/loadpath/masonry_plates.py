@@ -134,6 +134,7 @@ def _by_table(
     """The table's shear of one bolt where every condition is met; else None, with each condition in words."""
     id, stem = under
     bond, mortar = bond_of(case, id, stem), mortar_of(case, stem)
+    marks = bond.marks | mortar.marks
     assert piece.anchor_diameter_in is not None
     kind = cast(FaceBolt, piece.anchor)
     tied = None if bond.why_not else bond.counted
@@ -153,10 +154,10 @@ def _by_table(
         conditions.append(_torqued(case, piece))
     words = f"{piece.anchor} bolts by Table A108.1(2): {_told(conditions)}"
     if not all(c.met for c in conditions):
-        return None, "; ".join(filter(None, (f"brick: {words}", mortar.why_not, bond.why_not))), bond.marks
+        return None, "; ".join(filter(None, (f"brick: {words}", mortar.why_not, bond.why_not))), marks
     strength = face_bolt_shear(piece.anchor, given("d_a", piece.anchor_diameter_in, "in", "bolt diameter"))
     near = f"{piece.from_top_in:g} in. below the top of the stem: the table says nothing of that"
-    return strength, "; ".join((words, near, bond.words, mortar.words)), bond.marks
+    return strength, "; ".join((words, near, bond.words, mortar.words)), marks
 
 
 def _told(conditions: Iterable[Condition]) -> str:
@@ -169,7 +170,7 @@ def _torqued(case: LineCase, piece: SideplatePiece) -> Condition:
     """Whether a fifth of the embedded bolts were torqued, in that wall, to what the code asks."""
     size = str(Fraction(piece.anchor_diameter_in or 0.0).limit_denominator(16))
     rows, of_line = table_a107_5_2().rows, _embedded(case, piece)
-    share = float(table_a107_5().read("new bolts", "share of tension bolts torqued besides, least"))
+    share = float(table_a107_5().read("new bolts", "share of tension bolts torqued besides, least", "p_T"))
     asked = max(math.ceil(share * of_line - 1e-9), 1)
     if size not in rows:
         return Condition(f"torque-tested, a diameter of {' to '.join((min(rows), max(rows)))} in.", False)

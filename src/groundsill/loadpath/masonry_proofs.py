@@ -16,9 +16,8 @@ from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.masonry import Bond, bond_of, inner_words, mortar_of, stretches_alike
 from groundsill.loadpath.proof import alike
-from groundsill.loadpath.stem import height_facts
 from groundsill.standards.iebc_2021.masonry_bolts import strength_by_tests, table_a107_5, tests_of_bolts_asked
-from groundsill.working.sheet import quiet
+from groundsill.working.sheet import Sheet, open_sheet
 from groundsill.working.steps import given, least
 from groundsill.working.value import Mark, marks_of
 
@@ -31,10 +30,6 @@ NO_STONE = (
 )
 _BLOCK = "block: bolts in hollow or grouted units are for TMS 402 chapter 9, which is not here"
 _MOVED = "movement at which the load is read"
-_FACTS = (
-    "wythes", "header_course", "header_percent", "header_clear_in", "collar_joint_filled", "mortar", "year",
-    "top_width_in",
-)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,16 +54,13 @@ def stands_in(case: LineCase, anchors: Sequence[Anchor]) -> str:
 def bolts_wanting(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str, frozenset[Mark]]:
     """What is wanting before bolts in brick count, in words (nothing when they do), and the marks of what says so.
 
-    Nothing is recorded: the working stands with the bolts in the foundation.
+    Worked out on a sheet of its own: the working stands with the bolts in the foundation.
     """
-    with quiet():
-        words = proved(case, anchors).wanting
-    marks = set(marks_of((case.forces.gravity.lines[case.id].dead, case.forces.gravity.lines[case.id].live)))
-    for anchor in anchors:
-        under = foundation_at(case.reading, case.id, anchor.station_in)
-        if under is not None:
-            marks |= case.reading.marked(f"survey.foundation.segments.{under[0]}", *_FACTS, *height_facts(under[1]))
-    return words, frozenset(marks)
+    if open_sheet() is None:
+        return proved(case, anchors).wanting, frozenset()
+    with Sheet():
+        found = proved(case, anchors)
+    return found.wanting, found.marks
 
 
 def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
@@ -85,9 +77,10 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
             continue
         bond = bond_of(case, *under)
         mortar = mortar_of(case, under[1])
-        doubts |= bond.marks | anchor.marks
+        doubts |= bond.marks | mortar.marks | anchor.marks
         wanting += [*_no_bond(under[1], bond), *filter(None, (mortar.why_not,))]
-        loads, lacks = _loads(case, anchor, under)
+        loads, lacks, asked = _loads(case, anchor, under)
+        doubts |= asked
         if lacks:
             wanting.append(lacks)
         elif not wanting:
@@ -115,24 +108,30 @@ def _kind(anchor: Anchor) -> str:
     return f"{'new' if anchor.new else 'old'} {anchor.kind} {anchor.diameter_in:g} in."
 
 
-def _loads(case: LineCase, anchor: Anchor, under: tuple[str, FoundationSegment]) -> tuple[list[float], str]:
-    """What bolts like this one held in tests in masonry of its class, lb, and what of those tests is wanting."""
+def _loads(
+    case: LineCase, anchor: Anchor, under: tuple[str, FoundationSegment]
+) -> tuple[list[float], str, frozenset[Mark]]:
+    """What bolts like this one held in tests in masonry of its class, lb, and what of those tests is wanting.
+
+    The marks are those of the rule that says how many are asked for.
+    """
     classed = stretches_alike(case, under[1])
     tests = [
         (id, t)
         for id, t in case.reading.in_order(case.reading.house.survey.foundation.tests)
         if t.kind == "anchor shear" and t.unit == "lb" and t.segment in classed and alike(t, anchor)
     ]
-    most = table_a107_5().read("new bolts", _MOVED)
+    most = table_a107_5().read("new bolts", _MOVED, "δ_m")
     short = [f"{t.mark or id} {why}" for id, t in tests if (why := _unread(t, float(most)))]
     loads = [(t.segment, t.result) for _, t in tests if not _unread(t, float(most)) for _ in range(t.count)]
     asked = tests_of_bolts_asked()
     missing = []
     if len(loads) < asked:
-        missing.append(f"{len(loads)} of {asked} tests of {_kind(anchor)} bolts in this brick (A107.5.3)")
+        missing.append(f"{len(loads)} of {float(asked):g} tests of {_kind(anchor)} bolts in this brick (A107.5.3)")
     if not any(classed[segment].line == case.id for segment, _ in loads):
         missing.append(f"no such test in this wall ({under[1].mark or under[0]})")
-    return [load for _, load in loads], "; ".join((*missing, *(short if missing else ())))
+    marks = marks_of((asked, most))
+    return [load for _, load in loads], "; ".join((*missing, *(short if missing else ()))), marks
 
 
 def _unread(test: FoundationTest, most: float) -> str:

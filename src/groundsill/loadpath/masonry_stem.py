@@ -77,11 +77,10 @@ def _link(case: LineCase, id: str, segment: FoundationSegment) -> Link:
         wanting = [text for text in (bond.why_not, mortar.why_not, _unmeasured(segment), share.why_not) if text]
         if wanting or mortar.v_tL is None:
             reason = "; ".join(filter(None, ("brick: " + "; ".join(wanting), inner)))
-            return cannot(
-                address, title, "line", case.id, clause=_CLAUSE, reason=reason, marks=bond.marks | share.marks,
-                working=working,
-            )  # fmt: skip
+            doubts = bond.marks | mortar.marks | share.marks
+            return cannot(address, title, "line", case.id, clause=_CLAUSE, reason=reason, marks=doubts, working=working)
         stem = _measured(case, id, segment, bond)
+        doubts = stem.marks | mortar.marks
         capacity, way = _holds(case, stem, mortar.v_tL)
         demand, words = _asked(case, share)
     slender = f"{stem.high / stem.thick:.1f} times as high as thick; {_OUT_OF_PLANE}"
@@ -97,7 +96,7 @@ def _link(case: LineCase, id: str, segment: FoundationSegment) -> Link:
         clause=_CLAUSE,
         reason="; ".join(filter(None, (way, words, bond.words, mortar.words, slender, inner))),
         extension=ON_A_STEM,
-        marks=stem.marks,
+        marks=doubts,
         working=working,
     )
 

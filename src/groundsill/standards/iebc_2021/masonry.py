@@ -39,6 +39,7 @@ _LB = Q("lb", "P_D", "dead load on top of the wall", at_least=0.0)
 Area = Annotated[float, Q("in^2", "A_n", "area of the wall in plan, mortared", above=0.0)]
 DeadLoad = Annotated[float, _LB]
 Stress = Annotated[float, Q("psi", "v_to", "mortar shear test value", at_least=0.0)]
+Tests = Annotated[Sequence[float], Q("psi", "v_to", "mortar shear test values", at_least=0.0)]
 
 
 def table_a106_2() -> Table:
@@ -51,7 +52,7 @@ def table_a108_2() -> Table:
     return Table.load(__package__, "tables/a108_2.toml")
 
 
-def _rule(column: str, symbol: str = "") -> float:
+def _rule(column: str, symbol: str) -> float:
     return table_a106_2().read(_ROW, column, symbol)
 
 
@@ -99,7 +100,7 @@ def mean_less_deviation(
     source=SOURCE,
     alias="iebc.mortar",
 )
-def lower_bound_mortar(values: Sequence[float]) -> float:
+def lower_bound_mortar(values: Tests) -> float:
     """The strength, psi, that the mortar tests of one class of masonry prove, no more than the most that counts.
 
     Two meanings of the lower bound are recalled: the value that 80 % of the tests exceed, and the mean less one
@@ -115,7 +116,8 @@ def lower_bound_mortar(values: Sequence[float]) -> float:
     if len(tests) < 2:
         raise OutsideLimits(f"{SOURCE.cite('A106.2.3.6')}: {len(tests)} mortar test; a lower bound needs at least 2")
     doubts = marks_of(values)
-    exceed, most = _rule("share of tests that exceed the lower bound"), _rule("mortar strength counted, most", "v_most")
+    exceed = _rule("share of tests that exceed the lower bound", "p_20")
+    most = _rule("mortar strength counted, most", "v_most")
     place = max(len(tests) - math.ceil(float(exceed) * len(tests) - 1e-9) - 1, 0)
     label = f"of {len(tests)} tests, {tests[0]:.1f} to {tests[-1]:.1f} psi"
     lower = given("v_20", tests[place], "psi", f"value that 80 % exceed, {label}", doubts | marks_of((exceed,)))
@@ -131,13 +133,13 @@ def lower_bound_mortar(values: Sequence[float]) -> float:
     source=SOURCE,
     alias="iebc.repoint",
 )
-def needs_pointing(values: Sequence[float]) -> bool:
+def needs_pointing(values: Tests) -> bool:
     """Whether more than half of the mortar tests of one wall come to less than 30 psi.
 
     Such a wall is pointed (``pointing`` of the provisions says how) and tested again before anything is counted on it.
     """
-    limit = _rule("test value under which a joint is too weak")
-    share = _rule("share of tests that may be too weak, most")
+    limit = _rule("test value under which a joint is too weak", "v_weak")
+    share = _rule("share of tests that may be too weak, most", "p_weak")
     weak = sum(float(v) < float(limit) for v in values)
     met = weak <= float(share) * len(values)
     words = f"no more than half of the wall's tests under {float(limit):g} psi: {weak} of {len(values)} are"
@@ -160,8 +162,8 @@ def mortar_tests_asked(
 
     Two in each line that resists, one for each 1,500 sq ft of wall, and eight at the least.
     """
-    each = _rule("tests in a line of the first and top story, least")
-    all_of, per = _rule("tests in all, least"), _rule("wall surface for each test, most")
+    each = _rule("tests in a line of the first and top story, least", "n_line")
+    all_of, per = _rule("tests in all, least", "n_all"), _rule("wall surface for each test, most", "A_t")
     asked = max(float(each) * float(lines), math.ceil(float(surface) / float(per) - 1e-9), float(all_of))
     note("two in each line, one for each 1,500 sq ft, eight at the least")
     return given("n_t", asked, "1", "mortar tests asked for", marks_of((each, all_of, per, lines, surface)))
@@ -185,7 +187,8 @@ def bonded_wythes(
 
     Wythes that are not so bonded count as veneer: neither in thickness nor in shear.
     """
-    share, apart = _rule("headers, share of the face, least"), _rule("clear distance between headers, most")
+    share = _rule("headers, share of the face, least", "p_h,least")
+    apart = _rule("clear distance between headers, most", "s_h,most")
     enough = float(headers) >= float(share) - 1e-9
     close = float(clear) <= float(apart) + 1e-9
     condition("solid headers make up at least a tenth of the face", enough, headers, share)

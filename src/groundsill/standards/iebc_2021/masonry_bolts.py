@@ -40,6 +40,7 @@ _TAPE_IN = 0.01
 
 FaceBolt = Literal["through-bolt", "embedded at 22.5 degrees", "grouted"]
 Diameter = Annotated[float, Q("in", "d_a", "bolt diameter", above=0.0)]
+Loads = Annotated[Sequence[float], Q("lb", "P", "what each tested bolt held", at_least=0.0)]
 
 
 def table_a108_1_2() -> Table:
@@ -92,13 +93,11 @@ def face_bolt_conditions(
         thickness: of the wall, in.; a grouted bolt must not come out of it.
     """
     scope = table_a108_1_2_scope()
-    least, most = (float(scope.read(_SCOPE, f"diameter, {end}")) for end in ("least", "most"))
-    bore, steel, deep, many = (
-        float(scope.read(_SCOPE, column))
-        for column in (
-            "hole in the wall", "plate on the far side, least", "embedment of a grouted bolt, least", "wythes, least",
-        )
-    )  # fmt: skip
+    least, most = _diameters()
+    bore = float(scope.read(_SCOPE, "hole in the wall", "d_h"))
+    steel = float(scope.read(_SCOPE, "plate on the far side, least", "A_pl"))
+    deep = float(scope.read(_SCOPE, "embedment of a grouted bolt, least", "l_least"))
+    many = float(scope.read(_SCOPE, "wythes, least", "n_w"))
     found = [
         Condition(f"diameter {least:g} to {most:g} in.", least - _TAPE_IN <= d_a <= most + _TAPE_IN),
         Condition(f"at least {many:g} wythes bonded together", None if wythes is None else wythes >= many),
@@ -115,6 +114,13 @@ def face_bolt_conditions(
         if embedment is not None and thickness is not None:
             found.append(Condition("no deeper than the wall is thick", embedment <= thickness + _TAPE_IN))
     return tuple(found)
+
+
+def _diameters() -> tuple[float, float]:
+    """The least and the greatest diameter of the table, in."""
+    scope = table_a108_1_2_scope()
+    least, most = scope.read(_SCOPE, "diameter, least", "d_least"), scope.read(_SCOPE, "diameter, most", "d_most")
+    return float(least), float(most)
 
 
 @procedure(
@@ -135,8 +141,7 @@ def face_bolt_shear(kind: str, d_a: Diameter) -> float:
     """
     if kind not in FACE_BOLTS:
         raise OutsideLimits(f"{SOURCE.cite('Table A108.1(2)')}: no {kind} bolt; it has {', '.join(FACE_BOLTS)}")
-    scope = table_a108_1_2_scope()
-    least, most = (float(scope.read(_SCOPE, f"diameter, {end}")) for end in ("least", "most"))
+    least, most = _diameters()
     if not least - _TAPE_IN <= float(d_a) <= most + _TAPE_IN:
         raise OutsideLimits(
             f"{SOURCE.cite('Table A108.1(2)')}: d_a = {float(d_a):g} in.; the table has {least:g} to {most:g} in."
@@ -169,9 +174,9 @@ def tested_shear(
     return min(P_mean / n, P_moved)
 
 
-def tests_of_bolts_asked() -> int:
+def tests_of_bolts_asked() -> float:
     """How many bolts of a size and type must be tested in one class of masonry."""
-    return int(table_a107_5().read(_NEW, "tests of a size and type in a class of masonry, least"))
+    return table_a107_5().read(_NEW, "tests of a size and type in a class of masonry, least", "n_t")
 
 
 @procedure(
@@ -181,7 +186,7 @@ def tests_of_bolts_asked() -> int:
     source=SOURCE,
     alias="iebc.brick-bolt-tests",
 )
-def strength_by_tests(loads: Sequence[float]) -> float:
+def strength_by_tests(loads: Loads) -> float:
     """Strength of a kind of bolt in one class of masonry, lb.
 
     Args:
@@ -192,7 +197,7 @@ def strength_by_tests(loads: Sequence[float]) -> float:
         OutsideLimits: for fewer tests than are asked.
     """
     table = table_a107_5()
-    asked = table.read(_NEW, "tests of a size and type in a class of masonry, least", "n_t")
+    asked = tests_of_bolts_asked()
     if len(loads) < float(asked):
         raise OutsideLimits(
             f"{SOURCE.cite('A107.5.3')}: {len(loads)} of {float(asked):g} tests of this kind of bolt in this masonry"
