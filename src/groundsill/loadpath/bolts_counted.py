@@ -102,7 +102,7 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
         if not reasons and not unseen and new:
             reasons = ["old bolts are not added to new ones"]
         if reasons or unseen:
-            left_out.append(f"{bolt.mark or id}: {', '.join(reasons or unseen)}")
+            left_out.append(f"{bolt.mark or id}: {', '.join(dict.fromkeys(reasons or unseen))}")
             unknown += [] if reasons or new else [left_out[-1]]
         else:
             old.append(anchor)

@@ -173,7 +173,7 @@ def _value(case: LineCase, id: str, test: FoundationTest, segment: FoundationSeg
     if test.unit == "lb" and test.bed_joints_in2:
         V = given("V_test", test.result, "lb", f"load at the first movement, test {test.mark or id}")
         return mortar_shear(V, given("A_b", test.bed_joints_in2, "in^2", "both bed joints"), stress)
-    read = given("V_test/A_b", test.result, "psi", f"shear at the first movement, test {test.mark or id}")
+    read = given("v_test", test.result, "psi", f"shear at the first movement, test {test.mark or id}")
     return greatest(subtract(read, stress, symbol="v_to"), 0.0, symbol="v_to", label="mortar shear test value")
 
 

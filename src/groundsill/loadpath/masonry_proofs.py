@@ -70,7 +70,7 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
         return Proved(None, "", "; ".join(filter(None, (NO_STONE if material == "stone" else _BLOCK, inner))))
     wanting: list[str] = []
     terms, words, doubts = [], [], frozenset[Mark]()
-    for anchor in anchors:
+    for anchor in _different(case, anchors):
         under = foundation_at(case.reading, case.id, anchor.station_in)
         if under is None or under[1].material != "brick":
             wanting.append(f"{anchor.name} does not stand in brick: bolts of one sill piece in two materials")
@@ -92,6 +92,15 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
         return Proved(None, "", "; ".join(filter(None, (told, inner))), doubts)
     strength = least(*terms, symbol="V_m", label="one bolt in the brick, the weakest of the piece")
     return Proved(strength, "; ".join(dict.fromkeys(words)), marks=doubts)
+
+
+def _different(case: LineCase, anchors: Sequence[Anchor]) -> Iterable[Anchor]:
+    """One bolt of each sort, by stretch, kind and measures: the proofs say the same of all that are alike."""
+    sorts: dict[tuple[object, ...], Anchor] = {}
+    for a in anchors:
+        under = foundation_at(case.reading, case.id, a.station_in)
+        sorts.setdefault((under and under[0], a.new, a.kind, a.diameter_in, a.embedment_in, a.edge_in, a.marks), a)
+    return sorts.values()
 
 
 def _no_bond(segment: FoundationSegment, bond: Bond) -> Iterable[str]:

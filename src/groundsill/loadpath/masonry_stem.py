@@ -16,7 +16,6 @@ from groundsill.loadpath.case import LineCase, Share, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.masonry import ON_A_STEM, Bond, bond_of, inner_words, mortar_of
-from groundsill.loadpath.masonry_proofs import NO_STONE
 from groundsill.loadpath.stem import height_facts, height_of
 from groundsill.standards.common_practice import table_other_densities
 from groundsill.standards.iebc_2021.masonry import (
@@ -32,6 +31,10 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["masonry_stage"]
 
 _CLAUSE = "IEBC 2021 A108.2, A112.2"
+_STONE = (
+    "stone: no document known tells what it holds along the wall; a registered design professional evaluates it, or a "
+    "new foundation inside takes the force"
+)
 _OUT_OF_PLANE = (
     "what pushes it out of its plane is not checked: it leans on soil and is held at its top by the bolts alone"
 )
@@ -69,7 +72,7 @@ def _link(case: LineCase, id: str, segment: FoundationSegment) -> Link:
     working = (f"line/{case.id}/demand",)
     inner = inner_words(case)
     if segment.material == "stone":
-        reason = "; ".join(filter(None, (NO_STONE, inner)))
+        reason = "; ".join(filter(None, (_STONE, inner)))
         return cannot(address, title, "line", case.id, clause="IEBC 2021 A304.2.2", reason=reason, working=working)
     with section(address):
         bond, mortar = bond_of(case, id, segment), mortar_of(case, segment)
