@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
+from groundsill.study import run
 from tests.loadpath.bolting import links, with_acceptance, with_bolt, with_pieces, with_stem, wood
 from tests.loadpath.bricks import (
     LINE,
@@ -22,6 +23,7 @@ from tests.loadpath.bricks import (
     with_bolt_tests,
     with_mortar_tests,
 )
+from tests.loadpath.houses import about
 
 NO_MORTAR = "in-place shear tests: 0 of 2 on this line, 0 of 8 of its class (A106.2.3.5)"
 NO_BOLTS = "0 of 5 tests of old cast-in 0.5 in. bolts in this brick (A107.5.3)"
@@ -299,3 +301,18 @@ def test_a_new_foundation_inside_is_told_where_the_design_has_one() -> None:
     assert told in bolts(house, work=True).reason
     assert told in stem(house, work=True).reason
     assert told not in bolts(house).reason
+
+
+# --- at both ends of what is not known --------------------------------------------------------------------------------
+
+
+def test_an_estimated_width_of_a_tested_stretch_moves_the_stems_of_other_lines() -> None:
+    """The load on a tested brick is taken off its value, and the class's tests stand for every line of it."""
+    house = with_mortar_tests(brick_house(), own=2, axial_psi=None)
+    front = next(key for key, s in house.survey.foundation.segments.items() if s.line == "line1")
+    found = run(with_stem(house, front, top_width_in=about(9.0, 4.0, 13.0))).runs[0]
+    address = f"line/{LINE}/masonry/{STEM}/both"
+    link = next(link for chain in found.chains for link in chain.links if link.address == address)
+    assert link.ratio is not None
+    assert link.least_favourable is not None
+    assert link.least_favourable > link.ratio
