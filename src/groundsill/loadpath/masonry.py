@@ -114,32 +114,35 @@ def stretches_alike(case: LineCase, segment: FoundationSegment) -> dict[str, Fou
     }
 
 
-def mortar_of(case: LineCase, segment: FoundationSegment) -> Mortar:
+def mortar_of(case: LineCase, id: str, segment: FoundationSegment) -> Mortar:
     """What the in-place shear tests of a class of masonry prove for one line of it."""
-    alike = stretches_alike(case, segment)
+    alike, every = stretches_alike(case, segment), "survey.foundation.segments"
+    same = [id for id, s in case.reading.house.survey.foundation.segments.items() if s.material == segment.material]
+    doubts = case.reading.noted("which brick is of one class", every, *(f"{id}.year" for id in same))
+    doubts |= case.reading.noted("whether there is mortar", f"{every}.{id}.mortar")
     if segment.mortar.value == "missing":
-        return Mortar(None, why_not="mortar is missing: the joints are packed first, then tested")
+        return Mortar(None, why_not="mortar is missing: the joints are packed first, then tested", marks=doubts)
     tests = [
-        (id, t)
-        for id, t in case.reading.in_order(case.reading.house.survey.foundation.tests)
+        (key, t)
+        for key, t in case.reading.in_order(case.reading.house.survey.foundation.tests)
         if t.kind == "mortar shear" and t.segment in alike
     ]
-    left_out = [f"{t.mark or id} {why}" for id, t in tests if (why := _not_counted(t, alike[t.segment]))]
-    counted = [(id, t) for id, t in tests if not _not_counted(t, alike[t.segment])]
-    here = [(id, t) for id, t in counted if alike[t.segment].line == case.id]
+    left_out = [f"{t.mark or key} {why}" for key, t in tests if (why := _not_counted(t, alike[t.segment]))]
+    counted = [(key, t) for key, t in tests if not _not_counted(t, alike[t.segment])]
+    here = [(key, t) for key, t in counted if alike[t.segment].line == case.id]
     asked, of_line = _asked(case, alike, counted), table_a106_2().read(_ROW, _LINE_OF, "n_line")
-    marks = marks_of((asked, of_line))
+    marks = doubts | marks_of((asked, of_line))
     total, own = sum(t.count for _, t in counted), sum(t.count for _, t in here)
     if total < asked or own < of_line:
         enough = f"{own} of {float(of_line):g} on this line, {total} of {float(asked):g} of its class"
         return Mortar(None, why_not="; ".join((f"in-place shear tests: {enough} (A106.2.3.5)", *left_out)), marks=marks)
-    values = {id: _value(case, id, t, alike[t.segment]) for id, t in counted}
+    values = {key: _value(case, key, t, alike[t.segment]) for key, t in counted}
     marks |= marks_of(values.values())
-    if needs_pointing([v for id, t in here for v in [values[id]] * t.count]):
-        found = ", ".join(f"{t.mark or id} {float(values[id]):.0f}" for id, t in here)
+    if needs_pointing([v for key, t in here for v in [values[key]] * t.count]):
+        found = ", ".join(f"{t.mark or key} {float(values[key]):.0f}" for key, t in here)
         why = f"more than half of this line's mortar tests are under 30 psi ({found}): the wall is pointed and tested"
         return Mortar(None, why_not=f"{why} again (A106.2.3.6, A106.2.3.9)", marks=marks)
-    bound = lower_bound_mortar([v for id, t in counted for v in [values[id]] * t.count])
+    bound = lower_bound_mortar([v for key, t in counted for v in [values[key]] * t.count])
     words = f"mortar {float(bound):.0f} psi by {total} in-place shear tests, {own} on this line; {CLASS_WORDS}"
     return Mortar(bound, "; ".join((words, *left_out)), marks=marks)
 
@@ -186,7 +189,8 @@ def _stress(case: LineCase, test: FoundationTest, segment: FoundationSegment) ->
     D = given("D", max(float(load.dead), 0.0), "lb", "dead load on the line from the take-down", marks_of((load.dead,)))
     L = given("L", max(float(load.live), 0.0), "lb", "live load on the line", marks_of((load.live,)))
     long = 12 * case.forces.lines[segment.line].length_ft
-    A = given("A", long * width, "in^2", "top of the wall along the line")
+    known = case.reading.marked(f"survey.foundation.segments.{test.segment}", "top_width_in")
+    A = given("A", long * width, "in^2", "top of the wall along the line", known)
     return divide(add(D, L, symbol="D+L"), A, symbol="p_D+L", unit="psi", label="stress on the joints of the test")
 
 

@@ -133,7 +133,7 @@ def _by_table(
 ) -> tuple[float | None, str, frozenset[Mark]]:
     """The table's shear of one bolt where every condition is met; else None, with each condition in words."""
     id, stem = under
-    bond, mortar = bond_of(case, id, stem), mortar_of(case, stem)
+    bond, mortar = bond_of(case, id, stem), mortar_of(case, id, stem)
     marks = bond.marks | mortar.marks
     assert piece.anchor_diameter_in is not None
     kind = cast(FaceBolt, piece.anchor)

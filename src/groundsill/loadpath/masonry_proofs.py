@@ -76,7 +76,7 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
             wanting.append(f"{anchor.name} does not stand in brick: bolts of one sill piece in two materials")
             continue
         bond = bond_of(case, *under)
-        mortar = mortar_of(case, under[1])
+        mortar = mortar_of(case, *under)
         doubts |= bond.marks | mortar.marks | anchor.marks
         wanting += [*_no_bond(under[1], bond), *filter(None, (mortar.why_not,))]
         loads, lacks, asked = _loads(case, anchor, under)

@@ -75,7 +75,7 @@ def _link(case: LineCase, id: str, segment: FoundationSegment) -> Link:
         reason = "; ".join(filter(None, (_STONE, inner)))
         return cannot(address, title, "line", case.id, clause="IEBC 2021 A304.2.2", reason=reason, working=working)
     with section(address):
-        bond, mortar = bond_of(case, id, segment), mortar_of(case, segment)
+        bond, mortar = bond_of(case, id, segment), mortar_of(case, id, segment)
         share = share_between(case, segment.from_in, segment.to_in)
         wanting = [text for text in (bond.why_not, mortar.why_not, _unmeasured(segment), share.why_not) if text]
         if wanting or mortar.v_tL is None:
