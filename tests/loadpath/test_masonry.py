@@ -11,7 +11,16 @@ from hypothesis import strategies as st
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
 from groundsill.study import run
-from tests.loadpath.bolting import links, with_acceptance, with_bolt, with_pieces, with_stem, wood
+from tests.loadpath.bolting import (
+    a_shear_test,
+    links,
+    with_acceptance,
+    with_bolt,
+    with_pieces,
+    with_stem,
+    with_tests,
+    wood,
+)
 from tests.loadpath.bricks import (
     LINE,
     STEM,
@@ -108,6 +117,19 @@ def test_a_bolt_test_counts_only_for_its_like_and_when_it_is_whole(changes: dict
     link = bolts(with_bolt_tests(with_mortar_tests(brick_house()), **changes))
     assert link.status == "cannot be checked"
     assert words in link.reason
+
+
+def test_one_bolt_entered_past_an_eighth_of_an_inch_is_not_left_out_unsaid() -> None:
+    far = a_shear_test(STEM, 170.0, 3000.0, mark="S9", displacement_in=0.2)
+    link = bolts(with_tests(both_proofs(), far=far))
+    assert link.status == "cannot be checked"
+    assert "S9 is entered past 0.125 in. of movement: enter the load it had there" in link.reason
+
+
+def test_a_test_that_nobody_signed_is_left_out_and_said() -> None:
+    link = bolts(with_tests(both_proofs(), unsigned=a_shear_test(STEM, 170.0, 3000.0, mark="S9", by="")))
+    assert link.capacity == bolts(both_proofs()).capacity
+    assert "S9 does not say who made it and when" in link.reason
 
 
 def test_bolts_tested_in_another_wall_do_not_stand_for_this_one() -> None:

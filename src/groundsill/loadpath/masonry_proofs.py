@@ -29,6 +29,7 @@ NO_STONE = (
     "registered design professional evaluates it, or a new foundation inside takes the force (A304.2.2)"
 )
 _BLOCK = "block: bolts in hollow or grouted units are for TMS 402 chapter 9, which is not here"
+_PAST = "is entered past"
 _MOVED = "movement at which the load is read"
 
 
@@ -40,6 +41,19 @@ class Proved:
     words: str
     wanting: str = ""
     marks: frozenset[Mark] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class _Loads:
+    """What bolts of one sort held in tests, lb; what is wanting of them, and what was left out, in words.
+
+    ``marks`` are those of the rule that says how many are asked for.
+    """
+
+    held: tuple[float, ...]
+    wanting: str
+    left_out: str
+    marks: frozenset[Mark]
 
 
 def stands_in(case: LineCase, anchors: Sequence[Anchor]) -> str:
@@ -79,19 +93,25 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
         mortar = mortar_of(case, *under)
         doubts |= bond.marks | mortar.marks | anchor.marks
         wanting += [*_no_bond(under[1], bond), *filter(None, (mortar.why_not,))]
-        loads, lacks, asked = _loads(case, anchor, under)
-        doubts |= asked
-        if lacks:
-            wanting.append(lacks)
+        loads = _loads(case, anchor, under)
+        doubts |= loads.marks
+        if loads.wanting:
+            wanting.append(loads.wanting)
         elif not wanting:
-            terms.append(strength_by_tests([given("P", v, "lb", f"held in a test, {_kind(anchor)}") for v in loads]))
-            words += [bond.words, mortar.words, f"{len(loads)} tests of {_kind(anchor)} bolts (A107.5.3)"]
+            held = [given("P", v, "lb", f"held in a test, {_kind(anchor)}") for v in loads.held]
+            terms.append(strength_by_tests(held))
+            words += [
+                bond.words,
+                mortar.words,
+                f"{len(held)} tests of {_kind(anchor)} bolts (A107.5.3)",
+                loads.left_out,
+            ]
     if wanting:
         needs = "brick: direct bolting needs both in-place shear tests of the wall and tests of bolts in it; wanting: "
         told = needs + "; ".join(dict.fromkeys(wanting))
         return Proved(None, "", "; ".join(filter(None, (told, inner))), doubts)
     strength = least(*terms, symbol="V_m", label="one bolt in the brick, the weakest of the piece")
-    return Proved(strength, "; ".join(dict.fromkeys(words)), marks=doubts)
+    return Proved(strength, "; ".join(dict.fromkeys(filter(None, words))), marks=doubts)
 
 
 def _different(case: LineCase, anchors: Sequence[Anchor]) -> Iterable[Anchor]:
@@ -117,38 +137,41 @@ def _kind(anchor: Anchor) -> str:
     return f"{'new' if anchor.new else 'old'} {anchor.kind} {anchor.diameter_in:g} in."
 
 
-def _loads(
-    case: LineCase, anchor: Anchor, under: tuple[str, FoundationSegment]
-) -> tuple[list[float], str, frozenset[Mark]]:
-    """What bolts like this one held in tests in masonry of its class, lb, and what of those tests is wanting.
-
-    The marks are those of the rule that says how many are asked for.
-    """
+def _loads(case: LineCase, anchor: Anchor, under: tuple[str, FoundationSegment]) -> _Loads:
+    """What bolts like this one held in tests in masonry of its class, and what of those tests is wanting."""
     classed = stretches_alike(case, under[1])
+    left_out: list[str] = []
     tests = [
         (id, t)
         for id, t in case.reading.in_order(case.reading.house.survey.foundation.tests)
         if t.kind == "anchor shear" and t.unit == "lb" and t.segment in classed and alike(t, anchor)
     ]
     most = table_a107_5().read("new bolts", _MOVED, "δ_m")
-    short = [f"{t.mark or id} {why}" for id, t in tests if (why := _unread(t, float(most)))]
-    loads = [(t.segment, t.result) for _, t in tests if not _unread(t, float(most)) for _ in range(t.count)]
-    asked = tests_of_bolts_asked()
-    missing = []
-    if len(loads) < asked:
-        missing.append(f"{len(loads)} of {float(asked):g} tests of {_kind(anchor)} bolts in this brick (A107.5.3)")
-    if not any(classed[segment].line == case.id for segment, _ in loads):
+    asked, whole, missing = tests_of_bolts_asked(), [], []
+    for id, test in tests:
+        lacks = _lacks(test, classed[test.segment], float(most))
+        if lacks.startswith(_PAST):  # what it held at that movement may be the least of all: not left out unsaid
+            missing.append(f"{test.mark or id} {lacks}")
+        elif lacks:
+            left_out.append(f"{test.mark or id} {lacks}")
+        else:
+            whole += [test] * test.count
+    if len(whole) < asked:
+        missing.append(f"{len(whole)} of {float(asked):g} tests of {_kind(anchor)} bolts in this brick (A107.5.3)")
+    if not any(classed[test.segment].line == case.id for test in whole):
         missing.append(f"no such test in this wall ({under[1].mark or under[0]})")
-    marks = marks_of((asked, most))
-    return [load for _, load in loads], "; ".join((*missing, *(short if missing else ()))), marks
+    told = "; ".join((*missing, *left_out))
+    return _Loads(tuple(t.result for t in whole), told if missing else "", "; ".join(left_out), marks_of((asked, most)))
 
 
-def _unread(test: FoundationTest, most: float) -> str:
+def _lacks(test: FoundationTest, segment: FoundationSegment, most: float) -> str:
     """Why a bolt test tells no strength, in words; nothing where it does."""
+    if not segment.from_in <= test.station_in <= segment.to_in:
+        return "stands off the stretch it names"
     if not test.by.strip() or not test.when.strip():
         return "does not say who made it and when"
     if test.displacement_in is None:
         return "has no displacement entered"
     if test.displacement_in > most and not math.isclose(test.displacement_in, most):
-        return f"is entered past {most:g} in. of movement: enter the load it had there"
+        return f"{_PAST} {most:g} in. of movement: enter the load it had there"
     return ""
