@@ -29,11 +29,12 @@ from groundsill.working.steps import add, divide, given, greatest, note, subtrac
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
-    "CLASS_WORDS", "ON_A_STEM", "Bond", "Mortar", "bond_of", "brick_bearing", "inner_words", "mortar_of",
+    "AS_IN_CONCRETE", "CLASS_WORDS", "ON_A_STEM", "Bond", "Mortar", "bond_of", "brick_bearing", "inner_words", "mortar_of",
     "stretches_alike",
 ]  # fmt: skip
 
 ON_A_STEM = "IEBC appendix A1, written for walls of buildings of unreinforced masonry, used on a foundation stem"
+AS_IN_CONCRETE = ", as ACI 318-19 asks of anchors in concrete"
 CLASS_WORDS = "brick of one age is taken for one class of masonry (our choice)"
 _LINE_OF = "tests in a line of the first and top story, least"
 _ROW = "solid units, laid in wythes"

@@ -13,7 +13,7 @@ from groundsill.loadpath.bolts_counted import Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import force_on_one, steel_in_shear
-from groundsill.loadpath.masonry import ON_A_STEM, inner_words
+from groundsill.loadpath.masonry import AS_IN_CONCRETE, ON_A_STEM, inner_words
 from groundsill.loadpath.masonry_proofs import MASONRY_CLAUSE, proved
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.sill_bolts import Wood
@@ -62,7 +62,7 @@ def brick_link(
         demand=demand,
         capacity=capacity,
         clause=MASONRY_CLAUSE,
-        reason="; ".join(text for text in (found.words, basis, told, inner_words(case)) if text),
+        reason="; ".join(text for text in (found.words, f"{basis}{AS_IN_CONCRETE}", told, inner_words(case)) if text),
         extension="" if proof.passes else _BY_TESTS,
         marks=marks,
         working=working,

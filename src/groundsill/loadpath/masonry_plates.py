@@ -18,7 +18,7 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import force_on_one, steel_in_shear
-from groundsill.loadpath.masonry import ON_A_STEM, bond_of, inner_words, mortar_of
+from groundsill.loadpath.masonry import AS_IN_CONCRETE, ON_A_STEM, bond_of, inner_words, mortar_of
 from groundsill.loadpath.masonry_proofs import proved, stands_in
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.side_plate_anchors import anchors_of, lever_of
@@ -43,6 +43,11 @@ __all__ = ["brick_plates_link", "on_masonry"]
 _CLAUSE = "IEBC 2021 Table A108.1(2), A107"
 _NO_LEVER = "how high the screws of a side plate stand is not given, nor then the couple that its bolts hold"
 _WITHIN = 0.01
+_CALLED: dict[FaceBolt, str] = {
+    "through-bolt": "through-bolts",
+    "embedded at 22.5 degrees": "bolts embedded at 22.5 degrees",
+    "grouted": "grouted bolts",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +101,7 @@ def brick_plates_link(
         demand=demand,
         capacity=strength,
         clause=_CLAUSE,
-        reason="; ".join(text for text in (*words, basis, told, inner_words(case)) if text),
+        reason="; ".join(text for text in (*words, f"{basis}{AS_IN_CONCRETE}", told, inner_words(case)) if text),
         extension="" if proof.passes else f"{ON_A_STEM}, near its top",
         marks=frozenset[Mark]().union(*(h.marks for h in held)),
         working=working,
@@ -152,7 +157,7 @@ def _by_table(
     ]
     if kind != "through-bolt":
         conditions.append(_torqued(case, piece))
-    words = f"{piece.anchor} bolts by Table A108.1(2): {_told(conditions)}"
+    words = f"{_CALLED[kind]} by Table A108.1(2): {_told(conditions)}"
     if not all(c.met for c in conditions):
         return None, "; ".join(filter(None, (f"brick: {words}", mortar.why_not, bond.why_not))), marks
     strength = face_bolt_shear(piece.anchor, given("d_a", piece.anchor_diameter_in, "in", "bolt diameter"))
