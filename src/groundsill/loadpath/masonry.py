@@ -29,8 +29,8 @@ from groundsill.working.steps import add, divide, given, greatest, note, subtrac
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
-    "AS_IN_CONCRETE", "CLASS_WORDS", "ON_A_STEM", "Bond", "Mortar", "bond_of", "brick_bearing", "inner_words", "mortar_of",
-    "stretches_alike",
+    "AS_IN_CONCRETE", "CLASS_WORDS", "ON_A_STEM", "Bond", "Mortar", "bond_of", "brick_bearing", "inner_words",
+    "mortar_of", "stretches_alike",
 ]  # fmt: skip
 
 ON_A_STEM = "IEBC appendix A1, written for walls of buildings of unreinforced masonry, used on a foundation stem"
