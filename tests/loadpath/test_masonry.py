@@ -12,6 +12,7 @@ from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
 from groundsill.study import run
 from tests.loadpath.bolting import (
+    a_new_bolt,
     a_shear_test,
     links,
     with_acceptance,
@@ -242,6 +243,18 @@ def test_one_loose_wythe_of_two_carries_half_of_what_the_mortar_gives() -> None:
     loose = stem(with_mortar_tests(brick_house(header_course=measured(False))))
     assert capacity(loose) < capacity(tied)
     assert "one of 2 wythes counts" in loose.reason
+
+
+@pytest.mark.parametrize(("filled", "told"), [(False, True), (True, False)])
+def test_adhesive_in_an_open_collar_joint_is_warned_of(filled: bool, told: bool) -> None:
+    house = with_bolt_tests(
+        with_mortar_tests(brick_house(collar_joint_filled=measured(filled))), anchor="new", anchor_kind="adhesive",
+        anchor_diameter_in=0.625,
+    )  # fmt: skip
+    new = [a_new_bolt(LINE, station) for station in (60.0, 100.0, 140.0, 180.0)]
+    link = bolts(with_pieces(house, *new), work=True)
+    assert link.capacity is not None
+    assert ("adhesive runs off into an open collar joint" in link.reason) is told
 
 
 # --- the stem along itself --------------------------------------------------------------------------------------------

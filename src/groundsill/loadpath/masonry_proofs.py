@@ -133,6 +133,13 @@ def _no_bond(segment: FoundationSegment, bond: Bond) -> Iterable[str]:
     return []
 
 
+def _runs_off(anchor: Anchor, segment: FoundationSegment) -> str:
+    """What an open collar joint does to a new adhesive bolt, in words."""
+    if not anchor.new or anchor.kind != "adhesive" or segment.collar_joint_filled.value is not False:
+        return ""
+    return "adhesive runs off into an open collar joint: in a screen, or grouted (common practice, no source)"
+
+
 def _kind(anchor: Anchor) -> str:
     return f"{'new' if anchor.new else 'old'} {anchor.kind} {anchor.diameter_in:g} in."
 
