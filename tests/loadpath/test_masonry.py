@@ -251,7 +251,7 @@ def test_adhesive_in_an_open_collar_joint_is_warned_of(filled: bool, told: bool)
         with_mortar_tests(brick_house(collar_joint_filled=measured(filled))), anchor="new", anchor_kind="adhesive",
         anchor_diameter_in=0.625,
     )  # fmt: skip
-    new = [a_new_bolt(LINE, station) for station in (60.0, 100.0, 140.0, 180.0)]
+    new = [a_new_bolt(LINE, station) for station in (72.0, 90.0, 120.0, 160.0)]
     link = bolts(with_pieces(house, *new), work=True)
     assert link.capacity is not None
     assert ("adhesive runs off into an open collar joint" in link.reason) is told
