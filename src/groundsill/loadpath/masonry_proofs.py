@@ -100,12 +100,8 @@ def proved(case: LineCase, anchors: Sequence[Anchor]) -> Proved:
         elif not wanting:
             held = [given("P", v, "lb", f"held in a test, {_kind(anchor)}") for v in loads.held]
             terms.append(strength_by_tests(held))
-            words += [
-                bond.words,
-                mortar.words,
-                f"{len(held)} tests of {_kind(anchor)} bolts (A107.5.3)",
-                loads.left_out,
-            ]
+            tested = f"{len(held)} tests of {_kind(anchor)} bolts (A107.5.3)"
+            words += [bond.words, mortar.words, tested, loads.left_out, _runs_off(anchor, under[1])]
     if wanting:
         needs = "brick: direct bolting needs both in-place shear tests of the wall and tests of bolts in it; wanting: "
         told = needs + "; ".join(dict.fromkeys(wanting))
