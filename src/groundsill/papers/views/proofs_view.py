@@ -113,6 +113,10 @@ def words_of_test(test: FoundationTest, units: Units) -> str:
     if test.core_length_in is not None:
         told.append(f"{size(test.core_length_in, units)} long")
     told += [test.core_moisture, "corrected for length" if test.core_corrected else ""]
+    if test.bed_joints_in2 is not None:
+        told.append(f"bed joints {short(test.bed_joints_in2)} sq in.")
+    if test.axial_psi is not None:
+        told.append(f"{quantity(test.axial_psi, 'psi', units)} on the joints")
     return ": ".join(filter(None, (test.kind, ", ".join(filter(None, told)))))
 
 
