@@ -111,7 +111,8 @@ def test_one_line_of_words_gives_range_and_origin() -> None:
 
 
 def test_each_state_has_its_lines_with_every_threshold_and_how_it_was_found() -> None:
-    run = replace(small_study()[1].runs[0], settled_by=(TEST,))
+    least = replace(HELD, holds_at=LEAST_PSI)
+    run = replace(small_study()[1].runs[0], settled_by=(replace(TEST, thresholds=(HELD, STUCK, NEVER, least)),))
     blocks = tuple(settling_blocks(run, "us"))
     assert isinstance(blocks[0], Heading)
     (table,) = [block for block in blocks if isinstance(block, TableBlock)]
@@ -120,6 +121,8 @@ def test_each_state_has_its_lines_with_every_threshold_and_how_it_was_found() ->
     assert rows[1][3] == "none up to 5,000 psi"
     assert rows[1][4] == "Stays indicated: an anchor without its report."
     assert rows[2][2] == "none up to 5,000 psi"
+    assert rows[2][4] == "Not even with the other facts at their best."
+    assert rows[3][2] == "300 psi or less"
     assert isinstance(blocks[-1], Paragraph)
     assert f"from {LEAST_PSI:,.0f} to {GREATEST_PSI:,.0f} psi" in HOW_FOUND
 

@@ -144,6 +144,23 @@ def test_where_no_strength_is_enough_at_the_worse_end_the_best_is_told_and_said_
     assert doubtful.holds_psi == asked(run(of_weight(10.0, 10.0, 10.0))).holds_psi
 
 
+def test_a_stretch_whose_strength_is_settled_stays_as_it_is_in_every_trial() -> None:
+    """Half of the line cored at 3,000 psi: the check of its bolts passes, and only the other half asks for cores."""
+    house = unsettled_house()
+    base = house.survey.foundation
+    whole = base.segments["fs1"]
+    halves = {
+        "fs1": replace(whole, to_in=180.0),
+        "fs1-b": replace(whole, order=1.5, mark="F1b", from_in=180.0, strength_psi=measured(3000.0)),
+    }
+    own = FoundationTest(segment="fs1-b", station_in=200.0, kind="core", result=3000.0, unit="psi", by="lab")
+    foundation = replace(base, segments=base.segments | halves, tests=base.tests | {"core-half": own})
+    found = asked(run(replace(house, survey=replace(house.survey, foundation=foundation))))
+    assert [site.stretches for site in found.sites] == [("F1",)]
+    assert found.needs_psi == 2500.0
+    assert {t.link.rpartition("/")[0].rpartition("/")[2] for t in found.thresholds} == {"si1a"}
+
+
 def test_without_ranges_no_test_is_told() -> None:
     assert all(not each.settled_by for each in run(unsettled_house(), ranges=False).runs)
 

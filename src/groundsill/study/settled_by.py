@@ -13,7 +13,7 @@ from functools import lru_cache
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.house.cores import cores_for, evidence_of, one_concrete
-from groundsill.house.fact import Fact
+from groundsill.house.fact import Fact, unknown
 from groundsill.house.foundation import FoundationSegment, FoundationTest
 from groundsill.house.settle import End
 from groundsill.loadpath.chain import Chain, Link
@@ -46,7 +46,7 @@ def settling_tests(ends: Ends, n: int, chains: Sequence[Chain]) -> tuple[Settlin
 
 def _of_line(trials: _Trials, chain: Chain) -> SettlingTest | None:
     """The tests for one line, or None where no check that does not pass hangs on concrete of unsettled strength."""
-    stretches = {id: s for id, s in trials.stretches(chain.id).items() if trials.unsettled(id, s)}
+    stretches = trials.stretches(chain.id)
     doubtful = {link.address: link for link in chain.links if link.verdict not in ("passes", "does not apply")}
     if not stretches or not doubtful:
         return None
@@ -83,13 +83,18 @@ def _threshold(trials: _Trials, line: str, link: Link) -> Threshold:
     """Where a link turns, with every other fact that moves it at its worse end; else with all at their best."""
     worst = trials.others(line, link.address)
     for others in dict.fromkeys((worst, ())):
-        passes = _least(lambda psi, o=others: trials.status(line, link.address, psi, o) == "passes")  # type: ignore[misc]
-        holds = _least(lambda psi, o=others: trials.status(line, link.address, psi, o) in ("passes", "indicated"))  # type: ignore[misc]
+        passes = _turns(trials, line, link.address, others, ("passes",))
+        holds = _turns(trials, line, link.address, others, ("passes", "indicated"))
         if holds is not None:
             break
     top = trials.at(line, GREATEST_PSI, others).get(link.address)
     beyond = "" if passes is not None or top is None else top.extension
     return Threshold(link.address, link.title, link.verdict, holds, passes, beyond, others == worst)
+
+
+def _turns(trials: _Trials, line: str, address: str, others: _Others, good: Sequence[str]) -> float | None:
+    """The least strength from which the status of a link is one of the good ones."""
+    return _least(lambda psi: trials.status(line, address, psi, others) in good)
 
 
 def _least(good: Callable[[float], bool]) -> float | None:
@@ -117,11 +122,14 @@ class _Trials:
         return self.ends.settling.best.house
 
     def stretches(self, line: str) -> dict[str, FoundationSegment]:
-        """The stretches of poured concrete under a line."""
+        """The stretches of poured concrete under a line whose strength is not settled."""
         segments = self.house.survey.foundation.segments
-        return {id: s for id, s in segments.items() if s.line == line and s.material == _CONCRETE}
+        return {
+            id: s for id, s in segments.items()
+            if s.line == line and s.material == _CONCRETE and self._unsettled(id, s)
+        }  # fmt: skip
 
-    def unsettled(self, stretch: str, segment: FoundationSegment) -> bool:
+    def _unsettled(self, stretch: str, segment: FoundationSegment) -> bool:
         """Whether the strength of a stretch may lie elsewhere, is not known, or no core speaks for it."""
         path = f"survey.foundation.segments.{stretch}.strength_psi"
         known = segment.strength_psi.value is not None and all(ref.path != path for ref in self.ends.settling.facts)
@@ -154,12 +162,12 @@ class _Trials:
         }  # fmt: skip
 
     def status(self, line: str, address: str, psi: float, others: _Others) -> str:
-        """The status of a link with all of the line's concrete at one strength."""
+        """The status of a link with all of the line's unsettled concrete at one strength."""
         link = self.at(line, psi, others).get(address)
         return "cannot be checked" if link is None else link.status
 
     def at(self, line: str, psi: float, others: _Others) -> Mapping[str, Link]:
-        """The links of a line with all of its concrete at one strength."""
+        """The links of a line with all of its unsettled concrete at one strength."""
         return self._links(line, dict.fromkeys(self.stretches(line), psi), others)
 
     def _links(self, line: str, strengths: Mapping[str, float], others: _Others) -> Mapping[str, Link]:
@@ -184,15 +192,15 @@ class _Trials:
 
 
 def _cored(house: House, strengths: Mapping[str, float]) -> House:
-    """The house as if cores had given stretches of its concrete these strengths."""
+    """The house as if cores of their own, and no others, had given stretches of its concrete these strengths."""
     foundation = house.survey.foundation
     segments = dict(foundation.segments)
-    tests = {id: test for id, test in foundation.tests.items() if test.kind != "core"}
+    tests = {id: t for id, t in foundation.tests.items() if t.kind != "core" or t.segment not in strengths}
     for id, psi in strengths.items():
-        segment = segments[id]
-        segments[id] = replace(segment, strength_psi=Fact(value=psi, how="taken for a trial"))
+        known = Fact(value=psi, how="taken for a trial")
+        segments[id] = replace(segments[id], strength_psi=known, pour=unknown())
         tests[f"{_TRIAL}{id}"] = FoundationTest(
-            segment=id, station_in=segment.from_in, kind="core", result=psi, unit="psi"
+            segment=id, station_in=segments[id].from_in, kind="core", result=psi, unit="psi"
         )
     survey = replace(house.survey, foundation=replace(foundation, segments=segments, tests=tests))
     return replace(house, survey=survey)

@@ -176,18 +176,24 @@ def settling_blocks(run: Run, units: Units) -> Iterator[Block]:
 
 
 def _threshold_row(each: Threshold, units: Units) -> Row:
-    none = f"none up to {_psi(GREATEST_PSI, units)}"
-    said = [
-        "" if each.at_worst else "not enough at the worse end of other facts: these figures stand on best values",
-        f"stays indicated: {each.beyond}" if each.beyond else "",
-    ]
+    worst = "not enough at the worse end of other facts: these figures stand on best values"
+    if each.holds_at is None:
+        worst = "not even with the other facts at their best"
+    said = ("" if each.at_worst else worst, f"stays indicated: {each.beyond}" if each.beyond else "")
     return (
         each.title,
         verdict(each.verdict),
-        none if each.holds_at is None else _psi(each.holds_at, units),
-        none if each.passes_at is None else _psi(each.passes_at, units),
+        _turns_at(each.holds_at, units),
+        _turns_at(each.passes_at, units),
         sentence("; ".join(filter(None, said))) or DASH,
     )
+
+
+def _turns_at(psi: float | None, units: Units) -> str:
+    """The strength at which a check turns; at the least tried it may be less."""
+    if psi is None:
+        return f"none up to {_psi(GREATEST_PSI, units)}"
+    return f"{_psi(psi, units)}{' or less' if psi == LEAST_PSI else ''}"
 
 
 def worked_cores(study: Study, sheet: Sheet, printed: Printed, doubts: Doubts) -> Iterator[Block]:
