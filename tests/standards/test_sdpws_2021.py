@@ -314,11 +314,51 @@ def test_restated_equations_are_the_very_bodies_of_2015() -> None:
     for new, old in ((two_sided, two_sided_15), (perforated, perforated_15)):
         for name in new.__all__:
             thing = getattr(new, name)
-            if isinstance(thing, Equation):
+            if isinstance(thing, Equation) and thing is not perforated.opening_factor:
                 assert thing.body is getattr(old, name).body
                 assert thing.source is sdpws_2021.SOURCE
-                assert thing.how == "from memory"
+                quoted = thing.witness and thing is not perforated.opening_area
+                assert thing.how == ("seen" if quoted else "from memory")
     assert unit_shear.gravity_factor(0.42) == pytest.approx(0.92)
+
+
+@given(share=st.floats(0.05, 1.0), high=st.floats(0.0, 1.0), more=st.floats(0.0, 0.5))
+def test_the_factor_for_openings_in_areas_is_that_of_2015_where_no_part_is_slender(
+    share: float, high: float, more: float
+) -> None:
+    area = (1 - share) * 40 * 8 * high
+    factor = perforated.opening_factor_of(area, 8.0, 40.0, share * 40)
+    assert factor == pytest.approx(perforated_15.opening_factor_of(area, 8.0, 40.0, share * 40))
+    assert perforated.opening_factor_of(area * (1 + more), 8.0, 40.0, share * 40) <= factor + 1e-12
+
+
+def test_a_perforated_wall_is_bounded_in_strength_and_height_by_either_edition() -> None:
+    assert perforated.perforated_limits(2435.0, 20.0) == 2435.0
+    with pytest.raises(
+        OutsideLimits, match=r"4\.3\.2\.3: nominal unit shear of a perforated wall 2,580 plf; must be at"
+    ):
+        perforated.perforated_limits(2580.0, 8.0)
+    with pytest.raises(OutsideLimits, match=r"a perforated wall 20\.5 ft high; must be at most 20 ft"):
+        perforated.perforated_limits(700.0, 20.5)
+    assert perforated_15.perforated_limits(2435.0, 8.0, "wind") == 2435.0
+    with pytest.raises(OutsideLimits, match=r"SDPWS 2015 4\.3\.5\.3: nominal unit shear .* at most 1,740 plf"):
+        perforated_15.perforated_limits(1741.0, 8.0)
+
+
+def test_a_slender_part_of_a_perforated_wall_loses_length_and_not_unit_shear() -> None:
+    assert perforated.counted_length(8.0, 4.0) == 4.0
+    assert perforated.counted_length(8.0, 3.0) == pytest.approx(2.25)
+    with pytest.raises(OutsideLimits, match=r"at most 3\.5 times as high as long"):
+        perforated.counted_length(8.0, 2.2)
+    slender, stout = (panel_unit_shear("15/32, 8d", 4, 8.0, b, sharing="perforated") for b in (3.0, 8.0))
+    assert slender == stout == panel_unit_shear("15/32, 8d", 4, 8.0, 8.0)
+    with pytest.raises(OutsideLimits, match=r"blocking = '6/12'; must be one of blocked"):
+        panel_unit_shear("15/32, 8d", 6, 8.0, 8.0, sharing="perforated", blocking="6/12")
+
+
+def test_a_low_opening_counts_as_a_third_of_the_wall_high() -> None:
+    assert perforated.opening_area(2.0, 0.5, 3.0) == 2.0
+    assert perforated.opening_area(2.0, 2.0, 3.0) == 4.0
 
 
 def test_a_trade_name_means_the_edition_of_the_default_code() -> None:

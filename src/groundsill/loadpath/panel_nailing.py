@@ -163,7 +163,7 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
         clause=case.nds.cite(_NAILS),
         working=working_of(case, brace),
         expected=expected_at(
-            min(yields for _, yields in rows) * brace.length_in / 12,
+            min(yields for _, yields in rows) * brace.sheathed_in / 12,
             brace.share,
             NAIL_SPREAD,
             "ductile",

@@ -15,6 +15,7 @@ from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
+from groundsill.loadpath.plate_uplift import uplift_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
 from groundsill.work.pieces import Piece
@@ -65,6 +66,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
     """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    anchors = anchor_stages(case)
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     return (
         *floor_stages(case),
@@ -72,5 +74,6 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *((chord_stage(case),) if quake else ()),
         *bracing_stages(case),
         *((drift_stage(case),) if quake else ()),
-        *anchor_stages(case),
+        *anchors,
+        *uplift_stage(case, anchors),
     )

@@ -15,11 +15,13 @@ from groundsill.standards import sdpws_2015, sdpws_2021
 from groundsill.standards.sdpws_2015 import construction as construction_15
 from groundsill.standards.sdpws_2015 import deflection as deflection_15
 from groundsill.standards.sdpws_2015 import diaphragms as diaphragms_15
+from groundsill.standards.sdpws_2015 import perforated as perforated_15
 from groundsill.standards.sdpws_2015 import tables as tables_15
 from groundsill.standards.sdpws_2015 import unit_shear as shear_15
 from groundsill.standards.sdpws_2021 import construction as construction_21
 from groundsill.standards.sdpws_2021 import deflection as deflection_21
 from groundsill.standards.sdpws_2021 import diaphragms as diaphragms_21
+from groundsill.standards.sdpws_2021 import perforated as perforated_21
 from groundsill.standards.sdpws_2021 import tables as tables_21
 from groundsill.standards.sdpws_2021 import unit_shear as shear_21
 from groundsill.standards.sheathing import Face, SegmentShear, both_faces
@@ -27,7 +29,7 @@ from groundsill.standards.wall_construction import Framing, PanelDetails, Washer
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.table import Table
 
-__all__ = ["EDITIONS", "Clauses", "PanelShear", "Sdpws", "rules_of"]
+__all__ = ["EDITIONS", "Clauses", "PanelShear", "PerforatedRules", "Sdpws", "rules_of"]
 
 
 class PanelShear(Protocol):
@@ -75,6 +77,25 @@ class Clauses:
 
 
 @dataclass(frozen=True, slots=True)
+class PerforatedRules:
+    """What an edition says of perforated walls, and in which clauses.
+
+    ``factor`` takes the area of the openings, height and length of the wall, the length of all its full-height parts
+    and that of what counts of them; the other rules are those of the edition under their own names.
+    """
+
+    limits: Callable[[float, float, str], float]
+    opening_area: Callable[[float, float, float], float]
+    counted_length: Callable[[float, float], float]
+    factor: Callable[[float, float, float, float, float], float]
+    end_tension: Callable[[float, float, float, float], float]
+    plate_uplift: Callable[[float, float, float], float]
+    clause: str
+    ends_clause: str
+    uplift_clause: str
+
+
+@dataclass(frozen=True, slots=True)
 class Sdpws:
     """The rules of one edition: its procedures by their own names, its tables by what they are of.
 
@@ -96,6 +117,7 @@ class Sdpws:
     nails_in_framing: Callable[[str, float], float]
     washer_on_sill_bolt: Callable[[float, float, bool | None], Washer]
     wall_deflection: Callable[[float, float, float, float, float, float, float], float]
+    perforated: PerforatedRules
     nominal: Callable[[], Table]
     stiffness: Callable[[str], Table]
     boards: Callable[[], Table]
@@ -155,6 +177,16 @@ def _stiffness_21(made_of: str) -> Table:
     return tables_21.table_4_3a_ga_osb() if made_of == "OSB" else tables_21.table_4_3a_ga_plywood()
 
 
+def _factor_15(A_o: float, h: float, L_tot: float, full: float, counted: float) -> float:
+    """The edition of 2015 takes the lengths that count."""
+    return perforated_15.opening_factor_of(A_o, h, L_tot, counted)
+
+
+def _factor_21(A_o: float, h: float, L_tot: float, full: float, counted: float) -> float:
+    """That of 2021 all full-height sheathing."""
+    return perforated_21.opening_factor_of(A_o, h, L_tot, full)
+
+
 def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Clauses:
     return Clauses(
         walls=f"{short} 4.3",
@@ -187,6 +219,17 @@ _RULES: Final = (
         construction_15.nails_in_framing,
         construction_15.washer_on_sill_bolt,
         deflection_15.wall_deflection,
+        PerforatedRules(
+            perforated_15.perforated_limits,
+            perforated_15.opening_area,
+            perforated_15.counted_length,
+            _factor_15,
+            perforated_15.end_tension,
+            perforated_15.sill_uplift,
+            f"{sdpws_2015.SOURCE.short} 4.3.5.3",
+            f"{sdpws_2015.SOURCE.short} 4.3.6.1.2",
+            f"{sdpws_2015.SOURCE.short} 4.3.6.4.2.1",
+        ),
         tables_15.table_4_3a_seismic,
         _stiffness_15,
         tables_15.table_4_3d,
@@ -209,6 +252,17 @@ _RULES: Final = (
         construction_21.nails_in_framing,
         construction_21.washer_on_sill_bolt,
         deflection_21.wall_deflection,
+        PerforatedRules(
+            perforated_21.perforated_limits,
+            perforated_21.opening_area,
+            perforated_21.counted_length,
+            _factor_21,
+            perforated_21.end_tension,
+            perforated_21.sill_uplift,
+            f"{sdpws_2021.SOURCE.short} 4.3.2.3",
+            f"{sdpws_2021.SOURCE.short} 4.3.6.1.3",
+            f"{sdpws_2021.SOURCE.short} 4.3.6.4.2.1",
+        ),
         tables_21.table_4_3a,
         _stiffness_21,
         tables_21.table_4_3d,

@@ -26,11 +26,13 @@ __all__ = [
     "floor_shear",
     "one_of",
     "panel_shear",
+    "perforated_within",
     "proportions_of",
     "within_proportions",
 ]
 
 LOADS = ("seismic", "wind")
+SHARING = ("stiffness", "strength", "perforated")
 
 # a segment at the very limit must not fail by the last digit of a conversion; a thousandth of a foot is 1/80 in.
 _CLOSE_FT = 0.001
@@ -141,17 +143,21 @@ def panel_shear(
 ) -> SegmentShear:
     """Nominal, adjusted and design unit shear of a segment with panels on one side, by an edition's rules.
 
-    ``further`` is one more factor on the tabulated value, where the edition knows one that applies.
+    ``further`` is one more factor on the tabulated value, where the edition knows one that applies. In a perforated
+    wall the lengths of slender parts are cut, not the unit shear.
     """
     cite = rules.source.cite(rules.unit_shears)
     one_of(cite, "load", load, LOADS)
-    one_of(cite, "sharing", sharing, ("stiffness", "strength"))
+    one_of(cite, "sharing", sharing, SHARING)
     table = (rules.over_gypsum if over_gypsum else rules.panels)(load)
     tabulated = table.read(panel, edge_spacing)
     if studs_close and panel in rules.thicker:
         tabulated = rules.with_15_32_value(tabulated, table.read(rules.thicker[panel], edge_spacing))
     light = rules.gravity_factor(G)
-    if blocking == "blocked":
+    if sharing == "perforated":
+        one_of(cite, "blocking", blocking, ("blocked",))
+        other = 1.0
+    elif blocking == "blocked":
         rules.require_aspect("wood structural panel, blocked", h, b_s)
         other = rules.by_stiffness(h, b_s) if sharing == "stiffness" else rules.by_strength(h, b_s)
     else:
@@ -235,6 +241,29 @@ def both_faces(
     else:
         v = rules.unlike(first.adjusted, second.adjusted)
     return design_values(rules, v, 1.0, load), rules.stiffer(G_1, G_2)
+
+
+def perforated_within(source: Source, clause: str, table: Table, v_n: float, h: float, load: str) -> float:
+    """The nominal unit shear of a perforated wall's sheathing, refused above an edition's limits.
+
+    Raises:
+        OutsideLimits: naming the unit shear or the height, and its limit.
+    """
+    cite, row = source.cite(clause), "perforated wall"
+    one_of(cite, "load", load, LOADS)
+    most, tallest = table.read(row, load, symbol="v_n"), table.read(row, "height", symbol="h")
+    strong = float(v_n) <= float(most) * (1 + 1e-9)
+    low = float(h) <= float(tallest) + _CLOSE_FT
+    condition("nominal unit shear within the limit for perforated walls", strong, v_n, most, cite=cite)
+    condition("height within the limit for perforated walls", low, h, tallest, cite=cite)
+    if not strong:
+        raise OutsideLimits(
+            f"{cite}: nominal unit shear of a perforated wall {float(v_n):,.0f} plf; must be at most "
+            f"{float(most):,.0f} plf"
+        )
+    if not low:
+        raise OutsideLimits(f"{cite}: a perforated wall {float(h):g} ft high; must be at most {float(tallest):g} ft")
+    return v_n
 
 
 def within_proportions(

@@ -10,6 +10,7 @@ __all__ = [
     "table_4_2d",
     "table_4_3_3_2",
     "table_4_3_4",
+    "table_4_3_5_3",
     "table_4_3_6_4_3",
     "table_4_3_7_1",
     "table_4_3_7_1_panels",
@@ -100,6 +101,11 @@ def table_4_3_4() -> Table:
 def table_4_3_3_2() -> Table:
     """Factor C_ub of unblocked panels, by nailing (``"6/12"``) and stud spacing in inches."""
     return _load("4_3_3_2")
+
+
+def table_4_3_5_3() -> Table:
+    """Greatest nominal unit shear (plf, by load) and height (ft) of a perforated wall."""
+    return _load("4_3_5_3")
 
 
 def table_4_2d() -> Table:

@@ -8,6 +8,7 @@ __all__ = [
     "table_4_1_7",
     "table_4_2_2",
     "table_4_2d",
+    "table_4_3_2_3",
     "table_4_3_3",
     "table_4_3_5_3",
     "table_4_3_6_4_3",
@@ -94,6 +95,11 @@ def table_4_3_3() -> Table:
 def table_4_3_5_3() -> Table:
     """Factor C_ub of unblocked panels, by nailing (``"6/12"``) and stud spacing in inches."""
     return _load("4_3_5_3")
+
+
+def table_4_3_2_3() -> Table:
+    """Greatest nominal unit shear (plf, one column twice) and height (ft) of a perforated wall."""
+    return _load("4_3_2_3")
 
 
 def table_4_2d() -> Table:
