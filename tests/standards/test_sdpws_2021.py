@@ -361,6 +361,28 @@ def test_a_low_opening_counts_as_a_third_of_the_wall_high() -> None:
     assert perforated.opening_area(2.0, 2.0, 3.0) == 4.0
 
 
+@given(panel=st.sampled_from(PANELS), spacing=st.sampled_from(SPACINGS), ratio=ratios, b=lengths, G=gravities)
+def test_either_edition_expects_the_same_of_a_panel_for_either_load(
+    panel: str, spacing: int, ratio: float, b: float, G: float
+) -> None:
+    expected = panel_unit_shear(panel, spacing, ratio * b, b, G).expected
+    for load in ("seismic", "wind"):
+        earlier = panel_15(panel, spacing, ratio * b, b, G, load)
+        assert earlier.expected == pytest.approx(expected)
+        assert earlier.expected >= float(earlier.adjusted) - 1e-9
+
+
+def test_either_edition_expects_the_same_of_boards_plaster_and_floors() -> None:
+    for row in BOARD_ROWS:
+        found = {rules_of(edition).lumber_unit_shear(row, 4.0, 4.0, "seismic").expected for edition in EDITIONS}
+        assert len(found) == 1
+    for row in tables.table_4_3c().rows:
+        assert plaster_unit_shear(row, 4.0, 4.0).expected == plaster_15(row, 4.0, 4.0).expected
+    for row in tables.table_4_2d().rows:
+        found = {rules_of(edition).lumber_diaphragm_shear(row, 20.0, 20.0, "seismic").expected for edition in EDITIONS}
+        assert len(found) == 1
+
+
 def test_a_trade_name_means_the_edition_of_the_default_code() -> None:
     assert find("sdpws.unit-shear").id == "sdpws-2021/4.3.5"
     assert find("sdpws.lumber-diaphragm").id == "sdpws-2021/4.2D-lumber"

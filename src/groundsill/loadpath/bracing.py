@@ -171,6 +171,7 @@ def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cit
         brace,
         capacity_plf=doubted(shear.asd, brace.marks),
         nominal_plf=doubted(shear.adjusted, brace.marks),
+        expected_plf=shear.expected,
         stiffness_lb_in=doubted(k, brace.marks),
         cite=cite,
         material=material,

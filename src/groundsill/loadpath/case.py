@@ -59,14 +59,14 @@ BraceKind = Literal["panel", "sheathing", "joists on sill"]
 class Brace:
     """A part of a line that can take force: a panel, existing sheathing, or joists standing straight on the sill.
 
-    Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
-    stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
-    for want of a fact or a rule: then it may yet take force, nobody can say how much, and ``stiffest_lb_in`` is the
-    most that its stiffness can be, if anybody knows. ``share`` is the greatest
-    part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its length.
-    ``around`` is there where it is a perforated wall: then as much is lost as leaves C_o times what counts of it.
-    ``marks`` are those of the facts by which it counts
-    or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
+    Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``expected_plf`` what it is
+    expected to hold, ``stiffness_lb_in`` the stiffness; strengths are None when the part cannot be counted, and
+    ``why_not`` says why. Where ``unknown`` that is for want of a fact or a rule: then it may yet take force, nobody can
+    say how much, and ``stiffest_lb_in`` is the most that its stiffness can be, if anybody knows. ``share`` is the
+    greatest part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its
+    length. ``around`` is there where it is a perforated wall: then as much is lost as leaves C_o times what counts of
+    it. ``marks`` are those of the facts by which it counts or not. Joists on a sill have no strength of their own, and
+    the stiffness of their ties and bolts.
     """
 
     id: str
@@ -79,6 +79,7 @@ class Brace:
     material: str = ""
     capacity_plf: float | None = None
     nominal_plf: float | None = None
+    expected_plf: float | None = None
     stiffness_lb_in: float | None = None
     stiffest_lb_in: float | None = None
     cite: str = ""

@@ -33,6 +33,7 @@ _ROWS = {
 _A1 = "IEBC 2021 Appendix A1, existing floors"
 _EXTENDED = "IEBC Appendix A1 values, written for masonry buildings, used on a wood house"
 _SPREAD = (0.75, 1.5)
+_NOMINAL = "nominal unit shear for wind, 25 % less to 50 % more (common practice, no source)"
 
 
 def floor_stages(case: LineCase) -> tuple[Stage, ...]:
@@ -119,7 +120,7 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
         reason = f"one layer alone holds {float(shear.asd):,.0f} of {float(v):,.0f} plf, and no table has both"
         address = f"line/{case.id}/floor-boards/{case.id}/both"
         return cannot(address, boards, "line", case.id, clause=table, reason=reason, marks=marks_of((v, shear.asd)))
-    return _link(case, boards, v, shear.asd, reason, table, "allowable", float(shear.nominal) * float(fed))
+    return _link(case, boards, v, shear.asd, reason, table, "allowable", shear.expected * float(fed))
 
 
 def _link(
@@ -140,9 +141,7 @@ def _link(
         if clause == _A1
         else "",
         working=(f"line/{case.id}/demand",),
-        expected=expected_at(
-            strength, 1.0, _SPREAD, "ductile", "nominal unit shear, 25 % less to 50 % more (common practice, no source)"
-        ),
+        expected=expected_at(strength, 1.0, _SPREAD, "ductile", _NOMINAL),
     )
 
 
