@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from groundsill.standards import sdpws_2021
 from groundsill.standards.catalogue import entries, errata, find
 from groundsill.standards.sdpws import EDITIONS, Sdpws, rules_of
+from groundsill.standards.sdpws_2015 import diaphragms as diaphragms_15
 from groundsill.standards.sdpws_2015 import perforated as perforated_15
 from groundsill.standards.sdpws_2015 import tables as tables_15
 from groundsill.standards.sdpws_2015 import two_sided as two_sided_15
@@ -381,6 +382,34 @@ def test_either_edition_expects_the_same_of_boards_plaster_and_floors() -> None:
     for row in tables.table_4_2d().rows:
         found = {rules_of(edition).lumber_diaphragm_shear(row, 20.0, 20.0, "seismic").expected for edition in EDITIONS}
         assert len(found) == 1
+
+
+def test_floors_of_panels_keep_their_allowables_from_one_edition_to_the_next_and_their_limits() -> None:
+    for table, blocking, rows in (
+        (tables.table_4_2a(), "blocked", 1), (tables.table_4_2b(), "blocked", 2), (tables.table_4_2c(), "unblocked", 1),
+    ):  # fmt: skip
+        for row in table.rows:
+            panel, nail, framing = row.split(", ")[:3]
+            if rows == 2 and not row.endswith("2 rows"):
+                continue
+            for nails in table.columns:
+                new, old = (
+                    module.panel_diaphragm_shear(
+                        f"{panel}, {nail}", nails, 20.0, 20.0, framing=framing, blocking=blocking, rows=rows
+                    )
+                    for module in (diaphragms, diaphragms_15)
+                )
+                assert new.asd == pytest.approx(old.asd, abs=1.0)
+                assert new.expected == old.expected
+    assert diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 80.0, 20.0, G=0.43).asd == pytest.approx(
+        755 * 0.93 / 2.8
+    )
+    with pytest.raises(OutsideLimits, match=r"blocked 81 ft long and 20 ft wide: L/W = 4\.05; must be at most 4"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 81.0, 20.0)
+    with pytest.raises(OutsideLimits, match=r"unblocked 61 ft long and 20 ft wide: L/W = 3\.05; must be at most 3"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "case 1", 61.0, 20.0, blocking="unblocked")
+    with pytest.raises(OutsideLimits, match="must be one of blocked, unblocked"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 20.0, 20.0, blocking="glued")
 
 
 def test_a_trade_name_means_the_edition_of_the_default_code() -> None:

@@ -71,6 +71,7 @@ class Clauses:
     washers: str
     floors: str
     board_floors: str
+    panel_floors: str
     floor_proportions: str
     deflection: str
     held_inside: str
@@ -100,7 +101,8 @@ class Sdpws:
     """The rules of one edition: its procedures by their own names, its tables by what they are of.
 
     ``both_faces`` takes each face as its unit shear and stiffness, and whether they are of one material. ``nominal`` is
-    the table of panels that holds against earthquake; ``stiffness`` gives the table of shear stiffness
+    the table of panels that holds against earthquake, ``panel_floors`` that of blocked floors of panels;
+    ``stiffness`` gives the table of shear stiffness
     of what the panels are made of, ``"plywood"`` or ``"OSB"``.
     """
 
@@ -112,6 +114,8 @@ class Sdpws:
     plaster_unit_shear: Callable[[str, float, float, str], SegmentShear]
     both_faces: Callable[[Face, Face, bool], Face]
     lumber_diaphragm_shear: Callable[[str, float, float, str], SegmentShear]
+    panel_diaphragm_shear: Callable[..., SegmentShear]
+    panel_floors: Callable[[], Table]
     framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
     panels_on_studs: Callable[[float, float, float], PanelDetails]
     nails_in_framing: Callable[[str, float], float]
@@ -198,6 +202,7 @@ def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Claus
         washers=f"{short} 4.3.6.4.3",
         floors=f"{short} 4.2",
         board_floors=f"{short} 4.2.7",
+        panel_floors=f"{short} Tables 4.2A, 4.2C",
         floor_proportions=f"{short} {floor_proportions}",
         deflection=f"{short} 4.3.2",
         held_inside=held_inside and f"{short} {held_inside}",
@@ -214,6 +219,8 @@ _RULES: Final = (
         shear_15.plaster_unit_shear,
         partial(both_faces, shear_15.RULES),
         diaphragms_15.lumber_diaphragm_shear,
+        diaphragms_15.panel_diaphragm_shear,
+        tables_15.table_4_2a_seismic,
         construction_15.framing_at_panel_edges,
         construction_15.panels_on_studs,
         construction_15.nails_in_framing,
@@ -247,6 +254,8 @@ _RULES: Final = (
         shear_21.plaster_unit_shear,
         partial(both_faces, shear_21.RULES),
         diaphragms_21.lumber_diaphragm_shear,
+        diaphragms_21.panel_diaphragm_shear,
+        tables_21.table_4_2a,
         construction_21.framing_at_panel_edges,
         construction_21.panels_on_studs,
         construction_21.nails_in_framing,

@@ -26,6 +26,7 @@ __all__ = [
     "finish_shear",
     "floor_shear",
     "one_of",
+    "panel_floor_shear",
     "panel_shear",
     "perforated_within",
     "proportions_of",
@@ -225,17 +226,48 @@ def floor_shear(
     one_of(rules.source.cite(rules.unit_shears), "load", load, LOADS)
     column, symbol = rules.columns[load]
     tabulated = tables[0].read(sheathing, column, symbol=symbol)
-    limit = tables[1].read(sheathing, symbol="limit")
-    ratio = ratio_of(L, W)
+    _floor_within(rules, (tables[1], ratio_of, sheathing), L, W)
+    return design_values(rules, tabulated, 1.0, load, _for_wind(rules, tables[0], sheathing))
+
+
+def _floor_within(rules: WallRules, proportions: tuple[Table, Figure, str], L: float, W: float) -> None:
+    """Refuse a floor longer over wide than an edition allows."""
+    table, ratio_of, sheathing = proportions
+    limit, ratio = table.read(sheathing, symbol="limit"), ratio_of(L, W)
     met = float(ratio) <= float(limit) * (1 + 1e-9)  # not to fail by the last digit of a conversion
-    place = f"Table {tables[1].number}"
+    place = f"Table {table.number}"
     condition(f"length over width of {sheathing} within the limit of {place}", met, ratio, limit)
     if not met:
         raise OutsideLimits(
             f"{rules.source.cite(place)}: {sheathing} {float(L):g} ft long and {float(W):g} ft wide: "
             f"L/W = {float(ratio):.3g}; must be at most {float(limit):g}"
         )
-    return design_values(rules, tabulated, 1.0, load, _for_wind(rules, tables[0], sheathing))
+
+
+def panel_floor_shear(
+    rules: WallRules,
+    tables: Callable[[str], Table],
+    cell: tuple[str, str],
+    gravity_factor: float,
+    proportions: tuple[Table, Figure, str],
+    L: float,
+    W: float,
+    load: str,
+) -> SegmentShear:
+    """Nominal and design unit shear of a floor of panels.
+
+    ``cell`` are row and column in the table of the load, ``proportions`` the table of greatest proportions, the
+    equation of the ratio and the row.
+
+    Raises:
+        OutsideLimits: a row or column that the table has not, or longer over wide than the edition allows.
+    """
+    one_of(rules.source.cite("4.2"), "load", load, LOADS)
+    tabulated = tables(load).read(*cell)
+    _floor_within(rules, proportions, L, W)
+    with quiet():
+        for_wind = tables("wind").read(*cell)
+    return design_values(rules, tabulated, gravity_factor, load, for_wind)
 
 
 def design_values(rules: WallRules, tabulated: float, factor: float, load: str, for_wind: float) -> SegmentShear:
