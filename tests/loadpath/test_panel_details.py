@@ -58,6 +58,13 @@ def test_a_panel_is_expected_to_give_at_one_force_whichever_edition_it_is_checke
     assert "nominal unit shear for wind, alike in every edition" in found[0].basis
 
 
+def test_a_panel_on_the_inside_face_says_how_the_stud_spaces_behind_it_are_vented() -> None:
+    """96 in. of studs at 16 in. are six spaces, 24 in. high: a hole at the top and one at the bottom of each."""
+    assert "12 round holes of 2 to 3 in. in its stud spaces (IEBC 2021 A304.4.3)" in sheathing(house_with()).reason
+    outside = replace(a_panel(SEGMENT, 24.0, 120.0), face="outside")
+    assert "round holes" not in sheathing(house_with(panel=outside)).reason
+
+
 def test_close_nails_ask_for_a_second_stud_and_say_how_to_nail_it() -> None:
     """10d common through 2x into 2x, 118 lb by the table, 1.6 for earthquake: 12 x 189 / 380 is 5.96 in."""
     for edition, bound in (

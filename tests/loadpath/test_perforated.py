@@ -312,6 +312,8 @@ def test_the_plate_between_its_parts_drags_by_the_greatest_unit_shear() -> None:
     splice = SplicePiece(line="line2", station_in=162.0, capacity_lb=5000.0, report="report 2")
     link = of_wall(house, None, splice)["plate-splices/j1/both"]
     assert number(link.demand) == pytest.approx(force() * abs(162 / 240 - 110 / 152) / C_O)
+    steps = working(with_pieces(house, a_wall(), splice), WORK).steps
+    assert any("between the parts of a perforated wall" in step.title for step in steps)
 
 
 def test_drift_is_by_the_greatest_unit_shear_over_the_parts() -> None:

@@ -164,6 +164,8 @@ def _area(case: LineCase, brace: Brace, openings: list[VentOpening], h: float, b
         words = f"height of {name}" + (": the wall is bare above and below it" if bare else "")
         h_o = h if bare else convert(given("h_o", clear, "in", words), "in", "ft")
         areas.append(case.sdpws.perforated.opening_area(w_o, h_o, h))
+    if len(areas) == 1:
+        return areas[0]
     if not areas:
         return given("A_o", 0.0, "ft^2", "no opening in it")
     return add(*areas, symbol="A_o", label="all openings")

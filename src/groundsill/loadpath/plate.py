@@ -16,7 +16,7 @@ from groundsill.mechanics.collector import Drain, axial
 from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, multiply, scale
+from groundsill.working.steps import divide, given, multiply, scale
 
 __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
@@ -123,9 +123,8 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
         across = _perforated_at(case, joint.station_in)
         if across is not None:
-            by = given(
-                "1/C_o", 1 / across.C_o, "1", "between the parts of a perforated wall: v_max of its greatest shear"
-            )
+            words = "between the parts of a perforated wall: by v_max, its greatest unit shear"
+            by = divide(1.0, across.C_o, symbol="1/C_o", unit="1", label=words)
             force = scale(
                 force, by, symbol="T", label=f"collector in a perforated wall ({case.sdpws.perforated.clause})"
             )
