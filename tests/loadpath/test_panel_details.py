@@ -49,6 +49,22 @@ def test_a_house_on_the_code_of_2021_is_checked_by_its_own_edition_and_prints_it
     assert "SDPWS 2021" not in " ".join(f"{link.clause} {link.reason}" for link in old.values())
 
 
+def test_a_panel_is_expected_to_give_at_one_force_whichever_edition_it_is_checked_by() -> None:
+    """What it is expected to hold is the panel's and not the edition's: 1,065 plf for wind, over 96 in."""
+    found = [sheathing(house_with(edition=edition)).expected for edition in ("sdpws-2015", "sdpws-2021")]
+    assert found[0] is not None
+    assert found[0] == found[1]
+    assert found[0].best_lb == pytest.approx(1065.0 * 8.0)
+    assert "nominal unit shear for wind, alike in every edition" in found[0].basis
+
+
+def test_a_panel_on_the_inside_face_says_how_the_stud_spaces_behind_it_are_vented() -> None:
+    """96 in. of studs at 16 in. are six spaces, 24 in. high: a hole at the top and one at the bottom of each."""
+    assert "12 round holes of 2 to 3 in. in its stud spaces (IEBC 2021 A304.4.3)" in sheathing(house_with()).reason
+    outside = replace(a_panel(SEGMENT, 24.0, 120.0), face="outside")
+    assert "round holes" not in sheathing(house_with(panel=outside)).reason
+
+
 def test_close_nails_ask_for_a_second_stud_and_say_how_to_nail_it() -> None:
     """10d common through 2x into 2x, 118 lb by the table, 1.6 for earthquake: 12 x 189 / 380 is 5.96 in."""
     for edition, bound in (

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from groundsill.standards import sdpws_2021
 from groundsill.standards.catalogue import entries, errata, find
 from groundsill.standards.sdpws import EDITIONS, Sdpws, rules_of
+from groundsill.standards.sdpws_2015 import diaphragms as diaphragms_15
 from groundsill.standards.sdpws_2015 import perforated as perforated_15
 from groundsill.standards.sdpws_2015 import tables as tables_15
 from groundsill.standards.sdpws_2015 import two_sided as two_sided_15
@@ -314,11 +315,101 @@ def test_restated_equations_are_the_very_bodies_of_2015() -> None:
     for new, old in ((two_sided, two_sided_15), (perforated, perforated_15)):
         for name in new.__all__:
             thing = getattr(new, name)
-            if isinstance(thing, Equation):
+            if isinstance(thing, Equation) and thing is not perforated.opening_factor:
                 assert thing.body is getattr(old, name).body
                 assert thing.source is sdpws_2021.SOURCE
-                assert thing.how == "from memory"
+                quoted = thing.witness and thing is not perforated.opening_area
+                assert thing.how == ("seen" if quoted else "from memory")
     assert unit_shear.gravity_factor(0.42) == pytest.approx(0.92)
+
+
+@given(share=st.floats(0.05, 1.0), high=st.floats(0.0, 1.0), more=st.floats(0.0, 0.5))
+def test_the_factor_for_openings_in_areas_is_that_of_2015_where_no_part_is_slender(
+    share: float, high: float, more: float
+) -> None:
+    area = (1 - share) * 40 * 8 * high
+    factor = perforated.opening_factor_of(area, 8.0, 40.0, share * 40)
+    assert factor == pytest.approx(perforated_15.opening_factor_of(area, 8.0, 40.0, share * 40))
+    assert perforated.opening_factor_of(area * (1 + more), 8.0, 40.0, share * 40) <= factor + 1e-12
+
+
+def test_a_perforated_wall_is_bounded_in_strength_and_height_by_either_edition() -> None:
+    assert perforated.perforated_limits(2435.0, 20.0) == 2435.0
+    with pytest.raises(
+        OutsideLimits, match=r"4\.3\.2\.3: nominal unit shear of a perforated wall 2,580 plf; must be at"
+    ):
+        perforated.perforated_limits(2580.0, 8.0)
+    with pytest.raises(OutsideLimits, match=r"a perforated wall 20\.5 ft high; must be at most 20 ft"):
+        perforated.perforated_limits(700.0, 20.5)
+    assert perforated_15.perforated_limits(2435.0, 8.0, "wind") == 2435.0
+    with pytest.raises(OutsideLimits, match=r"SDPWS 2015 4\.3\.5\.3: nominal unit shear .* at most 1,740 plf"):
+        perforated_15.perforated_limits(1741.0, 8.0)
+
+
+def test_a_slender_part_of_a_perforated_wall_loses_length_and_not_unit_shear() -> None:
+    assert perforated.counted_length(8.0, 4.0) == 4.0
+    assert perforated.counted_length(8.0, 3.0) == pytest.approx(2.25)
+    with pytest.raises(OutsideLimits, match=r"at most 3\.5 times as high as long"):
+        perforated.counted_length(8.0, 2.2)
+    slender, stout = (panel_unit_shear("15/32, 8d", 4, 8.0, b, sharing="perforated") for b in (3.0, 8.0))
+    assert slender == stout == panel_unit_shear("15/32, 8d", 4, 8.0, 8.0)
+    with pytest.raises(OutsideLimits, match=r"blocking = '6/12'; must be one of blocked"):
+        panel_unit_shear("15/32, 8d", 6, 8.0, 8.0, sharing="perforated", blocking="6/12")
+
+
+def test_a_low_opening_counts_as_a_third_of_the_wall_high() -> None:
+    assert perforated.opening_area(2.0, 0.5, 3.0) == 2.0
+    assert perforated.opening_area(2.0, 2.0, 3.0) == 4.0
+
+
+@given(panel=st.sampled_from(PANELS), spacing=st.sampled_from(SPACINGS), ratio=ratios, b=lengths, G=gravities)
+def test_either_edition_expects_the_same_of_a_panel_for_either_load(
+    panel: str, spacing: int, ratio: float, b: float, G: float
+) -> None:
+    expected = panel_unit_shear(panel, spacing, ratio * b, b, G).expected
+    for load in ("seismic", "wind"):
+        earlier = panel_15(panel, spacing, ratio * b, b, G, load)
+        assert earlier.expected == pytest.approx(expected)
+        assert earlier.expected >= float(earlier.adjusted) - 1e-9
+
+
+def test_either_edition_expects_the_same_of_boards_plaster_and_floors() -> None:
+    for row in BOARD_ROWS:
+        found = {rules_of(edition).lumber_unit_shear(row, 4.0, 4.0, "seismic").expected for edition in EDITIONS}
+        assert len(found) == 1
+    for row in tables.table_4_3c().rows:
+        assert plaster_unit_shear(row, 4.0, 4.0).expected == plaster_15(row, 4.0, 4.0).expected
+    for row in tables.table_4_2d().rows:
+        found = {rules_of(edition).lumber_diaphragm_shear(row, 20.0, 20.0, "seismic").expected for edition in EDITIONS}
+        assert len(found) == 1
+
+
+def test_floors_of_panels_keep_their_allowables_from_one_edition_to_the_next_and_their_limits() -> None:
+    for table, blocking, rows in (
+        (tables.table_4_2a(), "blocked", 1), (tables.table_4_2b(), "blocked", 2), (tables.table_4_2c(), "unblocked", 1),
+    ):  # fmt: skip
+        for row in table.rows:
+            panel, nail, framing = row.split(", ")[:3]
+            if rows == 2 and not row.endswith("2 rows"):
+                continue
+            for nails in table.columns:
+                new, old = (
+                    module.panel_diaphragm_shear(
+                        f"{panel}, {nail}", nails, 20.0, 20.0, framing=framing, blocking=blocking, rows=rows
+                    )
+                    for module in (diaphragms, diaphragms_15)
+                )
+                assert new.asd == pytest.approx(old.asd, abs=1.0)
+                assert new.expected == old.expected
+    assert diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 80.0, 20.0, G=0.43).asd == pytest.approx(
+        755 * 0.93 / 2.8
+    )
+    with pytest.raises(OutsideLimits, match=r"blocked 81 ft long and 20 ft wide: L/W = 4\.05; must be at most 4"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 81.0, 20.0)
+    with pytest.raises(OutsideLimits, match=r"unblocked 61 ft long and 20 ft wide: L/W = 3\.05; must be at most 3"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "case 1", 61.0, 20.0, blocking="unblocked")
+    with pytest.raises(OutsideLimits, match="must be one of blocked, unblocked"):
+        diaphragms.panel_diaphragm_shear("15/32, 8d", "6/6", 20.0, 20.0, blocking="glued")
 
 
 def test_a_trade_name_means_the_edition_of_the_default_code() -> None:

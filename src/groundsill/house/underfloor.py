@@ -61,6 +61,23 @@ class JoistField:
     species: Fact[str] = about("Species", help="its row of the wood table: 'Douglas fir-larch'", factory=unknown)
     boards: Boards = about("Floor boards", default="straight boards")
     board_thickness_in: Fact[float] = about("Board thickness", unit="in", least=0.25, most=3, factory=unknown)
+    panel: str = about(
+        "Floor of panels: grade, thickness and nail",
+        help="a row of the tables of panel floors: '15/32, 8d'",
+        default="",
+    )
+    panel_boundary_in: Fact[float] = about(
+        "Floor of panels: nail spacing over the walls below", unit="in", least=1, most=24, factory=unknown
+    )
+    panel_edge_in: Fact[float] = about(
+        "Floor of panels: nail spacing at the other edges on joists", unit="in", least=1, most=24, factory=unknown
+    )
+    panel_blocked: Fact[bool] = about("Floor of panels: every edge on a joist or blocking", factory=unknown)
+    panel_joints: Literal["not seen", "staggered, across the joists", "otherwise"] = about(
+        "Floor of panels: how the panels lie",
+        help="staggered across the joists is case 1 for a force along the joists; not seen counts as the lesser",
+        default="not seen",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

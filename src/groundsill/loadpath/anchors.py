@@ -6,13 +6,14 @@ cannot hold passes to its neighbours through splices alone.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Counted, anchors_in
-from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
+from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.experience import EXPERIENCE
@@ -140,7 +141,7 @@ def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
 
 def share_between(case: LineCase, low: float, high: float) -> Share:
     """What part of the line's force comes down between two stations: from the braces there, or by length with none."""
-    over = {b.id: part_length(b, low, high) / b.length_in for b in case.braces}
+    over = {b.id: b.onto(low, high) for b in case.braces}
     doubts = case.doubts
     if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
         doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
@@ -154,7 +155,8 @@ def share_between(case: LineCase, low: float, high: float) -> Share:
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
         return Share((high - low) / case.length_in, doubts)
-    return Share(min(1.0, sum(b.share * over[b.id] for b in braces)), doubts)
+    most = max(b.onto(-math.inf, math.inf) for b in braces)
+    return Share(min(most, sum(b.share * over[b.id] for b in braces)), doubts)
 
 
 def _gathered(case: LineCase, id: str, sill: SillPiece) -> _Piece:

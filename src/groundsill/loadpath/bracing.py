@@ -33,6 +33,7 @@ from groundsill.loadpath.panel_details import (
     studs_path,
 )
 from groundsill.loadpath.panel_nailing import at_plate, at_sill, blocking, panel_expected
+from groundsill.loadpath.perforated import around_openings, is_perforated, within_limits
 from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
@@ -66,8 +67,16 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {mark}")
     assert h_in is not None
     h = convert(h_in, "in", "ft")
+    if is_perforated(brace):
+        try:
+            brace = around_openings(case, brace, h)
+        except OutsideLimits as refused:
+            return replace(brace, why_not=str(refused), marks=case.reading.marked(path))
+        if brace.unknown:
+            return brace
     brace = _less_vents(case, brace)
-    words = f"sheathed length in {mark}{f', less {brace.lost_in:g} in. for vents' if brace.lost_in else ''}"
+    less = "" if brace.around is None and not brace.lost_in else f", less {brace.lost_in:.4g} in. for {_lost_to(brace)}"
+    words = f"sheathed length in {mark}{less}"
     b = convert(given("b_s", brace.sheathed_in, "in", words, brace.marks), "in", "ft")
     try:
         if brace.panel is not None:
@@ -80,9 +89,13 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
         return replace(brace, why_not=str(refused), marks=doubts)
 
 
+def _lost_to(brace: Brace) -> str:
+    return "vents" if brace.around is None else "openings"
+
+
 def _less_vents(case: LineCase, brace: Brace) -> Brace:
     """A part with the marks of what says that the vents in it take length and do not cut it."""
-    if not brace.lost_in:
+    if not brace.lost_in or brace.around is not None:
         return brace
     path = f"survey.underfloor.segments.{brace.segment_id}"
     doubts = marks_of((tallest_vent(),)) | case.reading.marked(path, "height_in", "stud.spacing_in")
@@ -107,10 +120,13 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     apart = brace.segment.stud.spacing_in.value
     inside = bool(held_inside(case, brace))
+    sharing = "stiffness" if brace.around is None else "perforated"
     shear = sdpws.panel_unit_shear(
-        panel.panel, spacing, h, b, G, stud_spacing=apart, held_inside=inside, load=case.load
+        panel.panel, spacing, h, b, G, sharing=sharing, stud_spacing=apart, held_inside=inside, load=case.load
     )
-    if h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
+    if brace.around is not None:
+        within_limits(case, shear, h)
+    elif h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
         other = sdpws.panel_unit_shear(
             panel.panel, spacing, h, b, G, sharing="strength", stud_spacing=apart, held_inside=inside, load=case.load
         )
@@ -155,6 +171,7 @@ def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cit
         brace,
         capacity_plf=doubted(shear.asd, brace.marks),
         nominal_plf=doubted(shear.adjusted, brace.marks),
+        expected_plf=shear.expected,
         stiffness_lb_in=doubted(k, brace.marks),
         cite=cite,
         material=material,
@@ -293,6 +310,8 @@ def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
     with section(f"line/{case.id}/strength/{brace.id}"):
         part = case.taken_by(brace, case.sharing)
         force = scale(case.allowable, part, symbol="V_i", label=f"force on {brace.name}")
+        if brace.around is not None:
+            return case.sdpws.perforated.plate_uplift(force, brace.around.C_o, brace.around.counted_ft), force
         b = convert(given("b_s", brace.sheathed_in, "in", f"sheathed length of {brace.name}"), "in", "ft")
         return unit_shear(force, b), force
 
@@ -303,7 +322,9 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
 
 def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     words = case.sharing
-    if brace.lost_in:
+    if brace.around is not None:
+        words += f"; {brace.around.words}"
+    elif brace.lost_in:
         words += f"; vents in it take {brace.lost_in:g} in. of its length ({VENTS})"
     if brace.panel is not None:
         words = "; ".join((words, *site_words(case, brace)))

@@ -19,7 +19,7 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.loadpath.editions import panel_standard
-from groundsill.loadpath.openings import clear_parts
+from groundsill.loadpath.openings import Around, clear_parts
 from groundsill.standards.nds import Nds, rules_of
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.standards.sdpws import Sdpws
@@ -59,13 +59,14 @@ BraceKind = Literal["panel", "sheathing", "joists on sill"]
 class Brace:
     """A part of a line that can take force: a panel, existing sheathing, or joists standing straight on the sill.
 
-    Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
-    stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
-    for want of a fact or a rule: then it may yet take force, nobody can say how much, and ``stiffest_lb_in`` is the
-    most that its stiffness can be, if anybody knows. ``share`` is the greatest
-    part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its length.
-    ``marks`` are those of the facts by which it counts
-    or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
+    Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``expected_plf`` what it is
+    expected to hold, ``stiffness_lb_in`` the stiffness; strengths are None when the part cannot be counted, and
+    ``why_not`` says why. Where ``unknown`` that is for want of a fact or a rule: then it may yet take force, nobody can
+    say how much, and ``stiffest_lb_in`` is the most that its stiffness can be, if anybody knows. ``share`` is the
+    greatest part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its
+    length. ``around`` is there where it is a perforated wall: then as much is lost as leaves C_o times what counts of
+    it. ``marks`` are those of the facts by which it counts or not. Joists on a sill have no strength of their own, and
+    the stiffness of their ties and bolts.
     """
 
     id: str
@@ -78,6 +79,7 @@ class Brace:
     material: str = ""
     capacity_plf: float | None = None
     nominal_plf: float | None = None
+    expected_plf: float | None = None
     stiffness_lb_in: float | None = None
     stiffest_lb_in: float | None = None
     cite: str = ""
@@ -86,6 +88,7 @@ class Brace:
     share: float = 0.0
     part: int = 0
     lost_in: float = 0.0
+    around: Around | None = None
     marks: frozenset[Mark] = frozenset()
 
     @property
@@ -102,8 +105,23 @@ class Brace:
 
     @property
     def sheathed_in(self) -> float:
-        """Length of it that counts as sheathed, less what small vents take, inches."""
+        """Length of it that counts as sheathed, less what vents or openings take, inches."""
         return self.length_in - self.lost_in
+
+    @property
+    def slenderness(self) -> float:
+        """Height over length; of a perforated wall that of its most slender part."""
+        lengths = [self.length_in] if self.around is None else [p.to_in - p.from_in for p in self.around.parts]
+        return (self.height_in or 0.0) / min(lengths)
+
+    def onto(self, low: float, high: float) -> float:
+        """What of its force comes down between two stations, as a part of it.
+
+        A perforated wall hands on its greatest unit shear at every full-height part, and so in all more than its force.
+        """
+        if self.around is None:
+            return part_length(self, low, high) / self.length_in
+        return self.around.length_in(low, high) / self.sheathed_in
 
     @property
     def height_in(self) -> float | None:
@@ -248,6 +266,8 @@ def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]
 
 def _brace_parts(reading: Reading, whole: Brace) -> list[Brace]:
     """A brace cut at the openings in it: each part between them stands for itself; a small vent takes of its length."""
+    if whole.panel is not None and whole.panel.around_openings != "each part for itself":
+        return [whole]
     with quiet():
         parts = clear_parts(reading, whole.segment, whole.from_in, whole.to_in)
     if [(p.from_in, p.to_in) for p in parts] == [(whole.from_in, whole.to_in)]:

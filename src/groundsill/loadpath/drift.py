@@ -105,14 +105,23 @@ def _one_way(case: LineCase, brace: Brace, over: Over, way: Way, address: str) -
     held = [p for p in hold_downs_at(case, brace, way) if why_not_counted(case, p) is None]
     turned = turning_of(case, brace, held, way, address)
     force = scale(case.strength, case.taken_by(brace), symbol="V_i", label=f"force on {brace.name}, strength level")
-    v = unit_shear(force, turned.b)
+    v, long = _sheared(case, turned, force)
     give = _give(case, turned, over, held, force)
     E, A = _post(case, turned)
     assert brace.stiffness_lb_in is not None  # a part without stiffness is not counted
-    stiff = float(brace.stiffness_lb_in) * float(turned.h) / (1000.0 * float(turned.b))
+    length = float(turned.b) if brace.around is None else brace.sheathed_in / 12
+    stiff = float(brace.stiffness_lb_in) * float(turned.h) / (1000.0 * length)
     G_a = given("G_a", stiff, "kip/in", f"apparent shear stiffness of {brace.name}", marks_of((brace.stiffness_lb_in,)))
-    moved = case.sdpws.wall_deflection(v, turned.h, E, A, turned.b, G_a, give.delta_a or 0.0)
+    moved = case.sdpws.wall_deflection(v, turned.h, E, A, long, G_a, give.delta_a or 0.0)
     return rules.design_drift(case.forces.system.C_d, moved, _importance(case)), give
+
+
+def _sheared(case: LineCase, turned: Turning, force: float) -> tuple[float, float]:
+    """Unit shear and length put in: of a perforated wall its greatest unit shear and what counts of its parts."""
+    around = turned.brace.around
+    if around is None:
+        return unit_shear(force, turned.b), turned.b
+    return case.sdpws.perforated.plate_uplift(force, around.C_o, around.counted_ft), around.counted_ft
 
 
 def _importance(case: LineCase) -> float:
@@ -156,4 +165,5 @@ def _post(case: LineCase, turned: Turning) -> tuple[float, float]:
 def _left(case: LineCase, brace: Brace, moved: float, limit: float) -> float:
     """How much give at the ends would bring the part to its limit, inches."""
     spare = (float(limit) - float(moved)) * float(_importance(case)) / float(case.forces.system.C_d)
-    return spare * brace.length_in / (brace.height_in or 1.0)
+    long = brace.length_in if brace.around is None else 12 * float(brace.around.counted_ft)
+    return spare * long / (brace.height_in or 1.0)

@@ -14,6 +14,7 @@ from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sill_at, species_of, working_of
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.openings import Around
 from groundsill.loadpath.storeys_over import Bound, bounded
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
 from groundsill.standards.nds_2018.compression import NEAR_END_IN
@@ -57,6 +58,8 @@ class Pressing:
     def _greatest(self, turned: Turning, bound: Bound) -> float:
         if bound.words:
             note(f"{bound.words}:")
+        if turned.brace.around is not None:
+            return self._of_perforated(turned, bound, turned.brace.around)
         M = turned.moment(self.force, bound.arm_ft)
         S_DS, effects, wind = self.case.forces.S_DS, self.case.forces.rules.effects, self.case.lateral == "wind"
         first, second, third = ("5", "6", "7") if wind else ("8", "9", "10")
@@ -72,6 +75,32 @@ class Pressing:
             w_2 = add(down, scale(beside, _BESIDE_LIVE, symbol="0.75 (w_L + w_S)"), symbol=f"w_{second}", label=words)
             found.append(_at(turned, scale(M, _BESIDE_LIVE, symbol=f"M_{second}", label=words), w_2))
         return greatest(*found, symbol="C", label="compression in the end post")
+
+    def _of_perforated(self, turned: Turning, bound: Bound, around: Around) -> float:
+        """In a perforated wall: what its standard gives for each end of each part, on top of what stands there."""
+        h = turned.h
+        if float(bound.arm_ft):
+            above = given("a", bound.arm_ft, "ft", "forces' resultant above the floor", marks_of((bound.arm_ft,)))
+            h = add(h, above, symbol="h", label="arm of the force", unit="ft")
+        pushed = self.case.sdpws.perforated.end_tension(self.force, h, around.C_o, around.counted_ft)
+        wind, effects = self.case.lateral == "wind", self.case.forces.rules.effects
+        first, second, S_DS = ("5" if wind else "8"), ("6" if wind else "9"), self.case.forces.S_DS
+        standing = multiply(turned.w_all, turned.t, symbol="w t", unit="lb", label="dead load on the post")
+        factor = 1.0 if wind else effects.asd_dead_factor_8(S_DS)
+        found = [add(pushed, scale(standing, factor, symbol="D"), symbol=f"C_{first}", label=f"combination {first}")]
+        if turned.w_L or turned.w_S:
+            words = f"combination {second}"
+            beside = add(turned.w_L, turned.w_S, symbol="w_L + w_S", label="live load and snow")
+            loads = multiply(
+                beside, turned.t, symbol="(w_L + w_S) t", unit="lb", label="live load and snow on the post"
+            )
+            most = add(pushed, loads, symbol="C + L + S", label="both at once")
+            factor = 1.0 if wind else effects.asd_dead_factor_9(S_DS)
+            down = scale(standing, factor, symbol="D", label=words)
+            found.append(
+                add(down, scale(most, _BESIDE_LIVE, symbol="0.75 (C + L + S)"), symbol=f"C_{second}", label=words)
+            )
+        return greatest(*found, symbol="C", label="compression in the post")
 
     def borne(self, turned: Turning, id: str, sill: SillPiece) -> tuple[float, str]:
         """What a sill piece bears under the post, lb, and the section of its working: alike in from both its ends.

@@ -1,4 +1,4 @@
-"""The floor boards at a line: the old floor as a diaphragm, and the joists that meet the line."""
+"""The floor at a line: its boards or panels as a diaphragm, and the joists that meet the line."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from groundsill.house.underfloor import JoistField
 from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
 from groundsill.loadpath.chain import Link, LoadLevel, Stage
+from groundsill.loadpath.floor_panels import lacking_of, panels_of
 from groundsill.loadpath.floor_ties import tie_links
 from groundsill.mechanics.plan import inside, rotate
 from groundsill.standards.old_materials.existing import existing_strength
@@ -33,6 +34,7 @@ _ROWS = {
 _A1 = "IEBC 2021 Appendix A1, existing floors"
 _EXTENDED = "IEBC Appendix A1 values, written for masonry buildings, used on a wood house"
 _SPREAD = (0.75, 1.5)
+_NOMINAL = "nominal unit shear for wind, 25 % less to 50 % more (common practice, no source)"
 
 
 def floor_stages(case: LineCase) -> tuple[Stage, ...]:
@@ -64,9 +66,11 @@ def _boards(case: LineCase) -> Link:
         reason = "no joists or boards were surveyed at this line"
         return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
     field = beside[1]
-    if field.boards not in _ROWS:
-        reason = f"{field.boards}: its nailing is not in the survey, and the unit shear goes by that"
-        return cannot(address, title, "line", case.id, clause=sdpws.clauses.board_floors, reason=reason)
+    if field.boards == "panel":
+        lacking = lacking_of(case, *beside)
+        if lacking:
+            clause = sdpws.clauses.panel_floors
+            return cannot(address, "floor of panels", "line", case.id, clause=clause, reason=lacking)
     if own_chain(case) and not any(b.share > 0 for b in case.braces):
         reason = f"{case.line.framing} framing, and nothing braces the line that the boards could hand their force to"
         return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
@@ -82,6 +86,8 @@ def _boards(case: LineCase) -> Link:
         )
     try:
         with section(address):
+            if field.boards == "panel":
+                return _panels(case, *beside, span)
             return _sheared(case, field.boards, span)
     except OutsideLimits as refused:
         return cannot(address, title, "line", case.id, clause=sdpws.clauses.floor_proportions, reason=str(refused))
@@ -95,16 +101,7 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
     """
     row, together = _ROWS[boards]
     table = f"{case.sdpws.clauses.floor_proportions}, Table 4.2D"
-    depth_in = case.line.diaphragm_width_in or case.length_in
-    fed_in = sum(b.length_in for b in case.braces if b.share > 0) if own_chain(case) else depth_in
-    note("all of the line's force is taken through the boards: a wall above may bring part of it straight down")
-    W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
-    fed = W
-    if fed_in < depth_in:
-        words = "length over which the floor reaches what braces the line: no plate drags it there"
-        fed = convert(given("b_f", fed_in, "in", words), "in", "ft")
-    L = given("L", span, "ft", "span of the floor to the next line relied on")
-    v = unit_shear(case.allowable, fed)
+    L, W, fed, v = _force_in(case, span)
     shear = case.sdpws.lumber_diaphragm_shear(row, L, W, case.load)
     if together and float(v) > float(shear.asd):
         whole = existing_strength(together)
@@ -119,7 +116,39 @@ def _sheared(case: LineCase, boards: str, span: float) -> Link:
         reason = f"one layer alone holds {float(shear.asd):,.0f} of {float(v):,.0f} plf, and no table has both"
         address = f"line/{case.id}/floor-boards/{case.id}/both"
         return cannot(address, boards, "line", case.id, clause=table, reason=reason, marks=marks_of((v, shear.asd)))
-    return _link(case, boards, v, shear.asd, reason, table, "allowable", float(shear.nominal) * float(fed))
+    return _link(case, boards, v, shear.asd, reason, table, "allowable", shear.expected * float(fed))
+
+
+def _force_in(case: LineCase, span: float) -> tuple[float, float, float, float]:
+    """Length and width of the floor, ft, the length it is fed over, ft, and its unit shear, plf, allowable stress."""
+    depth_in = case.line.diaphragm_width_in or case.length_in
+    fed_in = sum(b.length_in for b in case.braces if b.share > 0) if own_chain(case) else depth_in
+    note("all of the line's force is taken through the floor: a wall above may bring part of it straight down")
+    W = convert(given("W", depth_in, "in", "length of floor along the line"), "in", "ft")
+    fed = W
+    if fed_in < depth_in:
+        words = "length over which the floor reaches what braces the line: no plate drags it there"
+        fed = convert(given("b_f", fed_in, "in", words), "in", "ft")
+    L = given("L", span, "ft", "span of the floor to the next line relied on")
+    return L, W, fed, unit_shear(case.allowable, fed)
+
+
+def _panels(case: LineCase, id: str, field: JoistField, span: float) -> Link:
+    """A floor of panels; whether it is blocked and how its panels lie count against it where nobody saw.
+
+    Raises:
+        OutsideLimits: what the tables have no cell for, or a floor too long for its depth.
+    """
+    L, W, fed, v = _force_in(case, span)
+    found = panels_of(case, id, field, L, W)
+    address = f"line/{case.id}/floor-boards/{case.id}/both"
+    table = f"{case.sdpws.clauses.floor_proportions}, {found.table}"
+    if found.doubt and float(v) > float(found.shear.asd):
+        reason = f"{found.doubt}: so it holds {float(found.shear.asd):,.0f} of {float(v):,.0f} plf"
+        marks = marks_of((v, found.shear.asd))
+        return cannot(address, "floor of panels", "line", case.id, clause=table, reason=reason, marks=marks)
+    strength = found.shear.expected * float(fed)
+    return _link(case, found.title, v, found.shear.asd, found.doubt, table, "allowable", strength)
 
 
 def _link(
@@ -140,9 +169,7 @@ def _link(
         if clause == _A1
         else "",
         working=(f"line/{case.id}/demand",),
-        expected=expected_at(
-            strength, 1.0, _SPREAD, "ductile", "nominal unit shear, 25 % less to 50 % more (common practice, no source)"
-        ),
+        expected=expected_at(strength, 1.0, _SPREAD, "ductile", _NOMINAL),
     )
 
 

@@ -4,6 +4,8 @@ An opening cuts a wall through. The boards of an old wall run on over and under 
 cripple walls lets one stand within a braced length that is longer by as much: so a vent no taller than a quarter of
 the wall takes its own length, or one stud bay where that is more, from the sheathed length, and cuts nothing. One that
 lies above or below the wall, as in the stem, takes nothing.
+
+A panel that is laid as a perforated wall goes round every opening instead, vents too.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from groundsill.forces.reading import Reading
 from groundsill.house.underfloor import Segment, VentOpening
 from groundsill.standards.iebc_2021.bracing import table_a304_shares
 
-__all__ = ["VENTS", "Clear", "clear_parts", "tallest_vent"]
+__all__ = ["VENTS", "Around", "Clear", "FullHeight", "clear_parts", "tallest_vent"]
 
 VENTS = "IEBC 2021 A304.4.4"
 _ROW = "top of a vent in a panel over height of the wall, most"
@@ -27,6 +29,33 @@ class Clear:
     from_in: float
     to_in: float
     lost_in: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class FullHeight:
+    """A full-height part of a perforated wall, stations in inches, and how much of its length counts."""
+
+    from_in: float
+    to_in: float
+    counted_in: float
+
+
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What the openings make of a perforated wall.
+
+    ``parts`` are its full-height parts in order, ``counted_ft`` the sum of what counts of them, ``C_o`` the factor for
+    the openings, ``words`` both as told on paper.
+    """
+
+    parts: tuple[FullHeight, ...]
+    counted_ft: float
+    C_o: float
+    words: str
+
+    def length_in(self, low: float, high: float) -> float:
+        """How much full-height wall stands between two stations, inches."""
+        return sum(max(0.0, min(part.to_in, high) - max(part.from_in, low)) for part in self.parts)
 
 
 def tallest_vent() -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import partial
 
 from groundsill.loadpath.case import Brace, LineCase, checked, working_of
@@ -11,7 +12,7 @@ from groundsill.loadpath.footing_lift import lifted_by
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
 from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
-from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of
+from groundsill.loadpath.turning import WAYS, Turning, Way, beside_opening, turning_of
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -44,6 +45,23 @@ def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) ->
         else:
             turned = turned.the_other_way()
         found += _one_way(case, turned, pressing, bounds, at_end, left_out)
+        found += _at_parts(case, turned, force, bounds)
+    return found
+
+
+def _at_parts(case: LineCase, turned: Turning, force: float, bounds: tuple[Bound, ...]) -> list[Link]:
+    """The pressed post of every full-height part of a perforated wall, at its ends and beside its openings."""
+    brace, found = turned.brace, list[Link]()
+    parts = brace.around.parts if brace.around is not None else ()
+    for n, part in enumerate(parts):
+        after = parts[n + 1].from_in - part.to_in if n + 1 < len(parts) else 0.0
+        before = part.from_in - parts[n - 1].to_in if n else 0.0
+        one = replace(brace, id=f"{brace.id}.{n + 1}", from_in=part.from_in, to_in=part.to_in, part=n + 1)
+        pressing = Pressing(case, force, f"line/{case.id}/overturning/{one.id}")
+        at = f"{pressing.address}/{turned.way}"
+        with section(at):
+            there = beside_opening(case, replace(turned, at=at), one, after if turned.way == "+" else before)
+        found += post_links(case, there, pressing, bounds)
     return found
 
 
@@ -64,7 +82,8 @@ def _one_way(
     address, force = f"{pressing.address}/{turned.way}", pressing.force
     held = [p for p in at_end if p.mark not in left_out]
     links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
-    links += post_links(case, turned, pressing, bounds)
+    if turned.brace.around is None:
+        links += post_links(case, turned, pressing, bounds)
     for piece in at_end:
         to_anchor, to_footing = f"{address}-anchor-{piece.mark}", f"{address}-footing-{piece.mark}"
         links.append(bounded(bounds, partial(anchor_of, case, turned, piece, held, to_anchor)))

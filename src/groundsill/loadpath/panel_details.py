@@ -12,10 +12,11 @@ from math import floor
 
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
+from groundsill.standards.iebc_2021.bracing import vent_holes
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given, subtract
 
 __all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
@@ -25,6 +26,7 @@ _USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says s
 _TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
 _STITCH_NAIL = "10d common"
 _NEAR_END_IN = 12.0
+_VENT_HOLES = "IEBC 2021 A304.4.3"
 _GAP = "1/8 in. between panels (common practice, no source)"
 
 
@@ -114,10 +116,28 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
         f"nails at {details.field_nails_in:g} in. along studs between the edges and {details.nail_to_edge_in:g} in. or "
         f"more from a panel's edge ({clause}), {_GAP}"
     )
+    if panel.face == "inside":
+        yield _vented(brace)
+    if brace.around is not None:
+        yield (
+            f"the plate runs through over the whole of it as a collector, and panels, nails and framing are alike all "
+            f"round its openings ({case.sdpws.perforated.clause})"
+        )
     inside = held_inside(case, brace)
     rule = case.sdpws.clauses.held_inside
     if inside and rule:
         yield from _eccentric(inside, _nail(panel), rule)
+
+
+def _vented(brace: Brace) -> str:
+    """The holes by which the chapter for cripple walls lets air behind a panel; no standard of shear has them."""
+    with quiet():
+        spacing = brace.segment.stud.spacing_in.value or _USUAL_STUDS_IN
+        holes = vent_holes(brace.length_in, spacing, brace.height_in or 0.0)
+    return (
+        f"where air is wanted behind it, {float(holes):g} round holes of 2 to 3 in. in its stud spaces "
+        f"({_VENT_HOLES}), which take nothing from it there; of the panel standard no rule for them was read"
+    )
 
 
 def _framing(case: LineCase, brace: Brace, found: Framing) -> str:

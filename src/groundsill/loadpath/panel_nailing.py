@@ -31,7 +31,7 @@ __all__ = ["at_plate", "at_sill", "blocking", "panel_expected"]
 
 FLUSH_IN = 0.125  # a sill within this of the studs' face takes a panel's nails
 _SPREAD_PANEL = (0.85, 1.15)
-_NOMINAL = "nominal unit shear, 15 % either way (common practice, no source)"
+_NOMINAL = "nominal unit shear for wind, alike in every edition, 15 % either way (common practice, no source)"
 _EVERY_EDGE = "the tabulated unit shear is that of the edge nailing at every edge"
 _NAILS = "12.3.1, 11.3"
 
@@ -73,8 +73,8 @@ def _edge(
 
 
 def panel_expected(brace: Brace) -> Expected | None:
-    """The line force at which a sheathed part is expected to give, its edge nailing with it: the nominal unit shear."""
-    strength = float(brace.nominal_plf or 0.0) * brace.sheathed_in / 12
+    """The line force at which a sheathed part is expected to give, its edge nailing with it."""
+    strength = float(brace.expected_plf or 0.0) * brace.sheathed_in / 12
     return expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", _NOMINAL)
 
 
@@ -163,7 +163,7 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
         clause=case.nds.cite(_NAILS),
         working=working_of(case, brace),
         expected=expected_at(
-            min(yields for _, yields in rows) * brace.length_in / 12,
+            min(yields for _, yields in rows) * brace.sheathed_in / 12,
             brace.share,
             NAIL_SPREAD,
             "ductile",

@@ -17,6 +17,7 @@ from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
+from groundsill.loadpath.plate_uplift import uplift_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
 from groundsill.work.pieces import Piece
@@ -67,6 +68,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
     """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
+    anchors = anchor_stages(case)
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     stages = (
         *floor_stages(case),
@@ -74,7 +76,8 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *((chord_stage(case),) if quake else ()),
         *bracing_stages(case),
         *((drift_stage(case),) if quake else ()),
-        *anchor_stages(case),
+        *anchors,
+        *uplift_stage(case, anchors),
         *masonry_stage(case),
     )
     return with_both_ways(case, stages)

@@ -11,11 +11,12 @@ from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of, species_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hardware import into_plate, tie_strap
+from groundsill.loadpath.openings import Around
 from groundsill.mechanics.collector import Drain, axial
 from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given, multiply, scale
+from groundsill.working.steps import divide, given, multiply, scale
 
 __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
@@ -39,7 +40,16 @@ class Held:
 def drains(case: LineCase) -> tuple[Drain, ...]:
     """Where the line's force leaves the plate, in shares of the whole force."""
     total = sum(b.share for b in case.braces) or 1.0
-    return tuple(Drain(b.from_in, b.to_in, b.share / total) for b in case.braces if b.share > 0)
+    found: list[Drain] = []
+    for b in case.braces:
+        if b.around is not None and b.share > 0:
+            counted = sum(part.counted_in for part in b.around.parts)
+            found += [
+                Drain(part.from_in, part.to_in, b.share / total * part.counted_in / counted) for part in b.around.parts
+            ]
+        elif b.share > 0:
+            found.append(Drain(b.from_in, b.to_in, b.share / total))
+    return tuple(found)
 
 
 def splice_stage(case: LineCase) -> Stage:
@@ -58,6 +68,11 @@ def splice_stage(case: LineCase) -> Stage:
         stations = [joint.station_in for _, joint in joints]
         links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
     return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links + _dragged(case))
+
+
+def _perforated_at(case: LineCase, station: float) -> Around | None:
+    """The perforated wall that a station lies in, if any."""
+    return next((b.around for b in case.braces if b.around is not None and b.from_in <= station <= b.to_in), None)
 
 
 def _collector(case: LineCase) -> str:
@@ -106,6 +121,13 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             case.doubts,
         )
         force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
+        across = _perforated_at(case, joint.station_in)
+        if across is not None:
+            words = "between the parts of a perforated wall: by v_max, its greatest unit shear"
+            by = divide(1.0, across.C_o, symbol="1/C_o", unit="1", label=words)
+            force = scale(
+                force, by, symbol="T", label=f"collector in a perforated wall ({case.sdpws.perforated.clause})"
+            )
         held = joint_strength(case, id, joint, stations)
     if held.capacity is None:
         return cannot(address, title, "joint", id, clause=held.clause, reason=held.reason)

@@ -2,21 +2,24 @@
 
 The segment turns about the middle of the post that is pressed down. That post is a new one of the work, else the studs
 that the survey found nailed together at the wall's end; where nobody knows their size the middle is taken 3 in. in.
+
+A perforated wall has the lever arm that its standard gives it, C_o times what counts of its full-height parts; dead
+load holds it down no more than by the wall's own arms, and so less of it is counted at that shorter one.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from groundsill.forces.reading import doubted
 from groundsill.loadpath.case import Brace, LineCase, height_path, species_of
 from groundsill.standards.statics.walls import overturning_moment
 from groundsill.work.pieces import HoldDownPiece
-from groundsill.working.steps import add, convert, given
+from groundsill.working.steps import add, convert, divide, given, least, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["END_POST_FT", "LOWEST_GRADE", "WAYS", "EndPost", "Turning", "Way", "turning_of"]
+__all__ = ["END_POST_FT", "LOWEST_GRADE", "WAYS", "EndPost", "Turning", "Way", "beside_opening", "turning_of"]
 
 END_POST_FT = 0.25  # from a segment's end to the middle of its end posts, where their size is not known
 LOWEST_GRADE = "No. 3"  # of lumber that nobody graded; chosen here
@@ -48,8 +51,9 @@ class Turning:
 
     ``h`` its height, ``b`` its length, ``d`` the lever arm from hold-down to pressed post, ``e_c`` from its end to the
     middle of the pressed post, ``x_D`` from there to the middle of the dead load, ``b_c`` from there to the pulled end,
-    ``t`` the length of wall whose load stands on the post in any case. ``at`` is the section of the sheet where they
-    stand: pushed either way a segment without hold-downs has the same. ``held`` says that a hold-down counts.
+    ``t`` the length of wall whose load stands on the post in any case. ``w_D`` is the dead load that holds the segment
+    down, ``w_all`` all of it. ``at`` is the section of the sheet where they stand: pushed either way a segment without
+    hold-downs has the same. ``held`` says that a hold-down counts.
     """
 
     brace: Brace
@@ -67,14 +71,11 @@ class Turning:
     w_D: float
     w_L: float
     w_S: float
+    w_all: float
 
     def the_other_way(self) -> Turning:
         """The same segment pushed the other way, where no hold-down makes a difference."""
-        way: Way = "-" if self.way == "+" else "+"
-        return Turning(
-            self.brace, way, self.at, self.held, self.post, self.h, self.b, self.d, self.e_c, self.x_D, self.b_c,
-            self.t, self.w_D, self.w_L, self.w_S,
-        )  # fmt: skip
+        return replace(self, way="-" if self.way == "+" else "+")
 
     @property
     def pressed_in(self) -> float:
@@ -110,23 +111,52 @@ def turning_of(case: LineCase, brace: Brace, held: list[HoldDownPiece], way: Way
     d = given("d", short, "ft", "lever arm: length less the distance of hold-down and end post from the ends", measured)
     x_D = given("x_D", long / 2 - middle, "ft", "pressed post to the middle of the dead load", measured)
     b_c = given("b_c", max(long - middle, short), "ft", "pressed post to the pulled end", measured)
-    w_D, w_L, w_S = _loads(case, brace)
+    w_all, w_L, w_S = _loads(case, brace)
     t = _tributary(case, brace, middle, long)
-    return Turning(brace, way, at, bool(held), post, convert(h_in, "in", "ft"), b, d, e_c, x_D, b_c, t, w_D, w_L, w_S)
+    d, w_D = _of_perforated(case, brace, d, w_all)
+    return Turning(
+        brace, way, at, bool(held), post, convert(h_in, "in", "ft"), b, d, e_c, x_D, b_c, t, w_D, w_L, w_S, w_all
+    )
 
 
-def end_post(case: LineCase, brace: Brace) -> EndPost:
-    """The post at the ends of a segment: a new one, else the studs that stand there."""
+def beside_opening(case: LineCase, turned: Turning, part: Brace, opening_in: float) -> Turning:
+    """A perforated wall pushed that way at the pressed end of one of its full-height parts.
+
+    ``opening_in`` is the width of the opening beyond that end, none at the wall's own: half of what stands over it
+    comes down there, on the new post, or on the one stud that is sure to stand there.
+    """
+    if not opening_in:
+        return replace(turned, brace=part)
+    post = end_post(case, part, one=True)
+    middle = END_POST_FT if post.along_in is None else float(post.along_in) / 24
+    e_c = given("e_c", middle, "ft", f"end to the middle of the pressed post: {post.words}", post.marks)
+    half = given("w_o/2", opening_in / 24, "ft", "half of the opening beside it")
+    t = add(_tributary(case, part, middle, turned.b), half, symbol="t", label="length of wall on the post")
+    return replace(turned, brace=part, post=post, e_c=e_c, t=t)
+
+
+def _of_perforated(case: LineCase, brace: Brace, arm: float, w_all: float) -> tuple[float, float]:
+    """Lever arm and dead load that holds down: of a perforated wall the standard's arm, and what of the load fits."""
+    if brace.around is None:
+        return arm, w_all
+    words = f"C_o ΣL_i, the lever arm of a perforated wall ({case.sdpws.perforated.ends_clause})"
+    counted = given("C_o ΣL_i", brace.sheathed_in / 12, "ft", words, brace.marks)
+    d = least(arm, counted, symbol="d", label="lever arm")
+    part = divide(d, arm, symbol="d/d_w", unit="1", label="that arm over the wall's own")
+    return d, scale(w_all, part, symbol="w_D", label="dead load that holds as much at this arm as at the wall's own")
+
+
+def end_post(case: LineCase, brace: Brace, one: bool = False) -> EndPost:
+    """The post at the ends of a segment: a new one, else the studs that stand there, or but ``one`` of them."""
     panel, stud, path = brace.panel, brace.segment.stud, f"survey.underfloor.segments.{brace.segment_id}.stud"
     if panel is not None and panel.end_post_in is not None:
         across = panel.end_post_depth_in
         words = f"new post, {panel.end_post_in:g} in. along the wall"
         return EndPost(panel.end_post_in, across, panel.end_post_species, panel.end_post_grade, words)
     thick = stud.thickness_in.value
-    along = None if thick is None else thick * stud.at_ends
-    words = (
-        "size not known" if along is None else f"{stud.at_ends} stud{'s' if stud.at_ends > 1 else ''} of {thick:g} in."
-    )
+    count = 1 if one else stud.at_ends
+    along = None if thick is None else thick * count
+    words = "size not known" if along is None else f"{count} stud{'s' if count > 1 else ''} of {thick:g} in."
     known = case.reading.marked(path, "thickness_in", "depth_in")
     species, wood = species_of(case, path, stud.species, f"the studs of {brace.segment.mark or brace.segment_id}")
     return EndPost(along, stud.depth_in.value, species, stud.grade, words, known, wood)

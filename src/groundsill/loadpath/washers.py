@@ -40,7 +40,7 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
         shears = [_tabulated(case, b) for b in panels]
         ends = [end for b in panels for end in _ends(case, b)]
         held = all(sum(p.capacity_lb for p in down) >= float(pull) for down, pull in ends)
-        slenderest = max((b.height_in or 0.0) / b.length_in for b in panels)
+        slenderest = max(b.slenderness for b in panels)
         asked = case.sdpws.washer_on_sill_bolt(max(shears), slenderest, held)
         reach = float(rules.read(_ROW, "gap to the sheathed edge", symbol="reach"))
         half = float(rules.read(_ROW, "side", symbol="side")) / 2
@@ -111,13 +111,16 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
         ]
         offset = max((abs(p.station_in - end) / 12 for p in held), default=0.0)
         arm = max(b - offset - END_POST_FT, 0.1 * b)
+        words = "lever arm between hold-down and end post"
+        if brace.around is not None:
+            arm, words = min(arm, brace.sheathed_in / 12), f"C_o ΣL_i ({case.sdpws.perforated.ends_clause})"
         pull = end_tension(
             overturning_moment(force, given("h", h, "ft", f"height of {brace.name}", tall)),
             case.holding_factor(),
             given("w_D", 0.0, "plf", "no dead load counted, as the exception asks"),
             given("b", b, "ft", f"length of {brace.name}"),
             given("x_D", b / 2 - END_POST_FT, "ft", "end post to the middle of the panel"),
-            given("d", arm, "ft", "lever arm between hold-down and end post"),
+            given("d", arm, "ft", words),
         )
         found.append((held, pull))
     return found

@@ -15,11 +15,13 @@ from groundsill.standards import sdpws_2015, sdpws_2021
 from groundsill.standards.sdpws_2015 import construction as construction_15
 from groundsill.standards.sdpws_2015 import deflection as deflection_15
 from groundsill.standards.sdpws_2015 import diaphragms as diaphragms_15
+from groundsill.standards.sdpws_2015 import perforated as perforated_15
 from groundsill.standards.sdpws_2015 import tables as tables_15
 from groundsill.standards.sdpws_2015 import unit_shear as shear_15
 from groundsill.standards.sdpws_2021 import construction as construction_21
 from groundsill.standards.sdpws_2021 import deflection as deflection_21
 from groundsill.standards.sdpws_2021 import diaphragms as diaphragms_21
+from groundsill.standards.sdpws_2021 import perforated as perforated_21
 from groundsill.standards.sdpws_2021 import tables as tables_21
 from groundsill.standards.sdpws_2021 import unit_shear as shear_21
 from groundsill.standards.sheathing import Face, SegmentShear, both_faces
@@ -27,7 +29,7 @@ from groundsill.standards.wall_construction import Framing, PanelDetails, Washer
 from groundsill.working.errors import UnknownFormula
 from groundsill.working.table import Table
 
-__all__ = ["EDITIONS", "Clauses", "PanelShear", "Sdpws", "rules_of"]
+__all__ = ["EDITIONS", "Clauses", "PanelShear", "PerforatedRules", "Sdpws", "rules_of"]
 
 
 class PanelShear(Protocol):
@@ -69,9 +71,29 @@ class Clauses:
     washers: str
     floors: str
     board_floors: str
+    panel_floors: str
     floor_proportions: str
     deflection: str
     held_inside: str
+
+
+@dataclass(frozen=True, slots=True)
+class PerforatedRules:
+    """What an edition says of perforated walls, and in which clauses.
+
+    ``factor`` takes the area of the openings, height and length of the wall, the length of all its full-height parts
+    and that of what counts of them; the other rules are those of the edition under their own names.
+    """
+
+    limits: Callable[[float, float, str], float]
+    opening_area: Callable[[float, float, float], float]
+    counted_length: Callable[[float, float], float]
+    factor: Callable[[float, float, float, float, float], float]
+    end_tension: Callable[[float, float, float, float], float]
+    plate_uplift: Callable[[float, float, float], float]
+    clause: str
+    ends_clause: str
+    uplift_clause: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +101,8 @@ class Sdpws:
     """The rules of one edition: its procedures by their own names, its tables by what they are of.
 
     ``both_faces`` takes each face as its unit shear and stiffness, and whether they are of one material. ``nominal`` is
-    the table of panels that holds against earthquake; ``stiffness`` gives the table of shear stiffness
+    the table of panels that holds against earthquake, ``panel_floors`` that of blocked floors of panels;
+    ``stiffness`` gives the table of shear stiffness
     of what the panels are made of, ``"plywood"`` or ``"OSB"``.
     """
 
@@ -91,11 +114,14 @@ class Sdpws:
     plaster_unit_shear: Callable[[str, float, float, str], SegmentShear]
     both_faces: Callable[[Face, Face, bool], Face]
     lumber_diaphragm_shear: Callable[[str, float, float, str], SegmentShear]
+    panel_diaphragm_shear: Callable[..., SegmentShear]
+    panel_floors: Callable[[], Table]
     framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
     panels_on_studs: Callable[[float, float, float], PanelDetails]
     nails_in_framing: Callable[[str, float], float]
     washer_on_sill_bolt: Callable[[float, float, bool | None], Washer]
     wall_deflection: Callable[[float, float, float, float, float, float, float], float]
+    perforated: PerforatedRules
     nominal: Callable[[], Table]
     stiffness: Callable[[str], Table]
     boards: Callable[[], Table]
@@ -155,6 +181,16 @@ def _stiffness_21(made_of: str) -> Table:
     return tables_21.table_4_3a_ga_osb() if made_of == "OSB" else tables_21.table_4_3a_ga_plywood()
 
 
+def _factor_15(A_o: float, h: float, L_tot: float, full: float, counted: float) -> float:
+    """The edition of 2015 takes the lengths that count."""
+    return perforated_15.opening_factor_of(A_o, h, L_tot, counted)
+
+
+def _factor_21(A_o: float, h: float, L_tot: float, full: float, counted: float) -> float:
+    """That of 2021 all full-height sheathing."""
+    return perforated_21.opening_factor_of(A_o, h, L_tot, full)
+
+
 def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Clauses:
     return Clauses(
         walls=f"{short} 4.3",
@@ -166,6 +202,7 @@ def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Claus
         washers=f"{short} 4.3.6.4.3",
         floors=f"{short} 4.2",
         board_floors=f"{short} 4.2.7",
+        panel_floors=f"{short} Tables 4.2A, 4.2C",
         floor_proportions=f"{short} {floor_proportions}",
         deflection=f"{short} 4.3.2",
         held_inside=held_inside and f"{short} {held_inside}",
@@ -182,11 +219,24 @@ _RULES: Final = (
         shear_15.plaster_unit_shear,
         partial(both_faces, shear_15.RULES),
         diaphragms_15.lumber_diaphragm_shear,
+        diaphragms_15.panel_diaphragm_shear,
+        tables_15.table_4_2a_seismic,
         construction_15.framing_at_panel_edges,
         construction_15.panels_on_studs,
         construction_15.nails_in_framing,
         construction_15.washer_on_sill_bolt,
         deflection_15.wall_deflection,
+        PerforatedRules(
+            perforated_15.perforated_limits,
+            perforated_15.opening_area,
+            perforated_15.counted_length,
+            _factor_15,
+            perforated_15.end_tension,
+            perforated_15.sill_uplift,
+            f"{sdpws_2015.SOURCE.short} 4.3.5.3",
+            f"{sdpws_2015.SOURCE.short} 4.3.6.1.2",
+            f"{sdpws_2015.SOURCE.short} 4.3.6.4.2.1",
+        ),
         tables_15.table_4_3a_seismic,
         _stiffness_15,
         tables_15.table_4_3d,
@@ -204,11 +254,24 @@ _RULES: Final = (
         shear_21.plaster_unit_shear,
         partial(both_faces, shear_21.RULES),
         diaphragms_21.lumber_diaphragm_shear,
+        diaphragms_21.panel_diaphragm_shear,
+        tables_21.table_4_2a,
         construction_21.framing_at_panel_edges,
         construction_21.panels_on_studs,
         construction_21.nails_in_framing,
         construction_21.washer_on_sill_bolt,
         deflection_21.wall_deflection,
+        PerforatedRules(
+            perforated_21.perforated_limits,
+            perforated_21.opening_area,
+            perforated_21.counted_length,
+            _factor_21,
+            perforated_21.end_tension,
+            perforated_21.sill_uplift,
+            f"{sdpws_2021.SOURCE.short} 4.3.2.3",
+            f"{sdpws_2021.SOURCE.short} 4.3.6.1.3",
+            f"{sdpws_2021.SOURCE.short} 4.3.6.4.2.1",
+        ),
         tables_21.table_4_3a,
         _stiffness_21,
         tables_21.table_4_3d,

@@ -149,7 +149,8 @@ def _why_panel(site: _Site, piece: PanelPiece) -> str | None:
     if outside:
         return outside
     height = segment.height_in.value
-    for id_, opening in site.on_line("openings", segment.line):
+    around = piece.around_openings != "each part for itself"
+    for id_, opening in () if around else site.on_line("openings", segment.line):
         if _share(piece, opening) and _in_height(opening.bottom_in, opening.top_in, height):
             return f"{opening.kind} {_named(id_, opening)} opens the wall {stretch_words(opening)}"
     for id_, thing in site.on_line("obstructions", segment.line):

@@ -104,10 +104,18 @@ class PanelPiece:
     made_of: Literal["plywood", "OSB"] = about("Made of", help="OSB is stiffer by the standard", default="plywood")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
+    around_openings: Literal["each part for itself", "perforated wall", "perforated wall, bare above and below"] = (
+        about(
+            "How it counts where openings are in it",
+            help="a perforated wall is held down at its two ends alone; over and under its openings it is sheathed and "
+            "nailed alike, or bare",
+            default="each part for itself",
+        )
+    )
     end_post_in: float | None = about(
         "New end posts, width along the wall",
         unit="in",
-        help="left out: the studs that stand there",
+        help="left out: the studs that stand there; in a perforated wall they stand beside its openings too",
         least=1,
         most=12,
         default=None,

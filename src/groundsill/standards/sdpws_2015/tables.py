@@ -7,9 +7,22 @@ from groundsill.working.table import Table
 __all__ = [
     "table_4_1_7",
     "table_4_2_4",
+    "table_4_2a_ga_osb",
+    "table_4_2a_ga_plywood",
+    "table_4_2a_seismic",
+    "table_4_2a_wind",
+    "table_4_2b_ga_osb",
+    "table_4_2b_ga_plywood",
+    "table_4_2b_seismic",
+    "table_4_2b_wind",
+    "table_4_2c_ga_osb",
+    "table_4_2c_ga_plywood",
+    "table_4_2c_seismic",
+    "table_4_2c_wind",
     "table_4_2d",
     "table_4_3_3_2",
     "table_4_3_4",
+    "table_4_3_5_3",
     "table_4_3_6_4_3",
     "table_4_3_7_1",
     "table_4_3_7_1_panels",
@@ -102,6 +115,11 @@ def table_4_3_3_2() -> Table:
     return _load("4_3_3_2")
 
 
+def table_4_3_5_3() -> Table:
+    """Greatest nominal unit shear (plf, by load) and height (ft) of a perforated wall."""
+    return _load("4_3_5_3")
+
+
 def table_4_2d() -> Table:
     """Board floors and roofs: columns seismic (plf), G_a (kip/in), wind (plf)."""
     return _load("4_2d")
@@ -130,3 +148,63 @@ def table_4_3_6_4_3() -> Table:
 def table_4_1_7() -> Table:
     """Most seismic unit shear through toenails in categories D to F, plf: columns ASD, LRFD."""
     return _load("4_1_7")
+
+
+def table_4_2a_seismic() -> Table:
+    """Nominal unit shear v_s, earthquake, plf, of blocked floors of panels, by their nails."""
+    return _load("4_2a_seismic")
+
+
+def table_4_2a_wind() -> Table:
+    """Nominal unit shear v_w, wind, plf, of blocked floors of panels, by their nails."""
+    return _load("4_2a_wind")
+
+
+def table_4_2a_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels: OSB."""
+    return _load("4_2a_ga_osb")
+
+
+def table_4_2a_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels: plywood."""
+    return _load("4_2a_ga_plywood")
+
+
+def table_4_2b_seismic() -> Table:
+    """Nominal unit shear v_s, earthquake, plf, of blocked floors of panels with several rows of nails."""
+    return _load("4_2b_seismic")
+
+
+def table_4_2b_wind() -> Table:
+    """Nominal unit shear v_w, wind, plf, of blocked floors of panels with several rows of nails."""
+    return _load("4_2b_wind")
+
+
+def table_4_2b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels with several rows of nails: OSB."""
+    return _load("4_2b_ga_osb")
+
+
+def table_4_2b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels with several rows of nails: plywood."""
+    return _load("4_2b_ga_plywood")
+
+
+def table_4_2c_seismic() -> Table:
+    """Nominal unit shear v_s, earthquake, plf, of unblocked floors of panels; columns by layout."""
+    return _load("4_2c_seismic")
+
+
+def table_4_2c_wind() -> Table:
+    """Nominal unit shear v_w, wind, plf, of unblocked floors of panels; columns by layout."""
+    return _load("4_2c_wind")
+
+
+def table_4_2c_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of unblocked floors of panels: OSB."""
+    return _load("4_2c_ga_osb")
+
+
+def table_4_2c_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of unblocked floors of panels: plywood."""
+    return _load("4_2c_ga_plywood")

@@ -7,7 +7,17 @@ from groundsill.working.table import Table
 __all__ = [
     "table_4_1_7",
     "table_4_2_2",
+    "table_4_2a",
+    "table_4_2a_ga_osb",
+    "table_4_2a_ga_plywood",
+    "table_4_2b",
+    "table_4_2b_ga_osb",
+    "table_4_2b_ga_plywood",
+    "table_4_2c",
+    "table_4_2c_ga_osb",
+    "table_4_2c_ga_plywood",
     "table_4_2d",
+    "table_4_3_2_3",
     "table_4_3_3",
     "table_4_3_5_3",
     "table_4_3_6_4_3",
@@ -96,6 +106,11 @@ def table_4_3_5_3() -> Table:
     return _load("4_3_5_3")
 
 
+def table_4_3_2_3() -> Table:
+    """Greatest nominal unit shear (plf, one column twice) and height (ft) of a perforated wall."""
+    return _load("4_3_2_3")
+
+
 def table_4_2d() -> Table:
     """Board floors and roofs: columns v_n (plf), G_a (kip/in)."""
     return _load("4_2d")
@@ -124,3 +139,48 @@ def table_4_3_6_4_3() -> Table:
 def table_4_1_7() -> Table:
     """Most seismic unit shear through toenails in categories D to F, plf: columns ASD, LRFD."""
     return _load("4_1_7")
+
+
+def table_4_2a() -> Table:
+    """Nominal unit shear v_n, plf, of blocked floors of panels, by their nails."""
+    return _load("4_2a")
+
+
+def table_4_2a_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels: OSB."""
+    return _load("4_2a_ga_osb")
+
+
+def table_4_2a_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels: plywood."""
+    return _load("4_2a_ga_plywood")
+
+
+def table_4_2b() -> Table:
+    """Nominal unit shear v_n, plf, of blocked floors of panels with several rows of nails."""
+    return _load("4_2b")
+
+
+def table_4_2b_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels with several rows of nails: OSB."""
+    return _load("4_2b_ga_osb")
+
+
+def table_4_2b_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of blocked floors of panels with several rows of nails: plywood."""
+    return _load("4_2b_ga_plywood")
+
+
+def table_4_2c() -> Table:
+    """Nominal unit shear v_n, plf, of unblocked floors of panels; columns by layout."""
+    return _load("4_2c")
+
+
+def table_4_2c_ga_osb() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of unblocked floors of panels: OSB."""
+    return _load("4_2c_ga_osb")
+
+
+def table_4_2c_ga_plywood() -> Table:
+    """Apparent shear stiffness G_a, kip/in, of unblocked floors of panels: plywood."""
+    return _load("4_2c_ga_plywood")

@@ -157,7 +157,8 @@ def panel_unit_shear(
         b_s: sheathed length of the segment, ft.
         G: specific gravity of the framing.
         load: ``"seismic"`` or ``"wind"``.
-        sharing: how the line's force is shared among its segments, ``"stiffness"`` or ``"strength"``.
+        sharing: how the line's force is shared among its segments, ``"stiffness"`` or ``"strength"``; ``"perforated"``
+            in a perforated wall, whose slender parts lose length instead.
         blocking: ``"blocked"``, or the nailing of an unblocked panel: ``"6/6"`` or ``"6/12"`` (Table 4.3.5.3).
         studs_close: True when studs stand 16 in. apart or less or panels run across them (note 2).
         stud_spacing: in., read only for unblocked panels.
