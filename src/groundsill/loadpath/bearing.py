@@ -18,10 +18,10 @@ from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.soil import SOIL, line_force, resultant_ft, resultant_of, soil_class
+from groundsill.loadpath.ground import SOIL, as_the_ground_allows, bearing_value, table_holds
+from groundsill.loadpath.soil import line_force, resultant_ft, resultant_of
 from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7 import Effects
-from groundsill.standards.ibc_2021.soils import presumptive_bearing
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
@@ -87,29 +87,20 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
         doubts = frozenset[Mark]()
         if any(p.segment.footing_width_in.value is None for p in parts):
             reason = "the width of the footing is not known"
-        elif not _has_value(reading):
-            reason = "the kind of soil is not known, or has no presumptive value"
+        elif reason := _no_value(reading, parts):
             with section(address):
                 doubts = reading.noted("the kind of soil", SOIL)
         else:
-            links.append(_line_link(reading, forces, address, title, id, parts, lateral))
+            link = _line_link(reading, forces, address, title, id, parts, lateral)
+            links.append(as_the_ground_allows(reading, link, "bearing", lateral, parts))
             continue
         links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason, marks=doubts))
     return links
 
 
-def _has_value(reading: Reading) -> bool:
-    return reading.house.survey.site.soil.bearing_psf.value is not None or soil_class(reading) is not None
-
-
-def _allowed(reading: Reading) -> float:
-    """Allowable pressure, psf: from a soil report, else by the class of soil; one of them must be there."""
-    report, soil = reading.house.survey.site.soil.bearing_psf.value, soil_class(reading)
-    if report is not None:
-        known = reading.marked("survey.site.soil.bearing_psf")
-        return given("q_a", report, "psf", "bearing from a soil report", known)
-    assert soil is not None
-    return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
+def _no_value(reading: Reading, parts: Sequence[Part] = ()) -> str:
+    """Why nothing says what the ground bears, in words; empty where a report or the table does."""
+    return "" if reading.house.survey.site.soil.bearing_psf.value is not None else table_holds(reading, parts)
 
 
 def _line_link(
@@ -124,7 +115,7 @@ def _line_link(
     known = all(height_known(p.segment) for p in parts)
     load = forces.gravity.lines[id]
     with section(address):
-        allowed = _allowed(reading)
+        allowed = bearing_value(reading)
         loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
@@ -308,12 +299,12 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
     if float(load.dead) + float(load.live) + float(load.snow) <= 0:
         reason = "the survey brings no load to it" + ("" if post.girder else ": no girder is named that it holds up")
         return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
-    if side.value is None or not _has_value(reading):
-        what = f"the side of the {name}" if side.value is None else "the kind of soil"
+    reason = f"the side of the {name} is not known" if side.value is None else _no_value(reading)
+    if reason or side.value is None:
         known = frozenset[Mark]() if side.value is None else reading.marked(SOIL)
-        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known", marks=known)
+        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=reason, marks=known)
     with section(address):
-        allowed = _allowed(reading)
+        allowed = bearing_value(reading)
         loads = _loads(reading, forces, load, 1.0, f"post {mark}")
         reading.number(path, side, "b", "in", f"side of the {name}")
         area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))

@@ -27,6 +27,7 @@ __all__ = [
     "height_known",
     "inside_depth_in",
     "least_weight",
+    "meets_other",
     "most_weight",
 ]
 
@@ -77,7 +78,7 @@ class Body:
 
 def bodies_of(reading: Reading) -> tuple[Body, ...]:
     """The foundation bodies of a house, in order of size."""
-    parts = _parts(reading)
+    parts = reading.once("foundation parts", lambda: _parts(reading))
     parents = list(range(len(parts)))
 
     def root(i: int) -> int:
@@ -118,6 +119,12 @@ def _parts(reading: Reading) -> list[Part]:
             ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
             found.append(Part(id, segment, low, high, ends[0], ends[1]))
     return found
+
+
+def meets_other(reading: Reading, part: Part, end: XY) -> bool:
+    """Whether an end of a part meets other foundation, of its own body or of another."""
+    every = reading.once("foundation parts", lambda: _parts(reading))
+    return any(other != part and _reaches(end, other) for other in every)
 
 
 def _touch(reading: Reading, a: Part, b: Part) -> bool:

@@ -112,7 +112,7 @@ def _nearer(link: Link, before: Link | None) -> bool:
     if before is None or before.status == "does not apply":
         return True
     if link.ratio is None or before.ratio is None:  # nothing is known, or nothing holds, by either force
-        return link.status != before.status and before.ratio is not None
+        return link.status != before.status and before.status != "fails" and before.ratio is not None
     return link.ratio > before.ratio * _SAME
 
 
