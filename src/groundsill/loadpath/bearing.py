@@ -18,15 +18,15 @@ from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.ground import SOIL, as_the_ground_allows, bearing_value, table_holds
+from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, table_holds
 from groundsill.loadpath.soil import line_force, resultant_ft, resultant_of
-from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7 import Effects
+from groundsill.standards.statics.soil import contact_length, pressure_beyond_kern, pressure_in_kern
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["bearing_links", "pads_chain"]
+__all__ = ["allowable_pressure", "bearing_links", "pads_chain"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
@@ -89,7 +89,7 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
             reason = "the width of the footing is not known"
         elif reason := _no_value(reading, parts):
             with section(address):
-                doubts = reading.noted("the kind of soil", SOIL)
+                doubts = doubts_of_ground(reading, "bearing")
         else:
             link = _line_link(reading, forces, address, title, id, parts, lateral)
             links.append(as_the_ground_allows(reading, link, "bearing", lateral, parts))
@@ -115,7 +115,8 @@ def _line_link(
     known = all(height_known(p.segment) for p in parts)
     load = forces.gravity.lines[id]
     with section(address):
-        allowed = bearing_value(reading)
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
         loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
@@ -212,17 +213,26 @@ def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
     for name, P, V in _combinations(forces, loads, strip):
         M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
         doubts = worst.marks | marks_of((P, M))
-        e = float(M) / float(P) if P > 0 else float("inf")
+        turned = f"{name}: the {strip.long:.1f} ft of footing turn over"
+        if P <= 0:
+            return _Pressed(None, f"{turned}, nothing holds it down", doubts)
+        e = divide(M, P, symbol="e", unit="ft", label=f"from the middle of the footing, {name}")
         if e >= strip.long / 2:
-            where = f"the resultant stands {e:.1f} ft from its middle" if P > 0 else "nothing holds it down"
-            return _Pressed(None, f"{name}: the {strip.long:.1f} ft of footing turn over, {where}", doubts)
-        found = pressure_under(float(P), float(M), strip.long, strip.wide)
-        statics = f"statics: e = M/P = {e:.2f} ft on {strip.long:.1f} ft of footing, {name}"
-        q = given("q_E", found.greatest, "psf", statics, marks_of((P, M, area)))
+            return _Pressed(None, f"{turned}, the resultant stands {float(e):.1f} ft from its middle", doubts)
+        q = _under(P, e, strip)
         governs = worst.psf is None or float(q) > float(worst.psf)
         words = f"with {_NAMES[strip.lateral]} along the line, {name}" if governs else worst.words
         worst = _Pressed(q if governs else worst.psf, words, doubts)
     return worst
+
+
+def _under(P: float, e: float, strip: _Strip) -> float:
+    """The greatest pressure under a strip whose load stands ``e`` off its middle: in the kern, or in a triangle."""
+    B = given("B", strip.wide, "ft", "width of the footing", strip.measured)
+    L = given("L", strip.long, "ft", "length of the footing")
+    if 6 * float(e) <= strip.long:
+        return pressure_in_kern(P, B, L, e)
+    return pressure_beyond_kern(P, B, contact_length(L, e))
 
 
 def _combinations(forces: Forces, loads: _Loads, strip: _Strip) -> tuple[tuple[str, float, float], ...]:
@@ -301,10 +311,11 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
         return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
     reason = f"the side of the {name} is not known" if side.value is None else _no_value(reading)
     if reason or side.value is None:
-        known = frozenset[Mark]() if side.value is None else reading.marked(SOIL)
+        known = frozenset[Mark]() if side.value is None else doubts_of_ground(reading, "bearing")
         return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=reason, marks=known)
     with section(address):
-        allowed = bearing_value(reading)
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
         loads = _loads(reading, forces, load, 1.0, f"post {mark}")
         reading.number(path, side, "b", "in", f"side of the {name}")
         area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))
@@ -319,4 +330,5 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
         )
         q = divide(P, area, symbol="q", unit="psf", label="pressure under the post")
     pressed = _Pressed(q, "without the pad's own weight", marks_of((q,)))
-    return _told(address, title, "body", id, pressed, allowed, loads)
+    link = _told(address, title, "body", id, pressed, allowed, loads)
+    return as_the_ground_allows(reading, link, "bearing", "earthquake")

@@ -46,8 +46,10 @@ class Pushed:
         """What was counted, and what was not, for the reason of the link."""
         counted = sum(feet for feet, _, _ in self.faces)
         found = f" and {counted:.0f} ft of cross footings against the soil, toward {toward}" if counted else ""
-        if self.ends:
-            found += f" and {len(self.ends)} end{'s' if len(self.ends) > 1 else ''} of strips, toward {toward}"
+        if self.ends and not counted:
+            found += " and its own end: a strip pushed along its length has almost no soil against it"
+        elif self.ends:
+            found += f" and {len(self.ends)} end{'s' if len(self.ends) > 1 else ''} of strips"
         if self.unknown_ft:
             found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
         return found + (f"; {self.why_none}" if self.why_none else "")

@@ -10,7 +10,7 @@ document: chosen here, by what each check takes for granted.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final, Literal
 
 from groundsill.forces.reading import Reading, doubted
@@ -21,13 +21,13 @@ from groundsill.loadpath.case import cannot
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.footings import Part
 from groundsill.standards.ibc_2021.soils import expansive_soil, presumptive_bearing, presumptive_lateral
-from groundsill.working.sheet import quiet
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
 __all__ = [
-    "SOIL", "Check", "as_the_ground_allows", "bearing_value", "lateral_value", "lifted_by_water_ft", "reported",
-    "shrinks", "soil_class", "table_holds", "where_from",
+    "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
+    "lifted_by_water_ft", "reported", "shrinks", "soil_class", "table_holds", "where_from",
 ]  # fmt: skip
 
 Check = Literal["sliding", "overturning", "bearing"]
@@ -103,13 +103,12 @@ def reported(reading: Reading, name: str, symbol: str, unit: str, label: str) ->
     return given(symbol, fact.value, unit, f"{label} from a soil report{by}", marks)
 
 
-def bearing_value(reading: Reading) -> float:
-    """Allowable bearing pressure, psf: of a report, else of the table, which must hold."""
+def allowable_pressure(reading: Reading) -> float | None:
+    """Allowable bearing pressure, psf: of a report, else of the table for the class of soil; None where neither is."""
     report = reported(reading, "bearing_psf", "q_a", "psf", "bearing")
-    if report is not None:
-        return report
     soil = soil_class(reading)
-    assert soil is not None
+    if report is not None or soil is None:
+        return report
     return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
 
 
@@ -129,15 +128,26 @@ def where_from(reading: Reading, *names: str) -> str:
     return "soil report, IBC 2021 1806.1" if given_all else "IBC 2021 Table 1806.2"
 
 
+_FACTS: Final[dict[Check, tuple[str, ...]]] = {
+    "sliding": (
+        "kind", "fill", "water_depth_in", "plasticity_index", "expansion_index", "friction", "cohesion_psf",
+        "lateral_pcf",
+    ),
+    "overturning": (),
+    "bearing": ("kind", "fill", "water_depth_in", "bearing_psf"),
+}  # fmt: skip
+
+
+def doubts_of_ground(reading: Reading, check: Check) -> frozenset[Mark]:
+    """The marks of what is told of the ground and decides a check, with a line on the sheet where there are any."""
+    doubts = reading.noted("the ground", _AT, *_FACTS[check]) if _FACTS[check] else frozenset[Mark]()
+    for id, flag in reading.in_order(reading.house.survey.site.flags):
+        if check in _STOPS.get(flag.kind, ()):
+            doubts |= reading.noted(f"site flag {flag.kind}", f"survey.site.flags.{id}.present")
+    return doubts
+
+
 # ---- Hazards of the site --------------------------------------------------------------------------------------------
-
-
-@dataclass(frozen=True, slots=True)
-class _Stopped:
-    """A hazard that no value of the soil answers, in words, and the marks of what says it is there."""
-
-    words: str
-    marks: frozenset[Mark]
 
 
 def as_the_ground_allows(
@@ -146,14 +156,17 @@ def as_the_ground_allows(
     """A soil link as the hazards of the site leave it: what they stop cannot be checked, what they touch is told."""
     if link.status == "does not apply":
         return link
+    with section(link.address):
+        doubts = doubts_of_ground(reading, check)
+    link = replace(link, marks=tuple(sorted(doubts.union(link.marks))))
     stopped = next(_stopping(reading, check, lateral), None)
     if stopped is not None and link.status not in ("fails", "cannot be checked"):
-        reason = f"{stopped.words}; a geotechnical engineer must say"
+        reason = f"{stopped}; a geotechnical engineer must say"
         if link.ratio is not None:
             reason += f". In ground that stands it comes to {link.ratio:.2f}"
         return cannot(
             link.address, link.title, link.scope, link.scope_id, clause=_INVESTIGATE, reason=reason,
-            marks=stopped.marks.union(link.marks), working=link.working,
+            marks=link.marks, working=link.working,
         )  # fmt: skip
     told = tuple(dict.fromkeys(_told(reading, check, parts)))
     return replace(link, reason="; ".join(text for text in (link.reason, *told) if text)) if told else link
@@ -163,19 +176,18 @@ def _flags(reading: Reading) -> Iterator[SiteFlag]:
     return (flag for _, flag in reading.in_order(reading.house.survey.site.flags))
 
 
-def _stopping(reading: Reading, check: Check, lateral: Lateral) -> Iterator[_Stopped]:
+def _stopping(reading: Reading, check: Check, lateral: Lateral) -> Iterator[str]:
     """Hazards that stop a check: those that are there, then those that somebody raised and nobody settled."""
-    raised = reading.in_order(reading.house.survey.site.flags)
-    flags = [pair for pair in raised if check in _STOPS.get(pair[1].kind, ())]
+    raised = list(_flags(reading))
+    flags = [flag for flag in raised if check in _STOPS.get(flag.kind, ())]
     if lateral != "earthquake":
-        flags = [pair for pair in flags if pair[1].kind != "liquefaction"]
+        flags = [flag for flag in flags if flag.kind != "liquefaction"]
     for there in (True, None):
-        for id, flag in flags:
+        for flag in flags:
             if flag.present.value is there:
                 hazard, why = _WORDS[flag.kind]
                 source = f" ({flag.source})" if flag.source else ""
-                words = f"{hazard}{source}: {why}" if there else f"whether {hazard} is not known{source}: {why} if so"
-                yield _Stopped(words, reading.marked(f"survey.site.flags.{id}.present"))
+                yield f"{hazard}{source}: {why}" if there else f"whether {hazard} is not known{source}: {why} if so"
 
 
 def _told(reading: Reading, check: Check, parts: Sequence[Part]) -> Iterator[str]:

@@ -18,6 +18,7 @@ from groundsill.loadpath.footings import Body, drop_ft, height_known
 from groundsill.loadpath.ground import (
     SOIL,
     as_the_ground_allows,
+    doubts_of_ground,
     lifted_by_water_ft,
     reported,
     soil_class,
@@ -31,12 +32,14 @@ from groundsill.working.steps import given, greatest, least, multiply, scale, su
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
+    "SOIL",
     "force_of",
     "line_force",
     "overturning",
     "resultant_ft",
     "resultant_of",
     "sliding",
+    "soil_class",
 ]
 
 _WATER_PCF = 62.4
@@ -108,7 +111,7 @@ def sliding(
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
     soil = reading.house.survey.site.soil
     with section(address):
-        kind = reading.noted("the kind of soil", SOIL)
+        kind = doubts_of_ground(reading, "sliding")
     by_report = soil.friction.value is not None or soil.cohesion_psf.value is not None
     why = "" if by_report else table_holds(reading, body.parts)
     if why:

@@ -73,7 +73,7 @@ def friction_resistance(
     title="Sliding resistance by cohesion, capped",
     clause="1806.3.2",
     source=SOURCE,
-    how="from memory",
+    witness="a soil report by the code: 130 psf, never more than half the dead load (Santa Ana, document 376336)",
 )
 def cohesion_resistance(
     c: Annotated[float, Q("psf", "c", "cohesion", above=0.0)],
@@ -82,9 +82,9 @@ def cohesion_resistance(
 ) -> Sliding:
     """Cohesion times contact area, and never more than half the dead load, for clay and silt.
 
-    The product is seen in ICC code change S148-07/08, footnote b (docslib 1487422); that a cap stands in the section is
-    seen there too, its half is recalled. Example (our arithmetic): 130 psf on 4 sq ft is 520 lb, but under 800 lb of
-    dead load only 400 lb.
+    The product is seen in ICC code change S148-07/08, footnote b (docslib 1487422), the half in a soil report that
+    restates the section (City of Santa Ana, document 376336, page 49). Example (our arithmetic): 130 psf on 4 sq ft is
+    520 lb, but under 800 lb of dead load only 400 lb.
     """
     return min(c * A, 0.5 * D)
 
@@ -135,6 +135,7 @@ def lateral_resultant(
     title="Lateral bearing and sliding together",
     clause="1806.3.1",
     source=SOURCE,
+    witness="seaintarchive.org, 1997b/msg00588: 2,400 and 400 lb are 2,800 lb",
 )
 def combined_resistance(
     R_s: Annotated[float, Q("lb", "R_s", "resistance to sliding", at_least=0.0)],
