@@ -21,9 +21,9 @@ from groundsill.standards.ibc_2021.soils import combined_resistance, lateral_res
 from groundsill.working.steps import add, given, note
 from groundsill.working.value import Mark
 
-__all__ = ["Pushed", "against_soil", "with_faces"]
+__all__ = ["LOOSE_FT", "Pushed", "against_soil", "with_faces"]
 
-_LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
+LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
 _MOST_FT = 15.0  # beyond this depth the table's pressure no longer grows
 _PROBE_IN = 12.0
 
@@ -76,12 +76,10 @@ def against_soil(reading: Reading, forces: Forces, body: Body, direction: Direct
         elif face[0] > face[1]:
             feet_by[face] = feet_by.get(face, 0.0) + part.length_ft
     faces = tuple((feet, *face) for face, feet in sorted(feet_by.items()))
-    why_none = _why_none(reading, body) if faces or ends else ""
-    return (
-        Pushed((), (), unknown, frozenset(doubts), why_none)
-        if why_none
-        else Pushed(faces, tuple(sorted(ends)), unknown, frozenset(doubts))
-    )
+    why_none = _why_none(reading, body) if faces or ends or unknown else ""
+    if why_none:
+        return Pushed((), (), 0.0, frozenset(doubts), why_none)
+    return Pushed(faces, tuple(sorted(ends)), unknown, frozenset(doubts))
 
 
 def _why_none(reading: Reading, body: Body) -> str:
@@ -113,8 +111,8 @@ def _face(part: Part, way: int) -> tuple[float, float] | None:
     ``way`` is 1 for a push outward, against the soil outside, -1 inward, 0 where no side is outside: then the lesser.
     """
     s = part.segment
-    outside = (s.depth_in.value, s.above_outside_soil_in.value, 0.0 if s.paved_outside.value else _LOOSE_FT)
-    within = (inside_depth_in(s), s.above_inside_soil_in.value, _LOOSE_FT)
+    outside = (s.depth_in.value, s.above_outside_soil_in.value, 0.0 if s.paved_outside.value else LOOSE_FT)
+    within = (inside_depth_in(s), s.above_inside_soil_in.value, LOOSE_FT)
     found = []
     for depth, above, top in (outside,) if way > 0 else (within,) if way < 0 else (outside, within):
         if depth is None:
