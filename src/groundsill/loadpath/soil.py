@@ -124,24 +124,23 @@ def _surely(forces: Forces, dead: float, lateral: Lateral) -> float:
 
 
 def sliding(
-    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake"
-) -> Link:
-    """Friction or cohesion under the body, and the soil against its faces, toward the weaker side."""
+    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake",
+    pulled: float = 0.0,
+) -> Link:  # fmt: skip
+    """Friction or cohesion under the body, and the soil against its faces, toward the weaker side.
+
+    ``pulled`` is what hold-downs pull up on the body and press down on another.
+    """
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
     soil = reading.house.survey.site.soil
     with section(address):
         kind = doubts_of_ground(reading, "sliding")
     by_report = soil.friction.value is not None or soil.cohesion_psf.value is not None
-    why = "" if by_report else table_holds(reading, body.parts)
-    if why:
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason=why, marks=kind)
-    widths = [p.segment.footing_width_in.value for p in body.parts]
     water = lifted_by_water_ft(reading, body.parts)
-    sticks = soil.cohesion_psf.value is not None or (not by_report and soil_class(reading) == "5")
-    if (sticks or water) and any(w is None for w in widths):
-        what = "with ground water above the footing's bottom" if water and not sticks else "on clay"
-        reason = f"{what} the width of the footing is needed; it is not known"
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason=reason, marks=kind)
+    clause, why = _why_not(reading, body, by_report, water)
+    if why:
+        return cannot(address, title, "body", body.id, clause=clause, reason=why, marks=kind)
+    widths = [p.segment.footing_width_in.value for p in body.parts]
     contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
     measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
     pushed: dict[Way, Pushed] = {
@@ -152,6 +151,8 @@ def sliding(
         with section(address):
             demand, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
             area = given("A", contact, "ft^2", "contact area", measured)
+            if pulled > 0:
+                counted = _less_pull(counted, pulled)
             if water:
                 counted = _less_water(reading, counted, area, water)
             stands, rule = _under(reading, counted, area)
@@ -198,6 +199,25 @@ def _deep_enough(reading: Reading, body: Body, under: float, pushed: dict[Way, P
         ]
         held += [with_faces(reading, body, under, side, way) for way, side in pushed.items() if not side.unknown_ft]
     return min(held) >= float(demand) and any(side.unknown_ft > 0 for side in pushed.values())
+
+
+def _why_not(reading: Reading, body: Body, by_report: bool, water_ft: float) -> tuple[str, str]:
+    """The clause and reason why nobody can say what holds a body against sliding; empty where somebody can."""
+    if not by_report and (why := table_holds(reading, body.parts)):
+        return "IBC 2021 1806.2", why
+    sticks = reading.house.survey.site.soil.cohesion_psf.value is not None
+    sticks = sticks or (not by_report and soil_class(reading) == "5")
+    if (sticks or water_ft) and any(p.segment.footing_width_in.value is None for p in body.parts):
+        what = "on clay" if sticks else "with ground water above the footing's bottom"
+        return "IBC 2021 1806.3.2", f"{what} the width of the footing is needed; it is not known"
+    return "", ""
+
+
+def _less_pull(counted: float, pulled: float) -> float:
+    """What of the dead load presses on the soil where hold-downs pull up and press down elsewhere."""
+    label = "pull of hold-downs whose posts press on another body, across a cut"
+    pull = given("T", pulled, "lb", label, marks_of((pulled,)))
+    return greatest(subtract(counted, pull, symbol="D'"), 0.0, symbol="D'", label="dead load less that pull")
 
 
 def _less_water(reading: Reading, counted: float, area: float, rise_ft: float) -> float:
