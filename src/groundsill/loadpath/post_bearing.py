@@ -2,7 +2,7 @@
 
 A post presses on a length of soil that the stem and footing spread it over, 45 degrees to either side in concrete and
 half of that in masonry (chosen here), no further than the stretch goes on nor past halfway to the next post that is
-pressed with it. What else stands on the line presses there too; the wall's own load is in both, on the safe side.
+pressed with it. What else stands on the line presses there too; the wall's own load is in both, which asks for more.
 
 Hold-downs pull up what the pressed posts press down: within one body the two are in balance and friction under it is
 what it was. Where a cut parts a segment's two ends, the body under the pulled one loses the pull.
@@ -206,7 +206,7 @@ def _link(body: Body, pressing: Pressing, under: _Under, bound: Bound) -> Link:
         point = divide(C, soil, symbol="q_C", unit="psf", label="under the post")
         line, loads = _line_pressure(under, body, B)
         q = add(point, line, symbol="q", label="under post and line")
-    words = f"spread over {float(L_s):.1f} ft of footing 1 to {_slope(part):g} through stem and footing"
+    words = f"spread over {float(L_s):.1f} ft of footing, {_slope(part):g} ft out for each foot of stem and footing"
     found = Pressed(q, bound.told(words), marks_of((q,)))
     link = pressed_link(address, title, "line", case.id, found, allowed, loads)
     link = replace(

@@ -228,6 +228,19 @@ def _soil(house: House, units: Units) -> Iterator[Row]:
         yield ("Allowable bearing", "presumptive", "by the class of soil, where a foundation body is checked")
     else:
         yield ("Allowable bearing", quantity(bearing, "psf", units), soil.source or "source not given")
+    told = [
+        (soil.friction, "friction", ""),
+        (soil.cohesion_psf, "cohesion", "psf"),
+        (soil.lateral_pcf, "lateral", "pcf"),
+    ]
+    for fact, name, unit in told:
+        if fact.value is not None:
+            value = quantity(fact.value, unit, units) if unit else short(fact.value)
+            yield (
+                f"Allowable {name}",
+                value,
+                ", ".join(filter(None, (fact.by, fact.when))) or "who and when not given",
+            )
     materials: dict[str, dict[str, list[str]]] = {}
     for _, stretch in in_order(house.survey.foundation.segments):
         materials.setdefault(stretch.material, {}).setdefault(_stretch(stretch, units), []).append(stretch.mark)
