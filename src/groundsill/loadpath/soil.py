@@ -164,11 +164,7 @@ def sliding(
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
     if matters:
-        reason = (
-            f"how deep {pushed[weaker].unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it "
-            f"matters: without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
-            f"{DEEPEST_FT:g} ft deep all would"
-        )
+        reason = _depth_matters(pushed[weaker], held, demand)
         doubts = kind | marks_of((demand, held))
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=reason, marks=doubts)
     link = checked(
@@ -185,6 +181,15 @@ def sliding(
         working=(f"body/{body.id}/weight",),
     )
     return as_the_ground_allows(reading, link, "sliding", lateral, body.parts)
+
+
+def _depth_matters(pushed: Pushed, held: float, demand: float) -> str:
+    """What an unknown depth of cross footings decides, in words."""
+    return (
+        f"how deep {pushed.unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it matters: without "
+        f"them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings {DEEPEST_FT:g} ft deep all "
+        "would"
+    )
 
 
 def _deep_enough(reading: Reading, body: Body, under: float, pushed: dict[Way, Pushed], demand: float) -> bool:
