@@ -13,12 +13,12 @@ from groundsill.loadpath import (
     bolts_counted,
     case,
     concrete,
-    faces,
     footings,
     panel_nailing,
     plate,
     post_bearing,
     proof,
+    soil_faces,
     stem,
     turning,
 )
@@ -76,7 +76,7 @@ CHOICES = {
     "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
     "from a segment's end to the middle of end posts of unknown size": (12 * turning.END_POST_FT, "{:g} in."),
     "end posts that nobody graded": (turning.LOWEST_GRADE, "{}"),
-    "soil at the top that is not counted in sliding, unless paved": (faces.LOOSE_FT, "{:g} ft"),
+    "soil at the top that is not counted in sliding, unless paved": (soil_faces.LOOSE_FT, "{:g} ft"),
     "spread of a post's load out through stem and footing, for each foot down": (
         post_bearing._IN_MASONRY, "1 ft, in masonry {:g} ft"
     ),

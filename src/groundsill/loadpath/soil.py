@@ -14,7 +14,6 @@ from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.faces import LOOSE_FT, Pushed, against_soil, with_faces
 from groundsill.loadpath.footings import DEEPEST_FT, Body, drop_ft, height_known
 from groundsill.loadpath.ground import (
     SOIL,
@@ -26,6 +25,7 @@ from groundsill.loadpath.ground import (
     table_holds,
     where_from,
 )
+from groundsill.loadpath.soil_faces import LOOSE_FT, Pushed, against_soil, with_faces
 from groundsill.standards.ibc_2021.soils import cohesion_resistance, friction_resistance, lateral_resistance
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
@@ -186,9 +186,9 @@ def sliding(
 def _depth_matters(pushed: Pushed, held: float, demand: float) -> str:
     """What an unknown depth of cross footings decides, in words."""
     return (
-        f"how deep {pushed.unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it matters: without "
-        f"them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings {DEEPEST_FT:g} ft deep all "
-        "would"
+        f"how deep {pushed.unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it matters: "
+        f"without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
+        f"{DEEPEST_FT:g} ft deep all would"
     )
 
 
