@@ -16,8 +16,9 @@ from groundsill.loadpath import (
     footings,
     panel_nailing,
     plate,
+    post_bearing,
     proof,
-    soil,
+    soil_faces,
     stem,
     turning,
 )
@@ -75,7 +76,10 @@ CHOICES = {
     "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
     "from a segment's end to the middle of end posts of unknown size": (12 * turning.END_POST_FT, "{:g} in."),
     "end posts that nobody graded": (turning.LOWEST_GRADE, "{}"),
-    "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
+    "soil at the top that is not counted in sliding, unless paved": (soil_faces.LOOSE_FT, "{:g} ft"),
+    "spread of a post's load out through stem and footing, for each foot down": (
+        post_bearing._IN_MASONRY, "1 ft, in masonry {:g} ft"
+    ),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
     "a line that does not give, over the stiffness of all others": (lines._HELD_FAST, "{:,.0f}"),
     "lines of unknown stiffness that are tried in every combination": (lines._MOST_UNKNOWN, "at most {:g}"),

@@ -47,6 +47,7 @@ class FoundationSegment:
     depth_in: Fact[float] = about(
         "Bottom of the footing below the soil outside", unit="in", least=0, most=240, factory=unknown
     )
+    paved_outside: Fact[bool] = about("Paved against it outside", factory=unknown)
     strength_psi: Fact[float] = about(
         "Concrete strength",
         unit="psi",

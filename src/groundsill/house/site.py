@@ -78,7 +78,26 @@ class Soil:
         factory=unknown,
     )
     bearing_psf: Fact[float] = about(
-        "Allowable bearing from a report", unit="psf", least=100, most=20000, factory=unknown
+        "Allowable bearing from a report",
+        unit="psf",
+        help="gross; the fact's own by and when say whose report it is",
+        least=100,
+        most=20000,
+        factory=unknown,
+    )
+    lateral_pcf: Fact[float] = about(
+        "Allowable lateral bearing from a report",
+        unit="pcf",
+        help="pounds on a square foot for each foot of depth",
+        least=10,
+        most=2000,
+        factory=unknown,
+    )
+    friction: Fact[float] = about(
+        "Allowable friction coefficient from a report", least=0.05, most=0.95, factory=unknown
+    )
+    cohesion_psf: Fact[float] = about(
+        "Allowable cohesion under the footing from a report", unit="psf", least=10, most=5000, factory=unknown
     )
     plasticity_index: Fact[float] = about("Plasticity index", least=0, most=150, factory=unknown)
     expansion_index: Fact[float] = about("Expansion index", least=0, most=300, factory=unknown)

@@ -18,15 +18,15 @@ from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.soil import SOIL, line_force, resultant_ft, resultant_of, soil_class
-from groundsill.mechanics.footing import pressure_under
+from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, table_holds
+from groundsill.loadpath.soil import line_force, resultant_ft, resultant_of
 from groundsill.standards.asce7 import Effects
-from groundsill.standards.ibc_2021.soils import presumptive_bearing
+from groundsill.standards.statics.soil import contact_length, pressure_beyond_kern, pressure_in_kern
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["bearing_links", "pads_chain"]
+__all__ = ["Loads", "Pressed", "allowable_pressure", "bearing_links", "loads_of", "pads_chain", "pressed_link"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
@@ -35,7 +35,7 @@ _NAMES: dict[Lateral, str] = {"earthquake": "the earthquake", "wind": "wind"}
 
 
 @dataclass(frozen=True, slots=True)
-class _Loads:
+class Loads:
     """Dead load at most and at least, live and snow load on one footing, lb; what of them is not known, in words.
 
     ``doubts`` are the marks of what says whether it is known.
@@ -67,7 +67,7 @@ class _Strip:
 
 
 @dataclass(frozen=True, slots=True)
-class _Pressed:
+class Pressed:
     """The greatest pressure and the combination it belongs to; None when the footing turns over.
 
     ``marks`` are those of every combination, since each of them might have governed.
@@ -87,29 +87,20 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
         doubts = frozenset[Mark]()
         if any(p.segment.footing_width_in.value is None for p in parts):
             reason = "the width of the footing is not known"
-        elif not _has_value(reading):
-            reason = "the kind of soil is not known, or has no presumptive value"
+        elif reason := _no_value(reading, parts):
             with section(address):
-                doubts = reading.noted("the kind of soil", SOIL)
+                doubts = doubts_of_ground(reading, "bearing")
         else:
-            links.append(_line_link(reading, forces, address, title, id, parts, lateral))
+            link = _line_link(reading, forces, address, title, id, parts, lateral)
+            links.append(as_the_ground_allows(reading, link, "bearing", lateral, parts))
             continue
         links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason, marks=doubts))
     return links
 
 
-def _has_value(reading: Reading) -> bool:
-    return reading.house.survey.site.soil.bearing_psf.value is not None or soil_class(reading) is not None
-
-
-def _allowed(reading: Reading) -> float:
-    """Allowable pressure, psf: from a soil report, else by the class of soil; one of them must be there."""
-    report, soil = reading.house.survey.site.soil.bearing_psf.value, soil_class(reading)
-    if report is not None:
-        known = reading.marked("survey.site.soil.bearing_psf")
-        return given("q_a", report, "psf", "bearing from a soil report", known)
-    assert soil is not None
-    return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
+def _no_value(reading: Reading, parts: Sequence[Part] = ()) -> str:
+    """Why nothing says what the ground bears, in words; empty where a report or the table does."""
+    return "" if reading.house.survey.site.soil.bearing_psf.value is not None else table_holds(reading, parts)
 
 
 def _line_link(
@@ -124,8 +115,9 @@ def _line_link(
     known = all(height_known(p.segment) for p in parts)
     load = forces.gravity.lines[id]
     with section(address):
-        allowed = _allowed(reading)
-        loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
+        loads = loads_of(reading, forces, load, part, f"line {line.mark}", parts)
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
         most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
@@ -142,7 +134,7 @@ def _line_link(
                 doubts = shallow.marks | marks_of((allowed,))
                 return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason, marks=doubts)
             found = shallow
-    return _told(address, title, "line", id, found, allowed, loads)
+    return pressed_link(address, title, "line", id, found, allowed, loads)
 
 
 def _along(forces: Forces, id: str, part: float, lateral: Lateral) -> tuple[float, float]:
@@ -170,7 +162,7 @@ def _wind_up(forces: Forces, id: str) -> float:
     return max(every, key=float)
 
 
-def _loads(reading: Reading, forces: Forces, load: Load, part: float, name: str, parts: Sequence[Part] = ()) -> _Loads:
+def loads_of(reading: Reading, forces: Forces, load: Load, part: float, name: str, parts: Sequence[Part] = ()) -> Loads:
     """What presses on a footing, its own weight at most and at least in it."""
     line = _part(load.dead, part, "D_l", f"dead load on {name} from the gravity take-down")
     most = least = line
@@ -189,7 +181,7 @@ def _loads(reading: Reading, forces: Forces, load: Load, part: float, name: str,
     doubts = marks_of((left.dead, left.live, left.snow)) if lost > _NOTHING * whole else frozenset[Mark]()
     if lost > _LOST * whole:
         unknown.append("part of the house's load reached no support in the take-down, and may stand here")
-    return _Loads(most, least, live, snow, "; ".join(unknown), doubts)
+    return Loads(most, least, live, snow, "; ".join(unknown), doubts)
 
 
 def _part(load: float, part: float, symbol: str, label: str) -> float:
@@ -197,7 +189,7 @@ def _part(load: float, part: float, symbol: str, label: str) -> float:
     return given(symbol, max(float(load) * part, 0.0), "lb", label, marks_of((load,)))
 
 
-def _gravity(effects: Effects, loads: _Loads) -> float:
+def _gravity(effects: Effects, loads: Loads) -> float:
     """The greatest load of ASCE 7 2.4.1: dead with live, with snow, or with three quarters of both."""
     return greatest(
         effects.asd_live(loads.most, loads.live),
@@ -208,33 +200,42 @@ def _gravity(effects: Effects, loads: _Loads) -> float:
     )
 
 
-def _worst(forces: Forces, loads: _Loads, strip: _Strip) -> _Pressed:
+def _worst(forces: Forces, loads: Loads, strip: _Strip) -> Pressed:
     """The worst pressure under a strip over all combinations."""
     label = f"{strip.long:.1f} ft of footing, {12 * strip.wide:.1f} in. wide"
     area = given("A", strip.long * strip.wide, "ft^2", label, strip.measured)
     effects = forces.rules.effects
     still = divide(_gravity(effects, loads), area, symbol="q", unit="psf", label="pressure under gravity")
-    worst = _Pressed(still, "gravity governs", marks_of((still, strip.E_8)))
+    worst = Pressed(still, "gravity governs", marks_of((still, strip.E_8)))
     if float(strip.E_8) <= 0:
         return worst
     arm = given("h", strip.arm, "ft", "forces' resultant above the footing's bottom", marks_of((strip.arm,)))
     for name, P, V in _combinations(forces, loads, strip):
         M = multiply(V, arm, symbol="M", unit="lb-ft", label=f"overturning at the soil, {name}")
         doubts = worst.marks | marks_of((P, M))
-        e = float(M) / float(P) if P > 0 else float("inf")
+        turned = f"{name}: the {strip.long:.1f} ft of footing turn over"
+        if P <= 0:
+            return Pressed(None, f"{turned}, nothing holds it down", doubts)
+        e = divide(M, P, symbol="e", unit="ft", label=f"from the middle of the footing, {name}")
         if e >= strip.long / 2:
-            where = f"the resultant stands {e:.1f} ft from its middle" if P > 0 else "nothing holds it down"
-            return _Pressed(None, f"{name}: the {strip.long:.1f} ft of footing turn over, {where}", doubts)
-        found = pressure_under(float(P), float(M), strip.long, strip.wide)
-        statics = f"statics: e = M/P = {e:.2f} ft on {strip.long:.1f} ft of footing, {name}"
-        q = given("q_E", found.greatest, "psf", statics, marks_of((P, M, area)))
+            return Pressed(None, f"{turned}, the resultant stands {float(e):.1f} ft from its middle", doubts)
+        q = _under(P, e, strip)
         governs = worst.psf is None or float(q) > float(worst.psf)
         words = f"with {_NAMES[strip.lateral]} along the line, {name}" if governs else worst.words
-        worst = _Pressed(q if governs else worst.psf, words, doubts)
+        worst = Pressed(q if governs else worst.psf, words, doubts)
     return worst
 
 
-def _combinations(forces: Forces, loads: _Loads, strip: _Strip) -> tuple[tuple[str, float, float], ...]:
+def _under(P: float, e: float, strip: _Strip) -> float:
+    """The greatest pressure under a strip whose load stands ``e`` off its middle: in the kern, or in a triangle."""
+    B = given("B", strip.wide, "ft", "width of the footing", strip.measured)
+    L = given("L", strip.long, "ft", "length of the footing")
+    if 6 * float(e) <= strip.long:
+        return pressure_in_kern(P, B, L, e)
+    return pressure_beyond_kern(P, B, contact_length(L, e))
+
+
+def _combinations(forces: Forces, loads: Loads, strip: _Strip) -> tuple[tuple[str, float, float], ...]:
     """The combinations that press and tip a strip: name, load down on it, force along it."""
     effects = forces.rules.effects
     if strip.lateral == "wind":
@@ -255,11 +256,13 @@ def _combinations(forces: Forces, loads: _Loads, strip: _Strip) -> tuple[tuple[s
     )
 
 
-def _too_much(found: _Pressed, allowed: float) -> bool:
+def _too_much(found: Pressed, allowed: float) -> bool:
     return found.psf is None or float(found.psf) > float(allowed)
 
 
-def _told(address: str, title: str, scope: ScopeKind, id: str, found: _Pressed, allowed: float, loads: _Loads) -> Link:
+def pressed_link(
+    address: str, title: str, scope: ScopeKind, id: str, found: Pressed, allowed: float, loads: Loads
+) -> Link:
     """The link: what fails fails whatever is unknown; what would pass cannot be checked while load is unknown."""
     doubts = found.marks | loads.doubts
     if loads.unknown and not _too_much(found, allowed):
@@ -308,13 +311,14 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
     if float(load.dead) + float(load.live) + float(load.snow) <= 0:
         reason = "the survey brings no load to it" + ("" if post.girder else ": no girder is named that it holds up")
         return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
-    if side.value is None or not _has_value(reading):
-        what = f"the side of the {name}" if side.value is None else "the kind of soil"
-        known = frozenset[Mark]() if side.value is None else reading.marked(SOIL)
-        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known", marks=known)
+    reason = f"the side of the {name} is not known" if side.value is None else _no_value(reading)
+    if reason or side.value is None:
+        known = frozenset[Mark]() if side.value is None else doubts_of_ground(reading, "bearing")
+        return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=reason, marks=known)
     with section(address):
-        allowed = _allowed(reading)
-        loads = _loads(reading, forces, load, 1.0, f"post {mark}")
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
+        loads = loads_of(reading, forces, load, 1.0, f"post {mark}")
         reading.number(path, side, "b", "in", f"side of the {name}")
         area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))
         effects = forces.rules.effects
@@ -327,5 +331,6 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
             label="with the vertical effect of the earthquake",
         )
         q = divide(P, area, symbol="q", unit="psf", label="pressure under the post")
-    pressed = _Pressed(q, "without the pad's own weight", marks_of((q,)))
-    return _told(address, title, "body", id, pressed, allowed, loads)
+    pressed = Pressed(q, "without the pad's own weight", marks_of((q,)))
+    link = pressed_link(address, title, "body", id, pressed, allowed, loads)
+    return as_the_ground_allows(reading, link, "bearing", "earthquake")

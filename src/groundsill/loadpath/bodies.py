@@ -6,7 +6,7 @@ a chain of their own.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -19,8 +19,10 @@ from groundsill.loadpath.bearing import bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
 from groundsill.loadpath.open_force import at_most, between, between_links
+from groundsill.loadpath.post_bearing import post_links, pulled_off
 from groundsill.loadpath.soil import force_of, overturning, sliding
 from groundsill.loadpath.wind import body_wind_stage
+from groundsill.work.pieces import Piece
 from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
@@ -28,13 +30,13 @@ from groundsill.working.value import marks_of
 __all__ = ["Body", "bodies_of", "body_chains"]
 
 
-def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
-    """The soil links of every foundation body, then those of the pads under posts."""
+def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]] = ()) -> tuple[Chain, ...]:
+    """The soil links of every foundation body with this work on the house, then those of the pads under posts."""
     chains = []
     for body in bodies_of(reading):
         with section(f"body/{body.id}/weight"):
             dead = _holding(reading, forces, body)
-        again = partial(_stages, reading, forces, body, dead)
+        again = partial(_stages, reading, forces, body, dead, pieces)
         stages = again("earthquake")
         stages = (*stages, *body_wind_stage(forces, body, stages, again))
         total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
@@ -44,24 +46,31 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
     return (*chains, pads) if pads is not None else tuple(chains)
 
 
-def _stages(reading: Reading, forces: Forces, body: Body, dead: float, lateral: Lateral) -> tuple[Stage, ...]:
+def _stages(
+    reading: Reading, forces: Forces, body: Body, dead: float, pieces: Sequence[tuple[str, Piece]], lateral: Lateral
+) -> tuple[Stage, ...]:
     """The stages of one body, for the earthquake or for wind."""
     slides, turns = (
         tuple(_as_far_as_known(check, reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS)
-        for check in (sliding, overturning)
+        for check in (partial(_slid, pieces), overturning)
     )
     return (
         Stage("sliding", "Sliding of the whole body", "every link must pass", slides),
         Stage("overturning", "Overturning of the whole body", "every link must pass", turns),
-        _bearing(reading, forces, body, lateral),
+        _bearing(reading, forces, body, pieces, lateral),
     )
 
 
-def _bearing(reading: Reading, forces: Forces, body: Body, lateral: Lateral) -> Stage:
+def _bearing(
+    reading: Reading, forces: Forces, body: Body, pieces: Sequence[tuple[str, Piece]], lateral: Lateral
+) -> Stage:
     """Bearing under each line; where a line's force is open, as far as it holds between the least and the most."""
 
     def stage(forces: Forces) -> Stage:
-        pressed = tuple(bearing_links(reading, forces, body, lateral))
+        pressed = (
+            *bearing_links(reading, forces, body, lateral),
+            *post_links(reading, forces, body, pieces, lateral),
+        )
         return Stage("bearing", "Bearing on the soil, line by line", "every link must pass", pressed)
 
     least = stage(forces)
@@ -75,6 +84,15 @@ def _bearing(reading: Reading, forces: Forces, body: Body, lateral: Lateral) -> 
         only = (replace(most, links=(high,)),) if line.most_lb is not None else None
         links += between((replace(least, links=(low,)),), only, line.open)[0].links if line.open else [low]
     return replace(least, links=tuple(links))
+
+
+def _slid(
+    pieces: Sequence[tuple[str, Piece]], reading: Reading, forces: Forces, body: Body, direction: Direction,
+    dead: float, lateral: Lateral,
+) -> Link:  # fmt: skip
+    """Sliding, with what hold-downs pull up on the body and press down on another taken off the dead load."""
+    off = pulled_off(reading, forces, body, direction, pieces, lateral)
+    return sliding(reading, forces, body, direction, dead, lateral, off)
 
 
 Check = Callable[[Reading, Forces, Body, Direction, float, Lateral], Link]

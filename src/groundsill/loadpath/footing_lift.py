@@ -183,7 +183,7 @@ def _side(case: LineCase, turned: Turning, piece: HoldDownPiece, way: int) -> _S
     stops.append((turned.pressed_in, "the segment's own pressed post"))
     for other in _pulled_with(case, turned, piece):
         stops.append(((at + other.station_in) / 2, f"halfway to hold-down {other.mark}"))
-    found = [(max((s - at) * way, 0.0), words) for s, words in stops if (s - at) * way >= -_TOUCH_IN]
+    found = [(max(0.0, (s - at) * way), words) for s, words in stops if (s - at) * way >= -_TOUCH_IN]
     length, words = min(found, default=(0.0, "the end of the concrete"))
     return _Side(length, words)
 

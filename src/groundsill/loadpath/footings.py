@@ -28,6 +28,7 @@ __all__ = [
     "height_known",
     "inside_depth_in",
     "least_weight",
+    "meets_other",
     "most_weight",
 ]
 
@@ -80,7 +81,7 @@ class Body:
 
 def bodies_of(reading: Reading) -> tuple[Body, ...]:
     """The foundation bodies of a house, in order of size."""
-    parts = _parts(reading)
+    parts = reading.once("foundation parts", lambda: _parts(reading))
     parents = list(range(len(parts)))
 
     def root(i: int) -> int:
@@ -137,6 +138,14 @@ def _cut_at(reading: Reading, segment: FoundationSegment, station: float) -> boo
     free_end = station == segment.to_in and not any(abs(s.from_in - station) < _MEET_IN for s in others)
     before, after = (_TOUCH_IN if free else _MEET_IN for free in (free_start, free_end))
     return any(station - before <= cut <= station + after for cut in _cuts(reading, segment.line))
+
+
+def meets_other(reading: Reading, part: Part, end: XY) -> bool:
+    """Whether an end of a part meets other foundation, of its own body or across a cut, and so no soil."""
+    if part.cut[0 if end == part.start else 1]:
+        return True
+    every = reading.once("foundation parts", lambda: _parts(reading))
+    return any(other != part and _reaches(end, other) for other in every)
 
 
 def _touch(reading: Reading, a: Part, b: Part) -> bool:

@@ -5,28 +5,31 @@ Both are asked for the earthquake, and with ``lateral`` for wind, whose overturn
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
-from groundsill.forces.levels import outline_of
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.footings import DEEPEST_FT, Body, Part, drop_ft, height_known, inside_depth_in
-from groundsill.loadpath.stem import height_facts
-from groundsill.mechanics.plan import inside
-from groundsill.standards.ibc_2021.soils import (
-    combined_resistance,
-    lateral_resistance,
-    lateral_resultant,
-    table_1806_2,
+from groundsill.loadpath.footings import DEEPEST_FT, Body, drop_ft, height_known
+from groundsill.loadpath.ground import (
+    SOIL,
+    as_the_ground_allows,
+    doubts_of_ground,
+    lifted_by_water_ft,
+    reported,
+    soil_class,
+    table_holds,
+    where_from,
 )
+from groundsill.loadpath.soil_faces import LOOSE_FT, Pushed, against_soil, with_faces
+from groundsill.standards.ibc_2021.soils import cohesion_resistance, friction_resistance, lateral_resistance
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
-from groundsill.working.steps import add, given, least, multiply, note, scale
+from groundsill.working.steps import given, greatest, least, multiply, scale, subtract
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
@@ -41,21 +44,10 @@ __all__ = [
     "ways_of",
 ]
 
-SOIL = "survey.site.soil.kind"
-
-_SOILS = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand": "4", "clay": "5"}
-_LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
-_MOST_FT = 15.0  # beyond this depth the table's pressure no longer grows
-_PROBE_IN = 12.0
+_WATER_PCF = 62.4
 _ROUNDING = 1e-9
 
 Way = Literal["+", "-"]
-
-
-def soil_class(reading: Reading) -> str | None:
-    """The class of Table 1806.2 of the ground; None when it is not known or has no presumptive value."""
-    kind = reading.house.survey.site.soil.kind.value
-    return _SOILS.get(kind) if kind else None
 
 
 def line_force(forces: Forces, id: str, lateral: Lateral) -> float:
@@ -132,46 +124,50 @@ def _surely(forces: Forces, dead: float, lateral: Lateral) -> float:
 
 
 def sliding(
-    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake"
-) -> Link:
-    """Friction or cohesion under the body, and the soil against its cross footings, toward the weaker side."""
+    reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral = "earthquake",
+    pulled: float = 0.0,
+) -> Link:  # fmt: skip
+    """Friction or cohesion under the body, and the soil against its faces, toward the weaker side.
+
+    ``pulled`` is what hold-downs pull up on the body and press down on another.
+    """
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
-    soil = soil_class(reading)
+    soil = reading.house.survey.site.soil
     with section(address):
-        kind = reading.noted("the kind of soil", SOIL)
-    if soil is None:
-        reason = "the kind of soil is not known, or has no presumptive value"
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.2", reason=reason, marks=kind)
+        kind = doubts_of_ground(reading, "sliding")
+    by_report = soil.friction.value is not None or soil.cohesion_psf.value is not None
+    water = lifted_by_water_ft(reading, body.parts)
+    clause, why = _why_not(reading, body, by_report, water)
+    if why:
+        return cannot(address, title, "body", body.id, clause=clause, reason=why, marks=kind)
     widths = [p.segment.footing_width_in.value for p in body.parts]
-    if soil == "5" and any(w is None for w in widths):
-        reason = "on clay the width of the footing is needed; it is not known"
-        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3.2", reason=reason, marks=kind)
     contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
     measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
-    pushed: dict[Way, _Pushed] = {
-        "+": _against_soil(reading, forces, body, direction, 1),
-        "-": _against_soil(reading, forces, body, direction, -1),
+    pushed: dict[Way, Pushed] = {
+        "+": against_soil(reading, forces, body, direction, 1),
+        "-": against_soil(reading, forces, body, direction, -1),
     }
     try:
         with section(address):
             demand, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
-            under = lateral_resistance(soil, counted, given("A", contact, "ft^2", "contact area", measured))
-            stands = doubted(under.total, kind)
-            both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
+            area = given("A", contact, "ft^2", "contact area", measured)
+            if pulled > 0:
+                counted = _less_pull(counted, pulled)
+            if water:
+                counted = _less_water(reading, counted, area, water)
+            stands, rule = _under(reading, counted, area)
+            stands = doubted(stands, kind)
+            both = {way: with_faces(reading, body, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
-            matters = held < demand and _deep_enough(soil, stands, pushed, demand)
+            matters = held < demand and _deep_enough(reading, body, stands, pushed, demand)
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
     if matters:
-        reason = (
-            f"how deep {pushed[weaker].unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it "
-            f"matters: without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
-            f"{DEEPEST_FT:g} ft deep all would"
-        )
-        doubts = marks_of((demand, held))
+        reason = _depth_matters(pushed[weaker], held, demand)
+        doubts = kind | marks_of((demand, held))
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=reason, marks=doubts)
-    return checked(
+    link = checked(
         address,
         title,
         "body",
@@ -180,111 +176,86 @@ def sliding(
         unit="lb",
         demand=demand,
         capacity=held,
-        clause="IBC 2021 1806.3",
-        reason=f"{under.rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}",
+        clause="IBC 2021 1806.3" if not by_report else where_from(reading, "friction"),
+        reason=f"{rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}",
         working=(f"body/{body.id}/weight",),
+    )
+    return as_the_ground_allows(reading, link, "sliding", lateral, body.parts)
+
+
+def _depth_matters(pushed: Pushed, held: float, demand: float) -> str:
+    """What an unknown depth of cross footings decides, in words."""
+    return (
+        f"how deep {pushed.unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it matters: "
+        f"without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
+        f"{DEEPEST_FT:g} ft deep all would"
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Pushed:
-    """Faces of cross footings pushed against soil: feet of them by depth of their bottom and top not counted, ft.
-
-    ``marks`` are those of all measures that say which faces there are and how deep.
-    """
-
-    faces: tuple[tuple[float, float, float], ...]
-    unknown_ft: float
-    marks: frozenset[Mark]
-
-    def words(self, toward: str) -> str:
-        """What of the cross footings was counted, and what was not, for the reason of the link."""
-        counted = sum(feet for feet, _, _ in self.faces)
-        found = f" and {counted:.0f} ft of cross footings against the soil, toward {toward}" if counted else ""
-        if self.unknown_ft:
-            found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
-        return found
-
-
-def _deep_enough(soil: str, under: float, pushed: dict[Way, _Pushed], demand: float) -> bool:
+def _deep_enough(reading: Reading, body: Body, under: float, pushed: dict[Way, Pushed], demand: float) -> bool:
     """Whether the body would hold if the cross footings of unknown depth reached as deep as any is looked for."""
     with quiet():
         held = [
-            _with_faces(soil, under, replace(side, faces=(*side.faces, (side.unknown_ft, DEEPEST_FT, _LOOSE_FT))), way)
+            with_faces(
+                reading, body, under, replace(side, faces=(*side.faces, (side.unknown_ft, DEEPEST_FT, LOOSE_FT))), way
+            )
             for way, side in pushed.items()
+            if side.unknown_ft > 0
         ]
+        held += [with_faces(reading, body, under, side, way) for way, side in pushed.items() if not side.unknown_ft]
     return min(held) >= float(demand) and any(side.unknown_ft > 0 for side in pushed.values())
 
 
-def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:
-    """The cross footings of a body pushed along a direction, each by the soil on the side it is pushed against."""
-    feet_by: dict[tuple[float, float], float] = {}
-    unknown, doubts = 0.0, set[Mark]()
-    for part in body.parts:
-        if forces.lines[part.segment.line].direction in (direction, None):
-            continue
-        way = _outward(reading, part, direction) * sign
-        face = _face(part, way)
-        doubts |= part.marked(reading, *_face_facts(part, way))
-        if face is None:
-            unknown += part.length_ft
-        elif face[0] > face[1]:
-            feet_by[face] = feet_by.get(face, 0.0) + part.length_ft
-    return _Pushed(tuple((feet, *face) for face, feet in sorted(feet_by.items())), unknown, frozenset(doubts))
+def _why_not(reading: Reading, body: Body, by_report: bool, water_ft: float) -> tuple[str, str]:
+    """The clause and reason why nobody can say what holds a body against sliding; empty where somebody can."""
+    if not by_report and (why := table_holds(reading, body.parts)):
+        return "IBC 2021 1806.2", why
+    sticks = reading.house.survey.site.soil.cohesion_psf.value is not None
+    sticks = sticks or (not by_report and soil_class(reading) == "5")
+    if (sticks or water_ft) and any(p.segment.footing_width_in.value is None for p in body.parts):
+        what = "on clay" if sticks else "with ground water above the footing's bottom"
+        return "IBC 2021 1806.3.2", f"{what} the width of the footing is needed; it is not known"
+    return "", ""
 
 
-def _face(part: Part, way: int) -> tuple[float, float] | None:
-    """Depth of a face's bottom, and of the soil above it that is not counted, ft; None when the depth is not known.
-
-    ``way`` is 1 for a push outward, against the soil outside, -1 inward, 0 where no side is outside: then the lesser.
-    """
-    s = part.segment
-    outside = (s.depth_in.value, s.above_outside_soil_in.value)
-    within = (inside_depth_in(s), s.above_inside_soil_in.value)
-    found = []
-    for depth, above in (outside,) if way > 0 else (within,) if way < 0 else (outside, within):
-        if depth is None:
-            return None
-        loose = max(_LOOSE_FT, -above / 12 if above is not None else 0.0)
-        found.append((min(depth / 12, _MOST_FT), loose))
-    return min(found, key=lambda face: face[0] - face[1])
+def _less_pull(counted: float, pulled: float) -> float:
+    """What of the dead load presses on the soil where hold-downs pull up and press down elsewhere."""
+    label = "pull of hold-downs whose posts press on another body, across a cut"
+    pull = given("T", pulled, "lb", label, marks_of((pulled,)))
+    return greatest(subtract(counted, pull, symbol="D'"), 0.0, symbol="D'", label="dead load less that pull")
 
 
-def _face_facts(part: Part, way: int) -> tuple[str, ...]:
-    """The facts that a face's depth rests on, by their names."""
-    outside = ("depth_in", "above_outside_soil_in")
-    return outside if way > 0 else (*outside, "above_inside_soil_in", *height_facts(part.segment))
+def _less_water(reading: Reading, counted: float, area: float, rise_ft: float) -> float:
+    """What of the dead load presses on the soil where ground water lifts the footing."""
+    marks = reading.marked("survey.site.soil.water_depth_in")
+    head = given("z_w", rise_ft, "ft", "ground water above the deepest bottom", marks)
+    weight = given("γ_w", _WATER_PCF, "pcf", "unit weight of water")
+    lift = multiply(weight, area, head, symbol="U", unit="lb", label="lift of the water, at most")
+    return greatest(
+        subtract(counted, lift, symbol="D'"), 0.0, symbol="D'", label="dead load less the lift of the water"
+    )
 
 
-def _outward(reading: Reading, part: Part, direction: Direction) -> int:
-    """Which way along a direction is out of the house at a cross footing: 1, -1, or 0 when both sides are alike."""
-    survey = reading.house.survey
-    storey = survey.building.storeys[survey.underfloor.lines[part.segment.line].storey]
-    outline = outline_of(reading, storey.outline)
-    x, y = (part.start[0] + part.end[0]) / 2, (part.start[1] + part.end[1]) / 2
-    dx, dy = (_PROBE_IN, 0.0) if direction == "x" else (0.0, _PROBE_IN)
-    return int(inside((x - dx, y - dy), outline)) - int(inside((x + dx, y + dy), outline))
-
-
-def _with_faces(soil: str, under: float, pushed: _Pushed, toward: str) -> float:
-    """What holds a body pushed one way: under it, and on the faces of its cross footings."""
-    if not pushed.faces:
-        note(f"toward {toward} no embedded face is counted")
-        return doubted(under, pushed.marks)
-    table = table_1806_2()
-    row = next(key for key in table.rows if key.split()[0] == soil)
-    S_L = table.read(row, "lateral", "S_L")
-    found = [
-        lateral_resultant(
-            S_L,
-            given("b", feet, "ft", f"cross footings pushed toward {toward} against soil"),
-            given("d", depth, "ft", "depth of their bottom in that soil", pushed.marks),
-            given("d_0", loose, "ft", "disturbed soil, or none, at the top: not counted", pushed.marks),
-        )
-        for feet, depth, loose in pushed.faces
-    ]
-    faces = found[0] if len(found) == 1 else add(*found, symbol="R_L", label=f"all faces pushed toward {toward}")
-    return combined_resistance(under, faces)
+def _under(reading: Reading, counted: float, area: float) -> tuple[float, str]:
+    """Resistance to sliding under a body, and by what rule: of a report, else of the code's table."""
+    friction = reported(reading, "friction", "mu", "1", "friction")
+    cohesion = reported(reading, "cohesion_psf", "c", "psf", "cohesion")
+    found = {}
+    if friction is not None:
+        found["friction"] = friction_resistance(friction, counted)
+    if cohesion is not None:
+        found["cohesion"] = cohesion_resistance(cohesion, area, counted)
+    if not found:
+        soil = soil_class(reading)
+        assert soil is not None
+        under = lateral_resistance(soil, counted, area)
+        return under.total, under.rule
+    if len(found) == 1:
+        ((rule, value),) = found.items()
+        return value, f"{rule} of the report"
+    rule = min(found, key=lambda each: float(found[each]))
+    less = least(*found.values(), symbol="R_s", label="of friction and cohesion, each in the report, the lesser")
+    return less, f"{rule} of the report, the lesser of the two it gives,"
 
 
 def overturning(
@@ -322,7 +293,7 @@ def overturning(
         reason = f"how deep the footing goes is not known, and it matters: {drop:.1f} ft below the base it turns over"
         doubts = marks_of((moment, holding))
         return cannot(address, title, "body", body.id, clause=clause, reason=reason, marks=doubts)
-    return checked(
+    link = checked(
         address,
         title,
         "body",
@@ -335,3 +306,4 @@ def overturning(
         reason=reason,
         working=(f"body/{body.id}/weight",),
     )
+    return as_the_ground_allows(reading, link, "overturning", lateral)

@@ -114,14 +114,15 @@ def nearer(link: Link, before: Link | None) -> bool:
     if before.status == "cannot be checked" and link.ratio is not None:
         return link.status == "fails"
     if link.ratio is None or before.ratio is None:  # nothing is known, or nothing holds, by either force
-        return link.status != before.status and before.ratio is not None
+        return link.status != before.status and before.status != "fails" and before.ratio is not None
     return link.ratio > before.ratio * _SAME
 
 
 def _listed(link: Link, stage: str, beside: tuple[str, ...] = ()) -> Link:
     """A link of the second going through, under the address that it has in the stage of wind."""
     kind, id, _, scope, way = link.address.split("/")
-    alike = (place for place in link.working if place.startswith("body/"))  # its weight, the same for either force
+    places = (place for place in link.working if place.startswith("body/"))
+    alike = (place for place in places if place.endswith("/weight"))  # its weight, the same for either force
     working = (*beside, *alike, *(HEADING + place for place in link.working), HEADING + link.address)
     return replace(
         link, address=f"{kind}/{id}/wind/{stage}-{scope}/{way}", title=f"{link.title}, in wind", expected=None,

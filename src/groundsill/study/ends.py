@@ -150,7 +150,7 @@ class Ends:
                 chain_of(reading, forces, chain.id, state.laid.pieces) if chain.id in lines else chain
                 for chain in best.lines
             )
-            bodies = body_chains(reading, forces) if soil else best.bodies
+            bodies = body_chains(reading, forces, state.laid.pieces) if soil else best.bodies
             found.append(Chains(changed, bodies, best.forces, best.floor).links())
         return found
 

@@ -48,7 +48,7 @@ def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[Sta
 def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
     pieces = state.laid.pieces
     taken, floor = state_forces(reading, forces, why, pieces)
-    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken), taken.lines, floor)
+    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken, pieces), taken.lines, floor)
 
 
 @dataclass(frozen=True, slots=True)

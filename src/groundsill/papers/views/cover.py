@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator
 from importlib import import_module
 
 from groundsill.house.foundation import FoundationSegment
+from groundsill.house.site import Soil
 from groundsill.house.survey import in_order
 from groundsill.papers.document import (
     Block,
@@ -229,6 +230,7 @@ def _soil(house: House, units: Units) -> Iterator[Row]:
         yield ("Allowable bearing", "presumptive", "by the class of soil, where a foundation body is checked")
     else:
         yield ("Allowable bearing", quantity(bearing, "psf", units), soil.source or "source not given")
+    yield from _of_a_report(soil, units)
     materials: dict[str, dict[str, list[str]]] = {}
     for _, stretch in in_order(house.survey.foundation.segments):
         materials.setdefault(stretch.material, {}).setdefault(_stretch(stretch, units), []).append(stretch.mark)
@@ -237,6 +239,17 @@ def _soil(house: House, units: Units) -> Iterator[Row]:
             f"{words}: {', '.join(marks)}" if words else ", ".join(marks) for words, marks in found.items()
         )
         yield ("Foundation", material, told)
+
+
+def _of_a_report(soil: Soil, units: Units) -> Iterator[Row]:
+    """What a soil report allows besides bearing, with who gave it and when."""
+    for fact, name, unit in (
+        (soil.friction, "friction", ""), (soil.cohesion_psf, "cohesion", "psf"), (soil.lateral_pcf, "lateral", "pcf"),
+    ):  # fmt: skip
+        if fact.value is not None:
+            who = ", ".join(text for text in (fact.by, fact.when) if text)
+            value = quantity(fact.value, unit, units) if unit else short(fact.value)
+            yield (f"Allowable {name} of soil", value, who or "who and when not given")
 
 
 def _stretch(stretch: FoundationSegment, units: Units) -> str:

@@ -3,6 +3,12 @@
 In: a class of material of Table 1806.2 and the footing's dimensions and dead load. Out: bearing pressure (psf), lateral
 bearing and sliding resistance (lb), at allowable-stress level. Mud, organic soil and unprepared fill have no
 presumptive value, and expansive soil is another question; both are for a geotechnical engineer.
+
+What the values are for (1806.2, 1806.3, 1807.2.3): undisturbed ground of the class; where a report gives values, those
+stand in their place. They are allowable values beside the allowable combinations, whose six tenths of the dead load is
+the margin against sliding: no further factor is asked. The factors of 1.5, and 1.1 with an earthquake, are for walls
+that hold back soil, by loads without those combinations. The table was read in the editions of 2009 and 2012, and as
+proposed for 1804.2 of 2006: the same classes and figures; that 2018 to 2024 kept them is recalled.
 """
 
 from __future__ import annotations
@@ -13,7 +19,7 @@ from typing import Annotated
 from groundsill.standards.ibc_2021 import SOURCE
 from groundsill.working.equation import Q, equation, procedure, require
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import note
+from groundsill.working.steps import condition, note
 from groundsill.working.table import Table
 
 __all__ = [
@@ -21,11 +27,16 @@ __all__ = [
     "bearing_with_alternative_combinations",
     "cohesion_resistance",
     "combined_resistance",
+    "expansive_soil",
     "friction_resistance",
     "lateral_pressure",
     "lateral_resistance",
     "lateral_resultant",
+    "pole_pressure",
     "presumptive_bearing",
+    "presumptive_lateral",
+    "retaining_resistance",
+    "retaining_resistance_in_earthquake",
     "table_1806_2",
 ]
 
@@ -62,7 +73,7 @@ def friction_resistance(
     title="Sliding resistance by cohesion, capped",
     clause="1806.3.2",
     source=SOURCE,
-    how="from memory",
+    witness="a soil report by the code: 130 psf, never more than half the dead load (Santa Ana, document 376336)",
 )
 def cohesion_resistance(
     c: Annotated[float, Q("psf", "c", "cohesion", above=0.0)],
@@ -71,9 +82,9 @@ def cohesion_resistance(
 ) -> Sliding:
     """Cohesion times contact area, and never more than half the dead load, for clay and silt.
 
-    The product is seen in ICC code change S148-07/08, footnote b (docslib 1487422); that a cap stands in the section is
-    seen there too, its half is recalled. Example (our arithmetic): 130 psf on 4 sq ft is 520 lb, but under 800 lb of
-    dead load only 400 lb.
+    The product is seen in ICC code change S148-07/08, footnote b (docslib 1487422), the half in a soil report that
+    restates the section (City of Santa Ana, document 376336, page 49). Example (our arithmetic): 130 psf on 4 sq ft is
+    520 lb, but under 800 lb of dead load only 400 lb.
     """
     return min(c * A, 0.5 * D)
 
@@ -124,6 +135,7 @@ def lateral_resultant(
     title="Lateral bearing and sliding together",
     clause="1806.3.1",
     source=SOURCE,
+    witness="seaintarchive.org, 1997b/msg00588: 2,400 and 400 lb are 2,800 lb",
 )
 def combined_resistance(
     R_s: Annotated[float, Q("lb", "R_s", "resistance to sliding", at_least=0.0)],
@@ -136,6 +148,57 @@ def combined_resistance(
     Example (our arithmetic): 1,000 and 300 lb give 1,300 lb.
     """
     return R_s + R_L
+
+
+@equation(
+    "ibc-2021/1806.3.4",
+    title="Lateral bearing of an isolated pole",
+    clause="1806.3.4",
+    source=SOURCE,
+    witness="the clause in words: two times the tabular values",
+)
+def pole_pressure(S_L: Tabulated) -> Annotated[float, Q("psf/ft", "S_L'", "lateral bearing for each foot of depth")]:
+    """Twice the table for a pole that stands alone and may move half an inch at the ground under short loads.
+
+    A post under a house moves with the house: the checks of this program never double. Seen in words in a public
+    transcription of the California code (chapter 18). Example: 100 psf/ft becomes 200.
+    """
+    return 2 * S_L
+
+
+Pushing = Annotated[float, Q("lb", "F", "net force that pushes the wall: 0.7 of an earthquake, 1.0 of other loads")]
+Held = Annotated[float, Q("lb", "R", "least resistance of the soil at the base")]
+
+
+@equation(
+    "ibc-2021/1807.2.3",
+    title="What a retaining wall's base must hold against sliding",
+    clause="1807.2.3",
+    source=SOURCE,
+    witness="the clause in words (2009 edition), eng-tips.com thread 244631",
+)
+def retaining_resistance(F: Pushing) -> Held:
+    """One and a half times the net force; the same factor holds against overturning.
+
+    For walls that hold back soil, with nominal loads and not the combinations; a foundation that a braced line pushes
+    is none. Seen at eng-tips.com, thread 244631, which gives the clause of 2009. Example: 1,000 lb, 1,500 lb.
+    """
+    return 1.5 * F
+
+
+@equation(
+    "ibc-2021/1807.2.3-earthquake",
+    title="What a retaining wall's base must hold with an earthquake",
+    clause="1807.2.3, exception",
+    source=SOURCE,
+    witness="the exception in words (2009 edition), eng-tips.com threads 244631 and 471237",
+)
+def retaining_resistance_in_earthquake(F: Pushing) -> Held:
+    """One and a tenth times the net force, seven tenths of the earthquake in it.
+
+    Seen at eng-tips.com, threads 244631 and 471237. Example: 1,000 lb, 1,100 lb.
+    """
+    return 1.1 * F
 
 
 @equation(
@@ -157,6 +220,30 @@ def bearing_with_alternative_combinations(
 
 
 @procedure(
+    "ibc-2021/1803.5.3",
+    title="Whether soil counts as expansive",
+    clause="1803.5.3",
+    source=SOURCE,
+    alias="ibc.expansive-soil",
+)
+def expansive_soil(
+    PI: Annotated[float | None, Q("1", "PI", "plasticity index", at_least=0.0)] = None,
+    EI: Annotated[float | None, Q("1", "EI", "expansion index", at_least=0.0)] = None,
+) -> bool | None:
+    """Expansive from a plasticity index of 15 on, or by an expansion index above 20; None where neither is known.
+
+    The expansion index goes before the plasticity index, which needs grain sizes beside it: soil fine enough for an
+    index of 15 is taken to have them. Seen at seaintarchive.org, 2005b/msg00324, which gives the clause of 2000; the
+    number of the clause is recalled.
+    """
+    if EI is not None:
+        return condition("the expansion index is above 20", EI > 20, EI)
+    if PI is not None:
+        return condition("the plasticity index is 15 or more", PI >= 15, PI)
+    return condition("plasticity or expansion index", None)
+
+
+@procedure(
     "ibc-2021/1806.2",
     title="Presumptive bearing pressure",
     clause="Table 1806.2",
@@ -166,6 +253,17 @@ def bearing_with_alternative_combinations(
 def presumptive_bearing(soil: str) -> float:
     """Allowable vertical bearing pressure, psf, by class of material (its number, ``5``, or the row's whole name)."""
     return table_1806_2().read(_row(soil), "bearing", "q_a")
+
+
+@procedure(
+    "ibc-2021/1806.2-lateral",
+    title="Presumptive lateral bearing",
+    clause="Table 1806.2",
+    source=SOURCE,
+)
+def presumptive_lateral(soil: str) -> float:
+    """Lateral bearing pressure for each foot below natural grade, psf/ft, by class of material."""
+    return table_1806_2().read(_row(soil), "lateral", "S_L")
 
 
 @dataclass(frozen=True, slots=True)
@@ -214,7 +312,7 @@ def lateral_resistance(
     if b <= 0 or d <= 0:
         note("No embedded face is counted")
         return LateralResistance(sliding, 0.0, sliding, rule)
-    bearing = lateral_resultant(table.read(row, "lateral", "S_L"), b, d, d_0)
+    bearing = lateral_resultant(presumptive_lateral(soil), b, d, d_0)
     return LateralResistance(sliding, bearing, combined_resistance(sliding, bearing), rule)
 
 
