@@ -121,7 +121,12 @@ def _parts(reading: Reading) -> list[Part]:
 
 
 def _touch(reading: Reading, a: Part, b: Part) -> bool:
-    """Two parts hang together when they meet on a line with no break there, or at a corner or a crossing of lines."""
+    """Two parts hang together when they meet on a line with no break there, or at a corner or a crossing of lines.
+
+    New concrete inside an old foundation is cast against nothing of it: old and new never hang together.
+    """
+    if (a.segment.line in reading.inner) != (b.segment.line in reading.inner):
+        return False
     if a.segment.line == b.segment.line:
         joint = a.from_in if abs(a.from_in - b.to_in) < 1 else a.to_in if abs(a.to_in - b.from_in) < 1 else None
         if joint is None:

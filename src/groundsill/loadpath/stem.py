@@ -59,7 +59,7 @@ def _goes_on(case: LineCase, station: float) -> bool:
     start, end = line_ends(house, case.line)
     x, y = start if station < case.length_in / 2 else end
     for id, line in house.survey.underfloor.lines.items():
-        if id == case.id:
+        if id == case.id or (id in case.reading.inner) != (case.inner is not None):
             continue
         (ax, ay), (bx, by) = line_ends(house, line)
         length = math.hypot(bx - ax, by - ay)

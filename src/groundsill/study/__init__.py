@@ -59,7 +59,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         forces, found = go(settling.best.house, settling.best.marks, states)
         reading = Reading(settling.best.house, settling.best.marks)
         above = storeys_above(reading, forces)
-        path, lines = prescribed(reading, forces, states, found)
+        path, lines = prescribed(reading, states, found)
     marks = {mark for step in sheet.steps for mark in step.marks} | doubts_of(path, lines)
     plain = _plain(forces)
     ends = Ends(settling, states, plain, found, progress)
@@ -107,10 +107,10 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
     if not states:
         raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
     with Sheet() as sheet:
-        forces, found = go(settled.house, settled.marks, states)
-        reading = Reading(settled.house, settled.marks)
-        storeys_above(reading, forces)
-        prescribed(reading, forces, states, found)
+        _, found = go(settled.house, settled.marks, states)
+        reading = found[0].reading
+        storeys_above(reading, found[0].whole)
+        prescribed(reading, states, found)
     return sheet
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from groundsill.forces.reading import Reading
-from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.prescriptive import (
     PrescriptiveLine,
@@ -23,11 +22,11 @@ __all__ = ["prescribed", "scope_over_ends"]
 
 
 def prescribed(
-    reading: Reading, forces: Forces, states: Sequence[State], found: Sequence[Chains]
+    reading: Reading, states: Sequence[State], found: Sequence[Chains]
 ) -> tuple[PrescriptivePath, tuple[tuple[PrescriptiveLine, ...], ...]]:
     """The scope of the house as found, and every perimeter line in each state."""
     lines = tuple(
-        prescriptive_lines(reading, forces, chains.forces, state.laid.pieces)
+        prescriptive_lines(chains.reading, chains.whole, chains.forces, state.laid.pieces)
         for state, chains in zip(states, found, strict=True)
     )
     return prescriptive_path(reading, lines[0]), lines

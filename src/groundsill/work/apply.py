@@ -14,15 +14,18 @@ from typing import Any, Final
 
 from groundsill.house.building import Point
 from groundsill.house.fits import stretch_words
-from groundsill.house.plan import TOUCH_IN, line_length_in, why_no_outline
+from groundsill.house.plan import TOUCH_IN, distance_in, line_length_in, outline_of, why_no_outline
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
+from groundsill.mechanics.plan import inside
 from groundsill.work.document import House
+from groundsill.work.inner import built, inner_of, length_in
 from groundsill.work.pieces import (
     BoltPiece,
     ConcretePiece,
     DrainagePiece,
     HoldDownPiece,
+    InnerFoundationPiece,
     PanelPiece,
     Piece,
     SideplatePiece,
@@ -37,6 +40,8 @@ from groundsill.working.errors import BadSurvey, Fault
 __all__ = ["Laid", "Misplaced", "apply", "lay"]
 
 BOLTS_APART_IN: Final = 1.0
+LEAST_STRIP_IN: Final = 36.0
+_SKEW: Final = 0.1  # sine of six degrees: how far a strip may run off its old line's direction
 
 Why = Callable[["_Site", Any], str | None]
 
@@ -53,7 +58,11 @@ class Misplaced:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A survey with work laid on it. ``pieces`` are those that have a place, by their order; none of them overlap."""
+    """A survey with work laid on it. ``pieces`` are those that have a place, by their order; none of them overlap.
+
+    ``survey`` holds the line that each new inner foundation makes (:func:`groundsill.work.inner.built`), and is
+    otherwise as found.
+    """
 
     survey: Survey
     pieces: tuple[tuple[str, Piece], ...]
@@ -76,6 +85,8 @@ def apply(house: House, alternative: str | None) -> Laid:
 
 def lay(survey: Survey, pieces: Mapping[str, Piece]) -> Laid:
     """Pieces of work laid on a survey, in their order; where two want one place, the earlier has it."""
+    inner = inner_of(in_order(pieces))
+    survey = built(survey, {key: piece for key, piece in inner.items() if _why_inner(survey, piece) is None})
     site = _Site(survey, pieces)
     placed: list[tuple[str, Piece]] = []
     misplaced: list[Misplaced] = []
@@ -210,6 +221,36 @@ def _why_concrete(site: _Site, piece: ConcretePiece) -> str | None:
     return f"its outline has {why}" if why else None
 
 
+def _why_inner(survey: Survey, piece: InnerFoundationPiece) -> str | None:
+    """A new strip needs an old line beside it, the way it runs, and stands under the floor of that line's storey."""
+    under = survey.underfloor
+    gone = [key for key in piece.relieves if key not in under.lines]
+    if gone or not piece.relieves:
+        return f"its line {gone[0]} is not in the survey" if gone else "it names no old line that it relieves"
+    long = length_in(piece)
+    if long < LEAST_STRIP_IN:
+        return f"it is {long:g} in. long; {LEAST_STRIP_IN:g} in. is the least"
+    a, b = _xy(piece.start), _xy(piece.end)
+    for key in piece.relieves:
+        old = under.lines[key]
+        ends = outline_of(survey, (old.start, old.end))
+        if ends is None:
+            return f"{_named(key, old)} has no ends in the survey"
+        (c, d), whole = ends, distance_in(*ends)
+        if abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])) > _SKEW * long * whole:
+            return f"it does not run along {_named(key, old)}"
+    storey = survey.building.storeys.get(under.lines[piece.relieves[0]].storey)
+    outline = outline_of(survey, storey.outline) if storey else None
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    if outline is not None and not all(inside(point, outline) for point in (a, middle, b)):
+        return "it does not lie inside the outline of the floor it stands under"
+    return None
+
+
+def _why_inner_here(site: _Site, piece: InnerFoundationPiece) -> str | None:
+    return _why_inner(site.survey, piece)
+
+
 def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece) -> str | None:
     """A stretch of a line, from one station to another."""
     length = line_length_in(site.survey, piece.line)
@@ -246,6 +287,7 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         SplicePiece: _why_station,
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
+        InnerFoundationPiece: _why_inner_here,
         ConcretePiece: _why_concrete,
         DrainagePiece: _why_drainage,
         SoilPiece: _why_stretch,

@@ -7,10 +7,11 @@ from typing import Literal
 
 from groundsill.house.building import Point
 from groundsill.house.fact import about
+from groundsill.work.inner import InnerFoundationPiece
 
 __all__ = [
-    "BoltPiece", "ConcretePiece", "DrainagePiece", "Hardware", "HoldDownPiece", "PanelPiece", "Piece",
-    "SideplatePiece", "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
+    "BoltPiece", "ConcretePiece", "DrainagePiece", "Hardware", "HoldDownPiece", "InnerFoundationPiece", "PanelPiece",
+    "Piece", "SideplatePiece", "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
 ]  # fmt: skip
 
 
@@ -243,7 +244,9 @@ class ConcretePiece:
     kind: Literal["concrete"] = "concrete"
     order: float = 0
     mark: str = ""
-    purpose: Literal["replacement", "inner foundation", "cap", "bench pier", "footing"] = "footing"
+    purpose: Literal["replacement", "inner foundation", "cap", "bench pier", "footing"] = about(
+        "What it is for", help="drawn, and counted by no check; kind 'inner foundation' is worked out", default="footing"
+    )
     line: str | None = about("Line", refers="underfloor.lines", default=None)
     outline: tuple[Point, ...] = about("Outline in plan", factory=tuple)
     depth_in: float = about("Depth", unit="in", least=4, most=120)
@@ -278,5 +281,5 @@ class SoilPiece:
 
 Piece = (
     PanelPiece | SillBlockingPiece | BoltPiece | TiePiece | HoldDownPiece | SplicePiece | StrapPiece | SideplatePiece
-    | ConcretePiece | DrainagePiece | SoilPiece
+    | InnerFoundationPiece | ConcretePiece | DrainagePiece | SoilPiece
 )  # fmt: skip
