@@ -22,6 +22,7 @@ from groundsill.loadpath.soil import SOIL, line_force, resultant_ft, resultant_o
 from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7 import Effects
 from groundsill.standards.ibc_2021.soils import presumptive_bearing
+from groundsill.work.inner import height_in
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
@@ -129,6 +130,8 @@ def _line_link(
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
         most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
+        if id in reading.inner:  # what the storeys turn by their own height stays with the weight of the house
+            up, most = 0.0, height_in(reading.inner[id]) / 12
         arm = doubted(float(up) + float(most), marks_of((up, most)), unit="ft", symbol="h")
         strip = _Strip(long, wide, measured, E_8, E_9, arm, lateral)
         found = _worst(forces, loads, strip)

@@ -67,6 +67,10 @@ class Body:
     mark: str
     parts: tuple[Part, ...]
 
+    def new(self, reading: Reading) -> bool:
+        """Whether it is new concrete, cast inside an old foundation."""
+        return any(part.segment.line in reading.inner for part in self.parts)
+
     def lines(self) -> dict[str, tuple[Part, ...]]:
         """Its parts line by line."""
         found: dict[str, tuple[Part, ...]] = {}

@@ -8,7 +8,7 @@ from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.proof import accepted, by_tests
-from groundsill.loadpath.stem import cored_strength, near_break, strength_of, to_end
+from groundsill.loadpath.stem import how_known, near_break, strength_of, to_end
 from groundsill.loadpath.storeys_over import Bound
 from groundsill.loadpath.turning import Turning
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -40,7 +40,8 @@ def in_masonry(material: str) -> str:
 def anchor_of(case: LineCase, turned: Turning, piece: HoldDownPiece, address: str, bound: Bound) -> Link:
     """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete.
 
-    Near a break in the foundation it holds nothing; in categories A and B the plain earthquake force is enough.
+    Cast into a new foundation it is not held to be in old concrete. Near a break in the foundation it holds nothing; in
+    categories A and B the plain earthquake force is enough.
     """
     brace, way, title = turned.brace, turned.way, f"anchor of hold-down {piece.mark} in the foundation"
     under = foundation_at(case.reading, case.id, piece.station_in)
@@ -65,7 +66,8 @@ def anchor_of(case: LineCase, turned: Turning, piece: HoldDownPiece, address: st
         reason = str(refused)
         return cannot(address, title, "segment", brace.segment_id, clause=_CLAUSE, reason=reason, direction=way)
     proof = by_tests(case, (_anchor(piece),), float(N_ua), _of_line(case), "anchor pull")
-    told = f"breakout {words}; bond is by the anchor's own report"
+    rest = "bond is by the anchor's own report" if case.inner is None else "cast in; its head and rod are by its report"
+    told = f"breakout {words}; {rest}"
     link = checked(
         address,
         title,
@@ -109,16 +111,17 @@ def _held(case: LineCase, piece: HoldDownPiece, id: str, segment: FoundationSegm
     """Design breakout of the anchor, cut for earthquake in categories C to F, and the extension it rests on."""
     f_c = strength_of(case, id, segment)
     assert f_c is not None and piece.anchor_edge_in is not None
+    installed = "post-installed" if case.inner is None else "cast in"
     cone = tension_breakout_of(
         given("h_ef", piece.anchor_embedment_in, "in", "embedment of the anchor"),
         f_c,
         c_left=given("c_end", to_end(case, piece.station_in), "in", "anchor to the end of the concrete along the line"),
         c_near=given("c_near", piece.anchor_edge_in, "in", "anchor's centre to the nearest face"),
-        anchor="post-installed",
+        anchor=installed,
     )
-    strength = "assumed" if cored_strength(case, id) is None else "tested"
-    scope = anchor_scope(f_c, "post-installed", strength)
-    extension = scope.extension or "an anchor set afterwards in old concrete, until it is tested in place"
+    extension = anchor_scope(f_c, installed, how_known(case, id)).extension
+    if case.inner is None:
+        extension = extension or "an anchor set afterwards in old concrete, until it is tested in place"
     if case.lateral == "wind" or case.forces.category in PLAIN_FORCE:
         return cone.design, extension
     return seismic_tension(cone.design), extension

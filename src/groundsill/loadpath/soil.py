@@ -19,11 +19,13 @@ from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, insi
 from groundsill.loadpath.stem import height_facts
 from groundsill.mechanics.plan import inside
 from groundsill.standards.ibc_2021.soils import (
+    LateralResistance,
     combined_resistance,
     lateral_resistance,
     lateral_resultant,
     table_1806_2,
 )
+from groundsill.work.inner import height_in
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, least, multiply, note, scale
@@ -31,6 +33,7 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = [
     "SOIL",
+    "base_arm_ft",
     "force_of",
     "line_force",
     "overturning",
@@ -141,6 +144,7 @@ def sliding(
             stands = doubted(under.total, kind)
             both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
+            short = _wanting(demand, held, under, dead) if body.new(reading) else ""
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
@@ -154,38 +158,72 @@ def sliding(
         demand=demand,
         capacity=held,
         clause="IBC 2021 1806.3",
-        reason=f"{under.rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}",
+        reason=f"{under.rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}{short}",
         working=(f"body/{body.id}/weight",),
     )
+
+
+def _wanting(demand: float, held: float, under: LateralResistance, dead: float) -> str:
+    """What a new foundation that slides wants, in words; nothing where it holds. ``dead`` is all that stands on it."""
+    lacks = float(demand) - float(held)
+    if lacks <= 0:
+        return ""
+    told = f"; {lacks:,.0f} lb are wanting: cross strips that stand against the soil"
+    if under.rule == "friction" and under.sliding > 0:
+        told += f", or {lacks * float(dead) / float(under.sliding):,.0f} lb more dead load"
+    return told
 
 
 @dataclass(frozen=True, slots=True)
 class _Pushed:
     """Faces of cross footings pushed against soil: feet of them by depth of their bottom and top not counted, ft.
 
-    ``marks`` are those of all measures that say which faces there are and how deep.
+    ``marks`` are those of all measures that say which faces there are and how deep; ``ends_ft`` are feet of them that
+    are the end of a strip pushed along its length.
     """
 
     faces: tuple[tuple[float, float, float], ...]
     unknown_ft: float
     marks: frozenset[Mark]
+    ends_ft: float = 0.0
 
     def words(self, toward: str) -> str:
         """What of the cross footings was counted, and what was not, for the reason of the link."""
-        counted = sum(feet for feet, _, _ in self.faces)
-        found = f" and {counted:.0f} ft of cross footings against the soil, toward {toward}" if counted else ""
+        counted = sum(feet for feet, _, _ in self.faces) - self.ends_ft
+        found = f" and {counted:.0f} ft of cross footings against the soil, toward {toward}" if counted > 0.01 else ""
+        if self.ends_ft:
+            found += " and its own end: a strip pushed along its length has almost no soil against it"
         if self.unknown_ft:
             found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
         return found
 
 
+def base_arm_ft(
+    reading: Reading, forces: Forces, body: Body, direction: Direction, lateral: Lateral = "earthquake"
+) -> float | None:
+    """How high above the footing's bottom the force comes into a new foundation, ft: at the top of its walls.
+
+    What the storeys turn by their own height is held by the weight of the house, which stands on the old foundation.
+    None for an old foundation, under all of the house.
+    """
+    lines = [(id, reading.inner[id]) for id in body.lines() if id in reading.inner]
+    pushes = [float(line_force(forces, id, lateral)) * forces.lines[id].along(direction) for id, _ in lines]
+    if not lines:
+        return None
+    high = [height_in(piece) / 12 for _, piece in lines]
+    whole = sum(pushes)
+    return sum(h * push for h, push in zip(high, pushes, strict=True)) / whole if whole > 0 else max(high)
+
+
 def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:
-    """The cross footings of a body pushed along a direction, each by the soil on the side it is pushed against."""
+    """The cross footings of a body pushed along a direction, each by the soil on the side it is pushed against.
+
+    A new strip without cross strips has its own end, as wide as its stem, instead.
+    """
     feet_by: dict[tuple[float, float], float] = {}
-    unknown, doubts = 0.0, set[Mark]()
-    for part in body.parts:
-        if forces.lines[part.segment.line].direction in (direction, None):
-            continue
+    unknown, ends, doubts = 0.0, 0.0, set[Mark]()
+    across = [p for p in body.parts if forces.lines[p.segment.line].direction not in (direction, None)]
+    for part in across:
         way = _outward(reading, part, direction) * sign
         face = _face(part, way)
         doubts |= part.marked(reading, *_face_facts(part, way))
@@ -193,7 +231,13 @@ def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direc
             unknown += part.length_ft
         elif face[0] > face[1]:
             feet_by[face] = feet_by.get(face, 0.0) + part.length_ft
-    return _Pushed(tuple((feet, *face) for face, feet in sorted(feet_by.items())), unknown, frozenset(doubts))
+    strips = () if across else (p for p in body.parts[:1] if p.segment.line in reading.inner)
+    for part in strips:
+        face, width = _face(part, 0), (part.segment.top_width_in.value or 0.0) / 12
+        if face is not None and face[0] > face[1]:
+            feet_by[face] = ends = width
+    found = tuple((feet, *face) for face, feet in sorted(feet_by.items()))
+    return _Pushed(found, unknown, frozenset(doubts), ends)
 
 
 def _face(part: Part, way: int) -> tuple[float, float] | None:
@@ -262,11 +306,12 @@ def overturning(
         reason = f"the body has no length along {direction}"
         return cannot(address, title, "body", body.id, clause="statics", applies=False, reason=reason)
     known = all(height_known(p.segment) for p in body.parts)
+    own = base_arm_ft(reading, forces, body, direction, lateral)
     up, seen, most = (
-        resultant_of(forces, direction, lateral),
-        drop_ft(reading, body.parts),
-        drop_ft(reading, body.parts, deepest=True),
-    )
+        (resultant_of(forces, direction, lateral), drop_ft(reading, body.parts),
+         drop_ft(reading, body.parts, deepest=True))
+        if own is None else (0.0, own, own)
+    )  # fmt: skip
     with section(address):
         turning, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
         if lateral == "earthquake":
@@ -277,6 +322,8 @@ def overturning(
         turns_over = float(turning) * (float(up) + float(seen)) > float(holding)  # whatever the depth
         drop = seen if turns_over else most
         where = f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it"
+        if own is not None:
+            where = "top of the new wall above the bottom of its footing: the storeys' own overturning stays outside it"
         h = given("h", float(up) + float(drop), "ft", where, marks_of((up, drop)))
         moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
     clause = forces.rules.cite("12.13.4 and 2.4.5" if lateral == "earthquake" else "2.4.1 combination 7")

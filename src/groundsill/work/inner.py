@@ -21,7 +21,9 @@ from groundsill.house.underfloor import FloorConnection, Line, PlateSplice, Segm
 if TYPE_CHECKING:
     from groundsill.work.pieces import Piece
 
-__all__ = ["Bar", "InnerFoundationPiece", "built", "inner_of", "length_in", "wall_id"]
+__all__ = [
+    "Bar", "InnerFoundationPiece", "below_wall_in", "built", "height_in", "inner_of", "length_in", "wall_id",
+]  # fmt: skip
 
 Bar = Literal["#3", "#4", "#5", "#6", "#7", "#8"]
 _PANEL_PSF: Final = 1.5  # 15/32 plywood with its nails; the studs' own row is in the weight tables
@@ -92,6 +94,16 @@ def wall_id(id: str) -> str:
 def length_in(piece: InnerFoundationPiece) -> float:
     """How long an inner foundation is, inches."""
     return distance_in((piece.start.x_in, piece.start.y_in), (piece.end.x_in, piece.end.y_in))
+
+
+def height_in(piece: InnerFoundationPiece) -> float:
+    """From the bottom of its footing to the top of the plate of its wall, inches: the arm of the force about its base."""
+    return piece.wall_height_in + below_wall_in(piece)
+
+
+def below_wall_in(piece: InnerFoundationPiece) -> float:
+    """From the bottom of its footing to the top of its sill, inches."""
+    return piece.sill_thickness_in + piece.above_soil_in + piece.depth_in
 
 
 def inner_of(pieces: Iterable[tuple[str, Piece]]) -> dict[str, InnerFoundationPiece]:

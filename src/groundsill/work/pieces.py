@@ -183,6 +183,14 @@ class StrapPiece:
     line: str = about("Line", refers="underfloor.lines")
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
+    beyond_in: float = about(
+        "How far it runs on past the end of the line, fastened to the floor there",
+        unit="in",
+        help="a drag strap; it reaches the end of the line that it runs on from",
+        least=0,
+        most=600,
+        default=0.0,
+    )
     capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
     made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
