@@ -27,7 +27,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["bearing_links", "pads_chain"]
+__all__ = ["allowable_pressure", "bearing_links", "pads_chain"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
@@ -103,13 +103,14 @@ def _has_value(reading: Reading) -> bool:
     return reading.house.survey.site.soil.bearing_psf.value is not None or soil_class(reading) is not None
 
 
-def _allowed(reading: Reading) -> float:
-    """Allowable pressure, psf: from a soil report, else by the class of soil; one of them must be there."""
+def allowable_pressure(reading: Reading) -> float | None:
+    """Allowable pressure, psf: from a soil report, else by the class of soil; None where neither is there."""
     report, soil = reading.house.survey.site.soil.bearing_psf.value, soil_class(reading)
     if report is not None:
         known = reading.marked("survey.site.soil.bearing_psf")
         return given("q_a", report, "psf", "bearing from a soil report", known)
-    assert soil is not None
+    if soil is None:
+        return None
     return doubted(presumptive_bearing(soil), reading.noted("the kind of soil", SOIL))
 
 
@@ -125,7 +126,8 @@ def _line_link(
     known = all(height_known(p.segment) for p in parts)
     load = forces.gravity.lines[id]
     with section(address):
-        allowed = _allowed(reading)
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
         loads = _loads(reading, forces, load, part, f"line {line.mark}", parts)
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
@@ -316,7 +318,8 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
         known = frozenset[Mark]() if side.value is None else reading.marked(SOIL)
         return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=f"{what} is not known", marks=known)
     with section(address):
-        allowed = _allowed(reading)
+        allowed = allowable_pressure(reading)
+        assert allowed is not None
         loads = _loads(reading, forces, load, 1.0, f"post {mark}")
         reading.number(path, side, "b", "in", f"side of the {name}")
         area = given("A", side.value**2 / 144, "ft^2", f"{side.value:g} in. square: {name}", reading.marked(path))

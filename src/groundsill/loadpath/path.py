@@ -13,6 +13,7 @@ from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.inner.stages import inner_stages
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
@@ -51,11 +52,13 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 def _stages(case: LineCase) -> tuple[Stage, ...]:
     """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
+    drift = (drift_stage(case),) if quake else ()
     return (
         *floor_stages(case),
         splice_stage(case),
         *((chord_stage(case),) if quake else ()),
         *bracing_stages(case),
-        *((drift_stage(case),) if quake else ()),
+        *drift,
         *anchor_stages(case),
+        *(inner_stages(case, drift) if case.inner is not None else ()),
     )

@@ -8,29 +8,27 @@ on the other.
 
 from __future__ import annotations
 
-import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from groundsill.forces.reading import line_ends
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.floor import joists_beside
 from groundsill.loadpath.footings import inside_depth_in
+from groundsill.loadpath.inner.sides import Old, old_of
 from groundsill.loadpath.inner.support import support_links
 from groundsill.loadpath.soil import SOIL, soil_class
-from groundsill.mechanics.plan import length
-from groundsill.standards.common_practice import table_beside_old
-from groundsill.standards.ibc_2021.footings import least_apart, table_1809_6
+from groundsill.standards.common_practice import table_trench
+from groundsill.standards.ibc_2021.footings import table_1809_6
+from groundsill.standards.sdpws_2015.tables import table_4_2_5_2
 from groundsill.standards.statics.walls import rocking_start
 from groundsill.work.inner import InnerFoundationPiece
-from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import add, divide, given, greatest, least, multiply, scale, subtract
+from groundsill.working.steps import given, least, multiply, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["Old", "beside_stage", "old_of"]
+__all__ = ["beside_stage"]
 
 _MASONRY = ("brick", "stone", "block")
 _STATICS = "statics: the load's middle stays on its seat"
@@ -38,38 +36,6 @@ _SLOPE = "IBC 2021 1809.6"
 _GRANULAR = ("1", "2", "3", "4")
 _WYTHE_IN = 4.0  # one wythe of old brick, mortar not counted
 _OUT = Mark("from memory", "ASCE 7 12.11.1: four tenths of S_DS times the weight, across a wall")
-
-
-@dataclass(frozen=True, slots=True)
-class Old:
-    """One old line that a new strip relieves: how far its middle lies from the strip's, inches, and what it stands on.
-
-    Only stretches of foundation and sill beside the strip are told, each with its id.
-    """
-
-    id: str
-    mark: str
-    apart_in: float
-    stems: tuple[tuple[str, FoundationSegment], ...]
-
-
-def old_of(case: LineCase, piece: InnerFoundationPiece) -> tuple[Old, ...]:
-    """The old lines that a strip relieves."""
-    return case.reading.once(("beside", case.id), lambda: tuple(_old(case, id) for id in piece.relieves))
-
-
-def _old(case: LineCase, id: str) -> Old:
-    house = case.reading.house
-    line = house.survey.underfloor.lines[id]
-    (ax, ay), (bx, by) = line_ends(house, line)
-    (cx, cy), (dx, dy) = line_ends(house, case.line)
-    whole = length((ax, ay), (bx, by))
-    ux, uy = (bx - ax) / whole, (by - ay) / whole
-    apart = abs(((cx + dx) / 2 - ax) * uy - ((cy + dy) / 2 - ay) * ux)
-    low, high = sorted((x - ax) * ux + (y - ay) * uy for x, y in ((cx, cy), (dx, dy)))
-    stems = case.reading.on_line(house.survey.foundation.segments, id)
-    beside = tuple((key, s) for key, s in stems if min(s.to_in, high) > max(s.from_in, low))
-    return Old(id, line.mark or id, apart, beside)
 
 
 def beside_stage(case: LineCase, drift: Sequence[Link]) -> Stage:
@@ -176,9 +142,7 @@ def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
     """The floor between the new line and the old wall as a cantilever: its proportions, and what its boards carry."""
     address, title = _address(case, "overhang"), "floor that hangs out beyond the new line"
     field, sdpws = joists_beside(case), case.sdpws
-    rows = {"straight boards": "straight", "double straight boards": "straight", "straight and finish boards": "straight",
-            "diagonal boards": "diagonal", "diagonal and finish boards": "diagonal"}  # fmt: skip
-    row = rows.get(field.boards) if field is not None else None
+    row = None if field is None or field.boards == "panel" else _row_of_boards(field.boards)
     out = max(old.apart_in for old in old_of(case, piece))
     if row is None:
         reason = "what the floor boards are, or how they are nailed, is not known"
@@ -186,18 +150,21 @@ def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
     with section(address):
         L = given("L'", out / 12, "ft", "new line to the old wall")
         W = given("W'", case.length_in / 12, "ft", "length of floor along the new line")
-        table = table_beside_old()
-        most = scale(W, float(table.read(row, "cantilever", symbol="L'/W'")), symbol="L'_W", label=f"{row} boards")
-        allowed = least(most, table.read(row, "longest", symbol="L'_max"), symbol="L'_a", label="longest overhang")
+        table = table_4_2_5_2()
+        most = multiply(W, table.read(row, "ratio"), symbol="L'_W", unit="ft", label=row)
+        allowed = least(most, table.read(row, "longest"), symbol="L'_a", label="longest overhang")
     reason = (
         "its boards carry no more than the floor link above has, which takes all of the line's force; it turns about "
         "this line, and the lines' shares hold that turning in balance"
     )
     return checked(
         address, title, "line", case.id, level="strength", unit="ft", demand=L, capacity=allowed,
-        clause=f"{sdpws.clauses.board_floors.partition(',')[0]}; SDPWS 4.2.5.2", reason=reason,
-        marks=marks_of((allowed,)),
+        clause="SDPWS 2015 4.2.5.2", reason=reason, marks=marks_of((allowed,)),
     )  # fmt: skip
+
+
+def _row_of_boards(boards: str) -> str:
+    return "diagonal boards" if boards.startswith("diagonal") else "straight boards"
 
 
 # ---- (d), (e) Digging beside the old footing ------------------------------------------------------------------------
@@ -256,13 +223,13 @@ def _presses(case: LineCase, piece: InnerFoundationPiece, old: Old) -> Link:
 
 
 def _sloped(
-    case: LineCase, piece: InnerFoundationPiece, old: Old, address: str, title: str, what: str, deeper: object
-) -> Link:
-    assert callable(deeper)
+    case: LineCase, piece: InnerFoundationPiece, old: Old, address: str, title: str, what: str,
+    deeper: Callable[[_Edges], float],
+) -> Link:  # fmt: skip
     edges = _edges(case, piece, old)
     if isinstance(edges, str):
         return cannot(address, title, "line", case.id, clause=_SLOPE, reason=edges)
-    below = float(deeper(edges))
+    below = deeper(edges)
     if below <= 0:
         level = "no deeper than" if what == "trench" else "no higher than the bottom of"
         reason = f"the new footing's bottom lies {level} the old footing"
@@ -289,8 +256,7 @@ def _trench(case: LineCase, piece: InnerFoundationPiece) -> Link:
     """Short alternate lengths, so that the old footing is never bared for long."""
     address, title = _address(case, "trench"), "trench in short alternate lengths"
     with section(address):
-        table = table_beside_old()
-        most = table.read("trench", "length", symbol="l_max")
+        most = table_trench().read("beside an old footing")
         asked = given("l", piece.dig_length_in / 12, "ft", "longest trench open at once")
     reason = "every third length at a time, poured and set before the next is opened (common practice, no source)"
     return checked(
