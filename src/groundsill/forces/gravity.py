@@ -144,7 +144,7 @@ def _lines_and_girders(reading: Reading, turn: float) -> Supports:
 
 
 def _holds_floor(reading: Reading, id: str) -> bool:
-    """Whether the floor stands on a line: under a new one only where it is jacked to, else its load stays where it is."""
+    """Whether the floor stands on a line: on a new one only where it is jacked to, else its load stays where it is."""
     return id not in reading.inner or reading.inner[id].gravity == "carries the floor"
 
 

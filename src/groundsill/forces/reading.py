@@ -49,8 +49,8 @@ class Reading:
     """A house with every fact settled on one value, and the marks of those that were not plainly measured.
 
     ``inner`` are the new foundations of the state that is worked out, by the id of the line each makes; the house holds
-    those lines already. It lasts for one run, in which the house does not change: what is asked of its geometry again and again is worked
-    out :meth:`once`.
+    those lines already. A reading lasts for one run, in which the house does not change: what is asked of its geometry
+    again and again is worked out :meth:`once`.
     """
 
     house: House

@@ -8,7 +8,7 @@ Nothing is dropped without a word, so that a survey corrected on a second visit 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -18,7 +18,7 @@ from groundsill.house.plan import TOUCH_IN, distance_in, line_length_in, outline
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
 from groundsill.mechanics.plan import inside
-from groundsill.work.document import House
+from groundsill.work.document import Alternative, House
 from groundsill.work.inner import built, inner_of, length_in
 from groundsill.work.pieces import (
     BoltPiece,
@@ -37,7 +37,7 @@ from groundsill.work.pieces import (
 )
 from groundsill.working.errors import BadSurvey, Fault
 
-__all__ = ["Laid", "Misplaced", "apply", "lay"]
+__all__ = ["Laid", "Misplaced", "apply", "lay", "with_work"]
 
 BOLTS_APART_IN: Final = 1.0
 LEAST_STRIP_IN: Final = 36.0
@@ -98,6 +98,12 @@ def lay(survey: Survey, pieces: Mapping[str, Piece]) -> Laid:
         else:
             misplaced.append(Misplaced(key, piece.mark, piece.kind, why))
     return Laid(survey, tuple(placed), tuple(misplaced))
+
+
+def with_work(house: House, alternative: Alternative) -> House:
+    """The house with the lines that an alternative's new foundations make; itself where it has none."""
+    survey = lay(house.survey, alternative.pieces).survey
+    return house if survey is house.survey else replace(house, survey=survey)
 
 
 class _Site:

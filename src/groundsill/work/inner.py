@@ -97,7 +97,7 @@ def length_in(piece: InnerFoundationPiece) -> float:
 
 
 def height_in(piece: InnerFoundationPiece) -> float:
-    """From the bottom of its footing to the top of the plate of its wall, inches: the arm of the force about its base."""
+    """From the bottom of its footing to the top of its wall's plate, inches: the arm of the force about its base."""
     return piece.wall_height_in + below_wall_in(piece)
 
 
@@ -122,8 +122,11 @@ def _with(survey: Survey, id: str, piece: InnerFoundationPiece) -> Survey:
     building, under, base = survey.building, survey.underfloor, survey.foundation
     name, length = piece.mark or id, length_in(piece)
     ends = {f"{id}-a": _corner(piece.start, f"{name}a"), f"{id}-b": _corner(piece.end, f"{name}b")}
-    lines = {key: replace(line, **_relieved(name)) if key in piece.relieves else line for key, line in
-             under.lines.items()}  # fmt: skip
+    told = f"relieved by the inner foundation {name}, which takes its force"
+    lines = {
+        key: replace(line, relied_on=False, relied_reason=told) if key in piece.relieves else line
+        for key, line in under.lines.items()
+    }
     wood = Assembly(name=f"cripple wall of {name}", kind="cripple wall", seen="new work", layers=_layers())
     return replace(
         survey,
@@ -143,10 +146,6 @@ def _with(survey: Survey, id: str, piece: InnerFoundationPiece) -> Survey:
 
 def _corner(at: Point, mark: str) -> Corner:
     return Corner(mark=mark, x_in=at.x_in, y_in=at.y_in)
-
-
-def _relieved(name: str) -> dict[str, bool | str]:
-    return {"relied_on": False, "relied_reason": f"relieved by the inner foundation {name}, which takes its force"}
 
 
 def _layers() -> tuple[Layer, ...]:

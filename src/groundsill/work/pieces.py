@@ -253,7 +253,9 @@ class ConcretePiece:
     order: float = 0
     mark: str = ""
     purpose: Literal["replacement", "inner foundation", "cap", "bench pier", "footing"] = about(
-        "What it is for", help="drawn, and counted by no check; kind 'inner foundation' is worked out", default="footing"
+        "What it is for",
+        help="drawn, and counted by no check; a piece of kind 'inner foundation' is worked out",
+        default="footing",
     )
     line: str | None = about("Line", refers="underfloor.lines", default=None)
     outline: tuple[Point, ...] = about("Outline in plan", factory=tuple)

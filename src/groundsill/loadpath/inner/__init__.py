@@ -1,7 +1,7 @@
-"""A new foundation inside the old: what no other line has to be asked (ENGINEERING of a strip beside an old footing).
+"""A new foundation inside the old: what no other line has to be asked.
 
-`sides` where the old lines lie · `beside` the old wall, its seating and its brick at the new line's movement, the floor that hangs out beyond it, what
-holds the floor up, the trench beside the old footing · `support` the strip as a second support of the floor ·
-`strip` the footing as a beam on soil that only pushes, pulled and pressed by its wall · `section` the same footing as
-reinforced concrete.
+`stages` what the chain of its line has below the bolts · `sides` where the old lines lie · `beside` the old wall on its
+seat, its brick, the floor that hangs out, the trench beside the old footing · `support` what holds the floor up if the
+old foundation gives way · `strip` the footing as a beam on soil that only pushes, with `worst` its answers · `section`
+the same footing as reinforced concrete.
 """

@@ -1,9 +1,8 @@
-"""The old foundation beside a new one: it stays, so it has to go along with what the new line does, and must not be hurt.
+"""The old foundation beside a new one: it stays, has to go along with the new line, and must not be hurt by it.
 
-Six questions: is the old wall still on its seat when the new line has moved as far as the design earthquake moves it;
-can loose brick fall out of the old foundation; does the floor carry its own force in from beyond the new line; what
-holds the floor up; does the trench stay above the line that falls from the old footing's edge; does either footing press
-on the other.
+Is the old wall still on its seat when the floor has moved as far as the earthquake moves it; can loose brick fall out
+of the old foundation; does the floor carry its own force in from beyond the new line; what holds the floor up; does the
+trench stay above the line that falls from the old footing's edge; does either footing press on the other.
 """
 
 from __future__ import annotations

@@ -144,14 +144,15 @@ def _fit(case: LineCase, piece: InnerFoundationPiece, face: str) -> Link:
 
 def _shear(case: LineCase, piece: InnerFoundationPiece, peak: Peak, marks: frozenset[Mark]) -> Link:
     count = min(piece.bars_top, piece.bars_bottom)
+    told = partial(_told, case, "shear", "shear of the footing")
     with section(f"line/{case.id}/footing/shear/both"):
         V_u = given("V_u", peak.value, "lb", f"statics: beam on soil, at {peak.station_in / 12:.1f} ft", marks)
         if not count:
-            return _told(case, "shear", "shear of the footing", V_u, 0.0, "lb", "ACI 318-19 22.5", "bars on one face only")
+            return told(V_u, 0.0, "lb", "ACI 318-19 22.5", "bars on one face only")
         f_c = given("f'_c", piece.strength_psi, "psi", "specified strength")
         b_w = given("b_w", piece.stem_width_in, "in", "width of the stem")
         held = one_way_shear(f_c, b_w, _depth(piece), area_of_bars(piece.bar, float(count)), footing=True)
-    return _told(case, "shear", "shear of the footing", V_u, held.design, "lb", "ACI 318-19 22.5", "no stirrups counted")
+    return told(V_u, held.design, "lb", "ACI 318-19 22.5", "no stirrups counted")
 
 
 # ---- Stem on footing, sizes -----------------------------------------------------------------------------------------

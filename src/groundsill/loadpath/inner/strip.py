@@ -1,7 +1,7 @@
 """The new strip as a beam on soil that pushes and never pulls, pressed and pulled by the wall that stands on it.
 
-What bends it: at each braced part of its wall a couple, down under the pressed post and up where the hold-down pulls;
-and the couple of the force between the sill and the friction under the footing, spread along it. Either way of the push;
+What bends it: at each braced part of its wall a couple, down under the pressed post and up where a hold-down pulls; and
+the couple of the force between the sill and the friction under the footing, spread along it. Either way of the push;
 the soft and the stiff end of the soil's spring, the whole section on soft soil and the cracked one on stiff; with most
 and with least that stands on it. Each answer is the worst of these.
 """
@@ -93,13 +93,11 @@ def _ground(case: LineCase, piece: InnerFoundationPiece, soil: str) -> tuple[_Gr
     I_cr = cracked_inertia(I_g)
     table = table_subgrade()
     wide = given("B", piece.footing_width_in, "in", "width of the footing")
-    kind = case.reading.noted("the kind of soil", SOIL)
     found = []
     for end, inertia in (("soft", I_g), ("stiff", I_cr)):
         EI = multiply(E_c, inertia, symbol="E I", unit="lb-in^2", label=f"{end} soil")
         k = multiply(table.read(soil, end), wide, symbol="k", unit="psi", label=f"{soil}, {end} end: spring along it")
         found.append(_Ground(float(EI), float(k)))
-    del kind
     return found[0], found[1]
 
 
@@ -121,7 +119,8 @@ def _pushes(
     stem = case.reading.on_line(case.reading.house.survey.foundation.segments, case.id)[0]
     weighs = own_weight(case, *stem)
     own = multiply(weighs, long, symbol="D_c", unit="lb", label="the strip and the soil on it")
-    marks = marks_of((load.dead, load.live, load.snow, case.strength))
+    soil = case.reading.noted("the kind of soil", SOIL)
+    marks = marks_of((load.dead, load.live, load.snow, case.strength)) | soil
     on_it = given("D_w", max(float(load.dead), 0.0), "lb", "dead load that its wall brings", marks_of((load.dead,)))
     D = add(own, on_it, symbol="D", label="dead load on the soil")
     L = given("L", max(float(load.live), 0.0), "lb", "floor live load on it", marks_of((load.live,)))
@@ -170,7 +169,7 @@ def _toward(way: Way) -> str:
 
 
 def _couples(case: LineCase, way: Way) -> Iterator[tuple[float, float, float]]:
-    """Each braced part pushed one way: where it presses, where it pulls, and force there for each pound of the line's."""
+    """Each braced part pushed one way: where it presses and where it pulls, and with what for a pound of line force."""
     over = over_line(case)
     for brace in case.counted():
         held = [p for p in hold_downs_at(case, brace, way) if why_not_counted(case, p) is None]

@@ -84,9 +84,7 @@ def _gravity(case: LineCase, D: float, L: float, S: float) -> float:
     )  # fmt: skip
 
 
-def _on_soil(
-    case: LineCase, piece: InnerFoundationPiece, olds: Sequence[Old], address: str, title: str
-) -> Link:
+def _on_soil(case: LineCase, piece: InnerFoundationPiece, olds: Sequence[Old], address: str, title: str) -> Link:
     """The soil under the strip with all of the old lines' load on it and no earthquake."""
     stem = case.reading.on_line(case.reading.house.survey.foundation.segments, case.id)[0]
     with section(address):
@@ -113,9 +111,7 @@ def _joists(case: LineCase, olds: Sequence[Old]) -> Link:
     address, title = f"line/{case.id}/old-beside/joists/both", "joists that hang out to the old wall"
     clause, field = case.nds.cite("3.3, 4.3"), joists_beside(case)
     breadth, depth, apart = (
-        (None, None, None)
-        if field is None
-        else (field.breadth_in.value, field.depth_in.value, field.spacing_in.value)
+        (None, None, None) if field is None else (field.breadth_in.value, field.depth_in.value, field.spacing_in.value)
     )
     if field is None or breadth is None or depth is None or apart is None or not field.species:
         reason = "the joists' size, spacing or species is not known"
@@ -136,7 +132,7 @@ def _joists(case: LineCase, olds: Sequence[Old]) -> Link:
             holds = convert(beam.moment, "lb-in", "lb-ft")
     except OutsideLimits as refused:
         return cannot(address, title, "line", case.id, clause=clause, reason=str(refused))
-    reason = "each joist as a cantilever with all that stands on the old line at its end; joists run through over the line"
+    reason = "each joist, run through over the new line, as a cantilever with all of the old line's load at its end"
     return checked(
         address, title, "line", case.id, level="allowable", unit="lb-ft", demand=moment, capacity=holds, clause=clause,
         reason=reason,

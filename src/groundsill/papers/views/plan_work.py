@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from groundsill.house.survey import in_order
 from groundsill.papers.document import Column, GroupRow, Row, TableBlock
 from groundsill.papers.drawing import Anchor, Layer, Line, Mark, Point, Polygon, Polyline, Symbol, Text, layer
+from groundsill.papers.views.inner_view import inner_told, strip_marks
 from groundsill.papers.views.plan_frame import Frame
 from groundsill.papers.views.plan_labels import SMALL, Labels
 from groundsill.papers.views.words import DASH, Units, counted, quantity, size, span_words, tape
@@ -19,6 +20,7 @@ from groundsill.work.pieces import (
     ConcretePiece,
     DrainagePiece,
     HoldDownPiece,
+    InnerFoundationPiece,
     PanelPiece,
     Piece,
     SideplatePiece,
@@ -43,6 +45,7 @@ _KINDS: tuple[tuple[type, str], ...] = (
     (StrapPiece, "Straps (S)"),
     (BoltPiece, "Anchors through the sill (A)"),
     (SideplatePiece, "Anchors by side plates (A)"),
+    (InnerFoundationPiece, "New foundation inside the old (F)"),
     (ConcretePiece, "Concrete (F)"),
     (DrainagePiece, "Drainage"),
     (SoilPiece, "Soil"),
@@ -55,18 +58,26 @@ def line_of(house: House, piece: Piece) -> str | None:
     if isinstance(piece, (PanelPiece, SillBlockingPiece, HoldDownPiece)):
         segment = under.segments.get(piece.segment)
         return segment.line if segment is not None else None
-    if isinstance(piece, DrainagePiece):
+    if isinstance(piece, DrainagePiece | InnerFoundationPiece):
         return None
     return piece.line if piece.line in under.lines else None
 
 
-def work_marks(house: House, alternative: Alternative, known: Mapping[str, Frame], labels: Labels) -> Iterator[Mark]:
-    """Every piece of an alternative that has a place on the plan; the words find theirs after the pieces are drawn."""
+def work_marks(
+    house: House, alternative: Alternative, known: Mapping[str, Frame], labels: Labels, units: Units
+) -> Iterator[Mark]:
+    """Every piece of an alternative that has a place on the plan; the words find theirs after the pieces are drawn.
+
+    ``house`` is the house with the lines that the work makes.
+    """
     words: list[_Words] = []
     for id, piece in in_order(alternative.pieces):
         frame = known.get(line_of(house, piece) or "")
         address = f"piece/{id}"
-        if isinstance(piece, DrainagePiece):
+        if isinstance(piece, InnerFoundationPiece):
+            if id in known:
+                yield from strip_marks(house, piece, known[id], address, labels, units)
+        elif isinstance(piece, DrainagePiece):
             points = tuple((p.x_in, p.y_in) for p in piece.path)
             if len(points) > 1:
                 yield Polyline(points, _DRAIN, address, piece.what)
@@ -292,6 +303,8 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
             return tape(piece.station_in, units), _plate_words(piece, units), _load(piece, units)
+        case InnerFoundationPiece():
+            return inner_told(piece, units)
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
