@@ -32,6 +32,7 @@ from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
 from groundsill.work.document import House
+from groundsill.work.inner import plain_words
 from groundsill.work.pieces import ConcretePiece, DrainagePiece, SoilPiece
 from groundsill.working.sheet import Sheet
 from groundsill.working.value import Value
@@ -165,6 +166,7 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
         uncounted,
         verdict,
         headline,
+        remarks=tuple(words for id, piece in state.inner.items() for words in plain_words(id, piece)),
     )
 
 

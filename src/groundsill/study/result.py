@@ -55,6 +55,7 @@ class Run:
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
+    ``remarks`` say plainly what the work leaves as it is, whatever the verdict.
     ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict.
     """
 
@@ -73,6 +74,7 @@ class Run:
     next_weakest: str = ""
     compared: ExistingElements | None = None
     prescriptive: tuple[PrescriptiveLine, ...] = ()
+    remarks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

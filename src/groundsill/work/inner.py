@@ -22,10 +22,12 @@ if TYPE_CHECKING:
     from groundsill.work.pieces import Piece
 
 __all__ = [
-    "Bar", "InnerFoundationPiece", "below_wall_in", "built", "height_in", "inner_of", "length_in", "wall_id",
+    "RESTS_ON_OLD", "Bar", "InnerFoundationPiece", "below_wall_in", "built", "height_in", "inner_of", "length_in",
+    "plain_words", "wall_id",
 ]  # fmt: skip
 
 Bar = Literal["#3", "#4", "#5", "#6", "#7", "#8"]
+RESTS_ON_OLD: Final = "vertical support still rests on the old foundation"
 _PANEL_PSF: Final = 1.5  # 15/32 plywood with its nails; the studs' own row is in the weight tables
 
 
@@ -84,6 +86,19 @@ class InnerFoundationPiece:
     blocking: bool = about("New solid blocking or rim over its plate", default=True)
     dig_length_in: float = about("Longest trench open at once", unit="in", least=12, most=240, default=48.0)
     underpinned: bool = about("The old footing is underpinned first, by a design of its own", default=False)
+
+
+def plain_words(id: str, piece: InnerFoundationPiece) -> tuple[str, ...]:
+    """What a new foundation leaves as it is, in words that every paper and screen must say."""
+    name = piece.mark or id
+    told = [f"{name}: {RESTS_ON_OLD}; nothing here says how long that will hold"]
+    if piece.gravity == "second support":
+        told = [f"{name} takes over the floor only where the old foundation gives way; until then {RESTS_ON_OLD}"]
+    elif piece.gravity == "carries the floor":
+        told = [f"{name} carries the floor only once it is jacked to it; the walls above still stand on the old line"]
+    if piece.underpinned:
+        told.append(f"{name}: the underpinning of the old footing is a design of its own, not checked here")
+    return tuple(told)
 
 
 def wall_id(id: str) -> str:

@@ -17,15 +17,14 @@ from groundsill.loadpath.floor import joists_beside
 from groundsill.loadpath.footing_lift import own_weight
 from groundsill.loadpath.inner.sides import Old, old_of
 from groundsill.loadpath.turning import LOWEST_GRADE
-from groundsill.work.inner import InnerFoundationPiece
+from groundsill.work.inner import RESTS_ON_OLD, InnerFoundationPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, convert, divide, given, greatest, multiply
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["RESTS_ON_OLD", "support_links"]
+__all__ = ["support_links"]
 
-RESTS_ON_OLD = "vertical support still rests on the old foundation"
 _SOIL = "IBC 2021 Table 1806.2"
 _LIVE = "ten years (floor live)"
 

@@ -14,7 +14,7 @@ from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.storey_above import own_system
 from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
 from groundsill.papers.views.basis_view import basis_blocks, facts_table
-from groundsill.papers.views.cautions import limits_blocks, work_cautions
+from groundsill.papers.views.cautions import dig_cautions, limits_blocks, work_cautions
 from groundsill.papers.views.chains_section import Setting, chain_anchor, chains_blocks
 from groundsill.papers.views.cover import cover_blocks, criteria_table, field_conditions, seal_figure, stamp_lines
 from groundsill.papers.views.doubts import Doubts, numbered_doubts
@@ -36,6 +36,7 @@ from groundsill.papers.views.working_view import steps_of, working_blocks
 from groundsill.study import Run, Study
 from groundsill.work.apply import with_work
 from groundsill.work.document import House
+from groundsill.work.inner import inner_of
 from groundsill.working.sheet import Sheet
 
 __all__ = ["calculation_package"]
@@ -173,6 +174,8 @@ def _plans(house: House, study: Study, daggers: Mapping[str, str], lines: _LineD
         if alternative.purpose:
             yield Paragraph(sentence(alternative.purpose))
         yield work_table(with_work(house, alternative), alternative, study.units)
+        if inner_of(in_order(alternative.pieces)):
+            yield from dig_cautions()
     yield found_plan(house, study, daggers)
     for number, id, alternative in drawn:
         yield work_plan(house, study, lines[id], alternative, number)

@@ -9,8 +9,8 @@ from groundsill.forces.reading import line_ends
 from groundsill.papers.drawing import Dimension, Layer, LengthStyle, Line, Mark, Point, Polygon, layer
 from groundsill.papers.views.plan_frame import Frame
 from groundsill.papers.views.plan_labels import Labels
-from groundsill.papers.views.words import Units, counted, quantity, size
-from groundsill.work.inner import InnerFoundationPiece, length_in
+from groundsill.papers.views.words import Units, counted, quantity, size, tape
+from groundsill.work.inner import RESTS_ON_OLD, InnerFoundationPiece, length_in
 
 if TYPE_CHECKING:
     from groundsill.work.document import House
@@ -19,7 +19,7 @@ __all__ = ["inner_told", "strip_marks"]
 
 _STEM = Layer("S-FNDN-HIDN-N", 25, "dashed", style="new")
 _GRAVITY = {
-    "none": "vertical support still rests on the old foundation",
+    "none": RESTS_ON_OLD,
     "second support": "second support of the floor, tight under the joists",
     "carries the floor": "carries the floor beside the old foundation",
 }
@@ -41,8 +41,8 @@ def strip_marks(
     def measured(a: Point, b: Point, tier: float, label: str) -> Dimension:
         return Dimension(a, b, ink, "right", tier=tier, shown_in=style, address=address, label=label)
 
-    inward = -half if _left_is_out(frame) else half
-    yield measured(frame.at(0.0, inward), frame.at(frame.length, inward), 0.6, f"length of {said}")
+    a, b = frame.at(0.0, half), frame.at(frame.length, half)
+    yield measured(*((b, a) if _left_is_out(frame) else (a, b)), 2.0, f"length of {said}")  # beyond the line's mark
     at = frame.length * 0.12
     yield measured(frame.at(at, -half), frame.at(at, half), 0.0, f"width of the footing of {said}")
     away = _away(house, piece, frame)
@@ -66,7 +66,6 @@ def _away(house: House, piece: InnerFoundationPiece, frame: Frame) -> float:
 
 def inner_told(piece: InnerFoundationPiece, units: Units) -> tuple[str, str, str]:
     """Where it is, what it is made of, and what of the floor it holds up."""
-    long = size(length_in(piece), units)
     footing = f"footing {size(piece.footing_width_in, units)} x {size(piece.footing_thickness_in, units)}"
     stem = f"stem {size(piece.stem_width_in, units)}, {size(piece.above_soil_in, units)} above the soil"
     deep = f"bottom {size(piece.depth_in, units)} below the soil inside"
@@ -81,4 +80,4 @@ def inner_told(piece: InnerFoundationPiece, units: Units) -> tuple[str, str, str
     )
     dig = f"dug in alternate lengths of at most {size(piece.dig_length_in, units)}"
     what = f"{footing}, {stem}, {deep}; {bars}{ties}; {wall}; {dig}; {_GRAVITY[piece.gravity]}"
-    return f"{long} long", what, f"concrete {quantity(piece.strength_psi, 'psi', units)}"
+    return f"{tape(length_in(piece), units)} long", what, f"concrete {quantity(piece.strength_psi, 'psi', units)}"
