@@ -22,7 +22,6 @@ from groundsill.loadpath.soil import SOIL, line_force, resultant_ft, resultant_o
 from groundsill.mechanics.footing import pressure_under
 from groundsill.standards.asce7 import Effects
 from groundsill.standards.ibc_2021.soils import presumptive_bearing
-from groundsill.work.inner import height_in
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
@@ -86,6 +85,9 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
     for id, parts in body.lines().items():
         address, title = f"body/{body.id}/bearing/{id}/both", f"bearing under line {lines[id].mark}"
         doubts = frozenset[Mark]()
+        if id in reading.inner:
+            links.append(_as_a_beam(address, title, id))
+            continue
         if any(p.segment.footing_width_in.value is None for p in parts):
             reason = "the width of the footing is not known"
         elif not _has_value(reading):
@@ -97,6 +99,11 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
             continue
         links.append(cannot(address, title, "line", id, clause="IBC 2021 1806.2", reason=reason, marks=doubts))
     return links
+
+
+def _as_a_beam(address: str, title: str, id: str) -> Link:
+    reason = f"a new strip is worked out as a beam on its soil, with its line: line/{id}/footing/pressure/both"
+    return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason, applies=False)
 
 
 def _has_value(reading: Reading) -> bool:
@@ -132,8 +139,6 @@ def _line_link(
         E_8, E_9 = _along(forces, id, part, lateral)
         up = resultant_ft(forces, id) if lateral == "earthquake" else _wind_up(forces, id)
         most, seen = (drop_ft(reading, parts, deepest=deepest) for deepest in (True, False))
-        if id in reading.inner:  # what the storeys turn by their own height stays with the weight of the house
-            up, most = 0.0, height_in(reading.inner[id]) / 12
         arm = doubted(float(up) + float(most), marks_of((up, most)), unit="ft", symbol="h")
         strip = _Strip(long, wide, measured, E_8, E_9, arm, lateral)
         found = _worst(forces, loads, strip)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import inf
 
 from groundsill.forces.levels import base_z_in
 from groundsill.forces.reading import XY, Reading, doubted, line_ends
@@ -20,6 +21,7 @@ from groundsill.working.value import Mark
 
 __all__ = [
     "DEEPEST_FT",
+    "JOINED_IN",
     "Body",
     "Part",
     "bodies_of",
@@ -28,13 +30,14 @@ __all__ = [
     "inside_depth_in",
     "least_weight",
     "most_weight",
+    "near",
 ]
 
 # how far a footing of unknown depth may reach below the base: deeper than any looked for under a house without a
 # basement; chosen here, from memory
 DEEPEST_FT = 8.0
 _CUTTING = ("full-depth crack", "cold joint", "gap")
-_TOUCH_IN = 12.0
+JOINED_IN = 12.0
 _WEIGHS = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "brick masonry"}  # at least so much
 
 
@@ -139,19 +142,24 @@ def _touch(reading: Reading, a: Part, b: Part) -> bool:
         return not any(c.line == a.segment.line and c.kind in _CUTTING and abs(c.station_in - joint) < 1 for c in cuts)
     for axis in (0, 1):  # far apart: most pairs are
         low, high = sorted((a.start[axis], a.end[axis]))
-        if b.start[axis] > high + _TOUCH_IN < b.end[axis] or b.start[axis] < low - _TOUCH_IN > b.end[axis]:
+        if b.start[axis] > high + JOINED_IN < b.end[axis] or b.start[axis] < low - JOINED_IN > b.end[axis]:
             return False
     return any(_reaches(end, b) for end in (a.start, a.end)) or any(_reaches(end, a) for end in (b.start, b.end))
 
 
 def _reaches(point: XY, part: Part) -> bool:
-    whole = length(part.start, part.end)
+    return near(point, part.start, part.end) <= JOINED_IN
+
+
+def near(point: XY, start: XY, end: XY) -> float:
+    """How near a place lies to a straight stretch, inches; nothing is near a stretch of no length."""
+    whole = length(start, end)
     if whole == 0:
-        return False
-    (x1, y1), (x2, y2) = part.start, part.end
+        return inf
+    (x1, y1), (x2, y2) = start, end
     along = ((point[0] - x1) * (x2 - x1) + (point[1] - y1) * (y2 - y1)) / whole
     held = min(max(along, 0.0), whole)
-    return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole)) <= _TOUCH_IN
+    return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole))
 
 
 # ---- Height and weight ----------------------------------------------------------------------------------------------

@@ -41,7 +41,8 @@ __all__ = ["Laid", "Misplaced", "apply", "lay", "with_work"]
 
 BOLTS_APART_IN: Final = 1.0
 LEAST_STRIP_IN: Final = 36.0
-_SKEW: Final = 0.1  # sine of six degrees: how far a strip may run off its old line's direction
+_SKEW: Final = 0.1  # sine of six degrees: how far a strip may run off its first old line's direction
+_SKEW_OF_MORE: Final = 0.75  # and off that of others beside it, as the flanks of a bay
 
 Why = Callable[["_Site", Any], str | None]
 
@@ -237,13 +238,14 @@ def _why_inner(survey: Survey, piece: InnerFoundationPiece) -> str | None:
     if long < LEAST_STRIP_IN:
         return f"it is {long:g} in. long; {LEAST_STRIP_IN:g} in. is the least"
     a, b = _xy(piece.start), _xy(piece.end)
-    for key in piece.relieves:
+    for place, key in enumerate(piece.relieves):
         old = under.lines[key]
         ends = outline_of(survey, (old.start, old.end))
         if ends is None:
             return f"{_named(key, old)} has no ends in the survey"
         (c, d), whole = ends, distance_in(*ends)
-        if abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])) > _SKEW * long * whole:
+        skew = _SKEW_OF_MORE if place else _SKEW
+        if abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])) > skew * long * whole:
             return f"it does not run along {_named(key, old)}"
     storey = survey.building.storeys.get(under.lines[piece.relieves[0]].storey)
     outline = outline_of(survey, storey.outline) if storey else None

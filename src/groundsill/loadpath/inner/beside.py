@@ -42,7 +42,7 @@ def beside_stage(case: LineCase, drift: Sequence[Link]) -> Stage:
     piece = case.inner
     assert piece is not None
     links: list[Link] = []
-    for old in old_of(case, piece):
+    for old in (old for old in old_of(case, piece) if old.stems):
         links += (_seated(case, old, drift), *_brick(case, old), _dug(case, piece, old), _presses(case, piece, old))
     links += (_trench(case, piece), _hangs_out(case, piece), *support_links(case, piece))
     return Stage("old-beside", "The old foundation left in place beside it", "every link must pass", tuple(links))
@@ -59,7 +59,7 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     """The old sill on its foundation, pushed across it as far as the storey may drift: half of the seat must be left.
 
     Along the line the old wall goes with the floor by the line's own design drift; across it the floor moves with the
-    lines that run that way, each of which is held to the limit of drift.
+    lines that run that way, each of which is held to the limit of drift: taken for the tallest wall relied on.
     """
     address, title = _address(case, f"seat-{old.id}"), f"old wall {old.mark} on its seat when the floor has moved"
     sills = [(k, s) for k, s in case.reading.on_line(case.reading.house.survey.underfloor.sills, old.id)]
@@ -68,9 +68,10 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     if not sills or None in widths or not tops or None in tops:
         reason = "the width of the old sill, or of the top of the foundation under it, is not known"
         return cannot(address, title, "line", case.id, clause=_STATICS, reason=reason)
-    high = [s.height_in.value for _, s in case.reading.on_line(case.reading.house.survey.underfloor.segments, old.id)]
-    if not high or None in high:
-        return cannot(address, title, "line", case.id, clause=_STATICS, reason="the old wall's height is not known")
+    high = _tallest(case)
+    if high is None:
+        reason = "the height of a wall that is relied on is not known, and with it how far the floor may move"
+        return cannot(address, title, "line", case.id, clause=_STATICS, reason=reason)
     rules, risk = case.forces.rules, case.reading.house.survey.site.risk_category
     doubts = frozenset[Mark]().union(
         *(case.reading.marked(f"survey.underfloor.sills.{k}.width_in") for k, _ in sills),
@@ -79,11 +80,13 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     with section(address):
         seat = given("b_s", min(w or 0.0 for w in (*widths, *tops)), "in", "narrowest seat of the old sill", doubts)
         ratio = rules.drift_limits().read("all other structures", risk, symbol="Delta_a/h_sx")
-        tall = given("h_o", max(h or 0.0 for h in high), "in", "height of the old wall, the tallest of it")
+        tall = given("h_w", high, "in", "tallest wall of a line relied on")
         across = rules.allowable_drift(ratio, tall)
         half = scale(seat, 0.5, symbol="b_s/2", label="the load's middle comes to the edge of its seat")
     along = max((float(link.demand) for link in drift if link.demand is not None), default=None)
-    told = "" if along is None else f"; along it the wall goes {along:.2f} in. with the floor, {_racked(along, high)}"
+    told = (
+        "" if along is None else f"; along it the wall goes {along:.2f} in. with the floor{_racked(case, old, along)}"
+    )
     words = f"across, up to the limit of drift that the lines that way are held to{told}"
     return checked(
         address, title, "line", case.id, level="strength", unit="in", demand=across, capacity=half, clause=_STATICS,
@@ -91,9 +94,21 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     )  # fmt: skip
 
 
-def _racked(along: float, heights: Sequence[float | None]) -> str:
-    least_high = min(h for h in heights if h is not None)
-    return f"{100 * along / least_high:.1f} % of its height" if least_high > 0 else "with no wall to rack"
+def _tallest(case: LineCase) -> float | None:
+    """The tallest cripple wall of a line relied on, inches; 0 for none, None where one is not known."""
+    segments = case.reading.house.survey.underfloor.segments
+    high = [
+        s.height_in.value for s in segments.values() if s.kind == "cripple wall" and case.forces.lines[s.line].relied_on
+    ]
+    known = [h for h in high if h is not None]
+    return max(known, default=0.0) if len(known) == len(high) else None
+
+
+def _racked(case: LineCase, old: Old, along: float) -> str:
+    """How far out of square the old wall goes, in words; nothing where it has no wall of known height."""
+    walls = case.reading.on_line(case.reading.house.survey.underfloor.segments, old.id)
+    low = min((s.height_in.value for _, s in walls if s.kind == "cripple wall" and s.height_in.value), default=0.0)
+    return f", {100 * along / low:.1f} % of its height" if low else ""
 
 
 def _brick(case: LineCase, old: Old) -> tuple[Link, ...]:
@@ -194,8 +209,6 @@ def _edges(case: LineCase, piece: InnerFoundationPiece, old: Old) -> _Edges | st
             "above_outside_soil_in",
         )  # fmt: skip
         found.append(_Edges(below, piece.depth_in, clear, marks))
-    if not found:
-        return "no old foundation was surveyed beside it"
     return min(found, key=lambda e: e.clear_in - abs(e.new_in - e.old_in))
 
 

@@ -16,6 +16,7 @@ from groundsill.mechanics.beam_on_soil import Peak
 from groundsill.standards.aci318_19.bars import area_of_bars, bar_diameter, clear_spacing, cover
 from groundsill.standards.aci318_19.development import development_length, hooked_length
 from groundsill.standards.aci318_19.one_way_shear import one_way_shear
+from groundsill.standards.aci318_19.plain_concrete import plain_flexure
 from groundsill.standards.aci318_19.reinforced_bending import bending_strength, least_steel
 from groundsill.standards.aci318_19.shear_friction import shear_friction
 from groundsill.standards.ibc_2021.concrete import table_1808_8_1
@@ -40,6 +41,8 @@ def section_links(case: LineCase, piece: InnerFoundationPiece, bent: Worst, mark
         peaks = {"sagging": bent.sagging(), "hogging": bent.hogging()}
         for which, face in _FACES:
             links += _bending(case, piece, which, face, peaks[which], marks)
+            if _count(piece, face):
+                links += (_developed(case, piece, which, face, bent), _fit(case, piece, face))
         links.append(_shear(case, piece, bent.shear(), marks))
     else:
         address = f"line/{case.id}/footing/bending/both"
@@ -77,7 +80,7 @@ def _depth(piece: InnerFoundationPiece) -> float:
 def _bending(
     case: LineCase, piece: InnerFoundationPiece, which: str, face: str, peak: Peak, marks: frozenset[Mark]
 ) -> Iterator[Link]:
-    """Moment, least bars and how far they reach, for the bars of one face."""
+    """Moment and least bars, for the bars of one face."""
     told = partial(_told, case)
     count, title = _count(piece, face), f"{which} of the footing, bars at its {face}"
     at = f"at {peak.station_in / 12:.1f} ft, the worst of soft and stiff soil and of both ways"
@@ -105,28 +108,32 @@ def _bending(
     yield told(
         f"{which}-least", f"least bars at its {face}", asked.needed, A_s, "in^2", "ACI 318-19 9.6.1", f"by {asked.rule}"
     )
-    yield _developed(case, piece, which, face, peak)
-    yield _fit(case, piece, face)
 
 
-def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: str, peak: Peak) -> Link:
-    """From the greatest moment to the end of the bars: their full strength must be there."""
+def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: str, bent: Worst) -> Link:
+    """Near its ends, where bars do not hold in full yet, the plain section must carry what bends it there."""
     key = f"{which}-ends"
     with section(f"line/{case.id}/footing/{key}/both"):
         f_c = given("f'_c", piece.strength_psi, "psi", "specified strength")
         f_y = given("f_y", piece.yield_psi, "psi", "yield strength of the bars")
-        near = min(peak.station_in, case.length_in - peak.station_in) - piece.cover_in
-        there = given("l", max(near, 0.0), "in", "from the greatest moment to the nearer end of the bars")
-        deep = piece.above_soil_in + piece.depth_in - piece.cover_in > _DEEP_POUR_IN and face == "top"
+        whole = piece.above_soil_in + piece.depth_in
+        deep = whole - piece.cover_in > _DEEP_POUR_IN and face == "top"
         place = "over 12 in. of fresh concrete" if deep else "other"
         needed = (
             hooked_length(piece.bar, f_c, f_y)
             if piece.hooked
             else development_length(piece.bar, f_c, f_y, c_b=piece.cover_in, place=place)
         )
-    how = "hooked at its ends" if piece.hooked else "straight"
-    title = f"bars at its {face}, {how}, to their ends"
-    return _told(case, key, title, needed, there, "in", "ACI 318-19 25.4.3" if piece.hooked else "ACI 318-19 25.4.2")
+        reach = float(needed) + piece.cover_in
+        label = f"statics: greatest within {reach:.0f} in. of the ends, where the bars do not hold in full yet"
+        M_u = given("M_u", bent.near_ends(case.length_in, reach, sagging=which == "sagging"), "lb-in", label)
+        b_w = given("b_w", piece.stem_width_in, "in", "width of the stem")
+        h = given("h", whole, "in", "stem and footing, top to bottom")
+        held = plain_flexure(f_c, b_w, h, cast_on_soil=True).design
+    how = "hooks" if piece.hooked else "straight ends"
+    title = f"{which} near the ends, the bars' {how} left out"
+    clause = f"ACI 318-19 {'25.4.3' if piece.hooked else '25.4.2'}, 14.5.2"
+    return _told(case, key, title, M_u, held, "lb-in", clause, f"{float(needed):.0f} in. to hold a bar in full")
 
 
 def _fit(case: LineCase, piece: InnerFoundationPiece, face: str) -> Link:

@@ -15,7 +15,7 @@ __all__ = ["Old", "old_of"]
 
 @dataclass(frozen=True, slots=True)
 class Old:
-    """One old line that a new strip relieves: how far its middle lies from the strip's, inches, and what it stands on.
+    """One old line that a new strip relieves: how near its middle lies to the strip's, inches, and what it stands on.
 
     Only stretches of foundation and sill beside the strip are told, each with its id.
     """
@@ -34,12 +34,23 @@ def old_of(case: LineCase, piece: InnerFoundationPiece) -> tuple[Old, ...]:
 def _old(case: LineCase, id: str) -> Old:
     house = case.reading.house
     line = house.survey.underfloor.lines[id]
-    (ax, ay), (bx, by) = line_ends(house, line)
-    (cx, cy), (dx, dy) = line_ends(house, case.line)
-    whole = length((ax, ay), (bx, by))
-    ux, uy = (bx - ax) / whole, (by - ay) / whole
-    apart = abs(((cx + dx) / 2 - ax) * uy - ((cy + dy) / 2 - ay) * ux)
-    low, high = sorted((x - ax) * ux + (y - ay) * uy for x, y in ((cx, cy), (dx, dy)))
+    start, end = line_ends(house, case.line)
+    whole = length(start, end)
+    ux, uy = (end[0] - start[0]) / whole, (end[1] - start[1]) / whole
+    along, off = zip(
+        *(
+            ((x - start[0]) * ux + (y - start[1]) * uy, abs((x - start[0]) * uy - (y - start[1]) * ux))
+            for x, y in line_ends(house, line)
+        ),
+        strict=True,
+    )
     stems = case.reading.on_line(house.survey.foundation.segments, id)
-    beside = tuple((key, s) for key, s in stems if min(s.to_in, high) > max(s.from_in, low))
-    return Old(id, line.mark or id, apart, beside)
+    size = length(*line_ends(house, line))
+
+    def beside(stem: FoundationSegment) -> bool:
+        places: list[float] = [
+            along[0] + (along[1] - along[0]) * station / size for station in (stem.from_in, stem.to_in)
+        ]
+        return stem.material != "none" and min(places) < whole and max(places) > 0
+
+    return Old(id, line.mark or id, min(off), tuple((key, stem) for key, stem in stems if beside(stem)))

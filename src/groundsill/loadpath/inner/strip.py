@@ -13,10 +13,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
 
+from groundsill.forces.reading import line_ends
 from groundsill.loadpath.bearing import allowable_pressure
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.footing_lift import own_weight
+from groundsill.loadpath.footings import JOINED_IN, near
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
@@ -30,7 +32,7 @@ from groundsill.standards.common_practice import table_subgrade
 from groundsill.work.inner import InnerFoundationPiece, below_wall_in
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
-from groundsill.working.steps import add, divide, given, multiply
+from groundsill.working.steps import add, divide, given, greatest, multiply
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["strip_stage"]
@@ -50,10 +52,11 @@ class _Ground:
 
 @dataclass(frozen=True, slots=True)
 class _Push:
-    """One combination: its name, the load along the strip, plf, and the line's force that goes with it, lb."""
+    """One combination: name, load along the strip in plf, its factor on dead load, the line's force with it in lb."""
 
     name: str
     along: float
+    dead: float
     force: float
 
 
@@ -128,19 +131,28 @@ def _pushes(
     E_v = effects.vertical_effect(case.forces.S_DS, D)
     E_h = effects.horizontal_effect(case.forces.rho, case.strength)
 
-    def push(name: str, pounds: float, force: float) -> _Push:
+    def push(name: str, pounds: float, dead: float, force: float) -> _Push:
         along = divide(pounds, long, symbol="w", unit="plf", label=f"down along it, {name}")
-        return _Push(name, float(along), float(force))
+        return _Push(name, float(along), float(dead), float(force))
 
     V, V_9 = effects.asd_earthquake(E_h), effects.asd_earthquake_with_live(E_h)
+    S_DS = case.forces.S_DS
+    still = greatest(
+        effects.asd_live(D, L),
+        effects.asd_snow(D, S),
+        effects.asd_live_and_snow(D, L, S),
+        symbol="P",
+        label="gravity load",
+    )
     allowable = (
-        push("combination 8", effects.asd_down(D, E_v, 0.0), V),
-        push("combination 9", effects.asd_down_with_live(D, L, S, E_v, 0.0), V_9),
-        push("combination 10", effects.asd_up(D, E_v, 0.0), V),
+        push("gravity alone", still, 1.0, 0.0),
+        push("combination 8", effects.asd_down(D, E_v, 0.0), effects.asd_dead_factor_8(S_DS), V),
+        push("combination 9", effects.asd_down_with_live(D, L, S, E_v, 0.0), effects.asd_dead_factor_9(S_DS), V_9),
+        push("combination 10", effects.asd_up(D, E_v, 0.0), effects.asd_dead_factor_10(S_DS), V),
     )
     strength = (
-        push("combination 6", effects.lrfd_down(D, L, S, E_v, 0.0), E_h),
-        push("combination 7", effects.lrfd_up(D, E_v, 0.0), E_h),
+        push("combination 6", effects.lrfd_down(D, L, S, E_v, 0.0), effects.lrfd_dead_factor_6(S_DS), E_h),
+        push("combination 7", effects.lrfd_up(D, E_v, 0.0), effects.lrfd_dead_factor_7(S_DS), E_h),
     )
     return allowable, strength, marks
 
@@ -151,10 +163,11 @@ def _pushes(
 def _worst(case: LineCase, piece: InnerFoundationPiece, ground: Sequence[_Ground], pushes: Sequence[_Push]) -> Worst:
     """The worst of every combination, push and ground; in words where some of them turn the strip over."""
     found: list[Bent] = []
+    joined = _joined(case)
     for way in WAYS:
         shape = tuple(_couples(case, way))
         for push in pushes:
-            loads = _loads(case, piece, shape, push, way)
+            loads = _loads(case, piece, (shape, joined), push, way)
             for side in ground:
                 beam = Beam((Piece(case.length_in, side.stiffness, side.spring, push.along / 12),))
                 try:
@@ -166,6 +179,9 @@ def _worst(case: LineCase, piece: InnerFoundationPiece, ground: Sequence[_Ground
 
 def _toward(way: Way) -> str:
     return "its end" if way == "+" else "its start"
+
+
+_Shape = tuple[tuple[float, float, float], ...]
 
 
 def _couples(case: LineCase, way: Way) -> Iterator[tuple[float, float, float]]:
@@ -181,10 +197,28 @@ def _couples(case: LineCase, way: Way) -> Iterator[tuple[float, float, float]]:
         yield presses, presses - sign * 12 * float(turned.d), brace.share * arm / float(turned.d)
 
 
+def _joined(case: LineCase) -> tuple[PointLoad, ...]:
+    """What cross strips cast together with this one hold its ends down with: half of what each of them weighs."""
+    house, segments = case.reading.house, case.reading.house.survey.foundation.segments
+    found = []
+    for station, end in zip((0.0, case.length_in), line_ends(house, case.line), strict=True):
+        for id in case.reading.inner:
+            other = house.survey.underfloor.lines[id]
+            if id == case.id or case.forces.lines[id].direction == case.force.direction:
+                continue
+            if near(end, *line_ends(house, other)) <= JOINED_IN:
+                stem = case.reading.on_line(segments, id)[0]
+                with quiet():
+                    weighs = own_weight(case, *stem)
+                found.append(PointLoad(station, float(weighs) * (stem[1].to_in - stem[1].from_in) / 24))
+    return tuple(found)
+
+
 def _loads(
-    case: LineCase, piece: InnerFoundationPiece, shape: Sequence[tuple[float, float, float]], push: _Push, way: Way
+    case: LineCase, piece: InnerFoundationPiece, held: tuple[_Shape, tuple[PointLoad, ...]], push: _Push, way: Way
 ) -> Loads:
-    points = []
+    shape, joined = held
+    points = [PointLoad(p.station_in, p.force_lb * push.dead) for p in joined]
     for presses, pulls, each in shape:
         force = each * push.force
         points += [PointLoad(presses, force), PointLoad(pulls, -force)]
@@ -216,6 +250,8 @@ def _pressure(
     q = given("q", 144 * most.settled.push.value / piece.footing_width_in, "psf", words, marks)
     lifted = max(b.settled.lifted_in for b in worst.every)
     told = f"{words}; {lifted / 12:.1f} ft of its {case.length_in / 12:.1f} ft lift where hold-downs pull"
+    if _joined(case):
+        told += "; cross strips cast with it hold its ends with half their weight"
     return checked(
         address, title, "line", case.id, level="allowable", unit="psf", demand=q, capacity=allowed, clause=_CLAUSE,
         reason=told,

@@ -32,8 +32,9 @@ _LIVE = "ten years (floor live)"
 def support_links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:
     """What holds the floor up if the old foundation crumbles in places: the strip, checked for it, or plain words."""
     address, title = f"line/{case.id}/old-beside/vertical/both", "vertical support if the old foundation gives way"
-    if piece.gravity == "none":
-        return (cannot(address, title, "line", case.id, clause="", reason=RESTS_ON_OLD, applies=False),)
+    if piece.gravity != "second support":
+        whose = "" if piece.gravity == "none" else "of the walls above: "
+        return (cannot(address, title, "line", case.id, clause="", reason=whose + RESTS_ON_OLD, applies=False),)
     if case.lateral == "wind":
         return ()
     olds = old_of(case, piece)
@@ -98,7 +99,7 @@ def _on_soil(case: LineCase, piece: InnerFoundationPiece, olds: Sequence[Old], a
         wide = given("B", piece.footing_width_in / 12, "ft", "width of its footing")
         q = divide(P, multiply(wide, long, symbol="A", unit="ft^2"), symbol="q", unit="psf", label="pressure under it")
     unknown = case.reading.house.survey.site.snow_psf.value is None
-    reason = f"the strip ({piece.gravity}) with all that the old lines carry beside it, no earthquake"
+    reason = "the strip with all that the old lines carry beside it, no earthquake"
     return checked(
         address, title, "line", case.id, level="allowable", unit="psf", demand=q, capacity=allowed, clause=_SOIL,
         reason=reason + ("; the roof snow is not known and none is counted" if unknown else ""),
