@@ -31,6 +31,7 @@ __all__ = [
     "least_weight",
     "most_weight",
     "near",
+    "station_of",
 ]
 
 # how far a footing of unknown depth may reach below the base: deeper than any looked for under a house without a
@@ -157,9 +158,15 @@ def near(point: XY, start: XY, end: XY) -> float:
     if whole == 0:
         return inf
     (x1, y1), (x2, y2) = start, end
-    along = ((point[0] - x1) * (x2 - x1) + (point[1] - y1) * (y2 - y1)) / whole
-    held = min(max(along, 0.0), whole)
+    held = station_of(point, start, end)
     return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole))
+
+
+def station_of(point: XY, start: XY, end: XY) -> float:
+    """How far along a straight stretch the place on it lies that is nearest to a point, inches."""
+    whole = length(start, end)
+    along = (point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])
+    return min(max(along / whole, 0.0), whole) if whole else 0.0
 
 
 # ---- Height and weight ----------------------------------------------------------------------------------------------

@@ -15,7 +15,7 @@ from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.floor import joists_beside
 from groundsill.loadpath.footings import inside_depth_in
-from groundsill.loadpath.inner.sides import Old, old_of
+from groundsill.loadpath.inner.sides import Old, ends_at, old_of
 from groundsill.loadpath.inner.support import support_links
 from groundsill.loadpath.soil import SOIL, soil_class
 from groundsill.standards.common_practice import table_trench
@@ -44,6 +44,8 @@ def beside_stage(case: LineCase, drift: Sequence[Link]) -> Stage:
     links: list[Link] = []
     for old in (old for old in old_of(case, piece) if old.stems):
         links += (_seated(case, old, drift), *_brick(case, old), _dug(case, piece, old), _presses(case, piece, old))
+    for old in ends_at(case, piece):
+        links += (_dug(case, piece, old), _presses(case, piece, old))
     links += (_trench(case, piece), _hangs_out(case, piece), *support_links(case, piece))
     return Stage("old-beside", "The old foundation left in place beside it", "every link must pass", tuple(links))
 
@@ -203,7 +205,7 @@ def _edges(case: LineCase, piece: InnerFoundationPiece, old: Old) -> _Edges | st
         if below is None or wide is None:
             what = "how deep the old footing goes below the soil inside" if below is None else "how wide it is"
             return f"{what} was not measured under {stem.mark or key}: dig one pit beside it first"
-        clear = old.apart_in - (wide + piece.footing_width_in) / 2
+        clear = old.apart_in - (wide + (piece.footing_width_in if old.along else 0.0)) / 2
         marks = case.reading.marked(
             f"survey.foundation.segments.{key}", "depth_in", "footing_width_in", "above_inside_soil_in",
             "above_outside_soil_in",

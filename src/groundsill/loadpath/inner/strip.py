@@ -18,7 +18,7 @@ from groundsill.loadpath.bearing import allowable_pressure
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.footing_lift import own_weight
-from groundsill.loadpath.footings import JOINED_IN, near
+from groundsill.loadpath.footings import JOINED_IN, near, station_of
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
@@ -198,19 +198,20 @@ def _couples(case: LineCase, way: Way) -> Iterator[tuple[float, float, float]]:
 
 
 def _joined(case: LineCase) -> tuple[PointLoad, ...]:
-    """What cross strips cast together with this one hold its ends down with: half of what each of them weighs."""
+    """What cross strips cast together with this one hold it down with: half of what each weighs, where it joins."""
     house, segments = case.reading.house, case.reading.house.survey.foundation.segments
-    found = []
-    for station, end in zip((0.0, case.length_in), line_ends(house, case.line), strict=True):
-        for id in case.reading.inner:
-            other = house.survey.underfloor.lines[id]
-            if id == case.id or case.forces.lines[id].direction == case.force.direction:
-                continue
-            if near(end, *line_ends(house, other)) <= JOINED_IN:
-                stem = case.reading.on_line(segments, id)[0]
-                with quiet():
-                    weighs = own_weight(case, *stem)
-                found.append(PointLoad(station, float(weighs) * (stem[1].to_in - stem[1].from_in) / 24))
+    mine, found = line_ends(house, case.line), []
+    for id in case.reading.inner:
+        if id == case.id or case.forces.lines[id].direction == case.force.direction:
+            continue
+        other = line_ends(house, house.survey.underfloor.lines[id])
+        stations = [s for s, end in zip((0.0, case.length_in), mine, strict=True) if near(end, *other) <= JOINED_IN]
+        stations += [station_of(end, *mine) for end in other if near(end, *mine) <= JOINED_IN]
+        if stations:  # at a corner both lines end: one joint
+            stem = case.reading.on_line(segments, id)[0]
+            with quiet():
+                weighs = own_weight(case, *stem)
+            found.append(PointLoad(stations[0], float(weighs) * (stem[1].to_in - stem[1].from_in) / 24))
     return tuple(found)
 
 
@@ -251,7 +252,7 @@ def _pressure(
     lifted = max(b.settled.lifted_in for b in worst.every)
     told = f"{words}; {lifted / 12:.1f} ft of its {case.length_in / 12:.1f} ft lift where hold-downs pull"
     if _joined(case):
-        told += "; cross strips cast with it hold its ends with half their weight"
+        told += "; cross strips cast with it hold it down with half their weight where they join"
     return checked(
         address, title, "line", case.id, level="allowable", unit="psf", demand=q, capacity=allowed, clause=_CLAUSE,
         reason=told,

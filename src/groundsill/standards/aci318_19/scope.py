@@ -58,7 +58,7 @@ def anchor_scope(f_c: ConcreteStrength, installed: str = "cast in", strength: st
     checks = (
         (f"f'c is at least {float(least):,.0f} psi", f_c >= least, (f_c, least)),
         (f"f'c is at most {float(most):,.0f} psi, {installed}", f_c <= most, (f_c, most)),
-        ("the concrete's strength is known by test or specified", strength != "assumed", ()),
+        ("the concrete's strength is known by test", strength != "assumed", ()),
     )
     reasons = []
     for text, met, numbers in checks:
