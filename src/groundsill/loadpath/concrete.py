@@ -87,8 +87,8 @@ def concrete_link(
     if sill.cast_in and not anchors:
         return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
-        reason = "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
+        unknown, reason = wood.allowable is None, wood.why_not or "no bolt counts in this piece"
+        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST
     refused = _cannot_be_concrete(case, anchors)
     if refused is not None:
         return _cannot(piece, *refused), NO_TEST

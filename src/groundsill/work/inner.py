@@ -189,7 +189,7 @@ def _line(survey: Survey, id: str, piece: InnerFoundationPiece) -> Line:
         floor_connection=FloorConnection(kind="none"),
         top_plate=TopPlate(
             layers=piece.plates, thickness_in=measured(1.5), width_in=measured(piece.stud_depth_in),
-            species=piece.species, damp=measured(False),
+            species=measured(piece.species), damp=measured(False),
         ),
     )  # fmt: skip
 
@@ -199,7 +199,7 @@ def _wall(id: str, piece: InnerFoundationPiece, length: float) -> Segment:
         thickness_in=measured(piece.stud_thickness_in),
         depth_in=measured(piece.stud_depth_in),
         spacing_in=measured(piece.stud_spacing_in),
-        species=piece.species,
+        species=measured(piece.species),
         grade=piece.stud_grade,
         at_ends=piece.studs_at_ends,
     )
@@ -227,7 +227,7 @@ def _sills(id: str, piece: InnerFoundationPiece, length: float) -> dict[str, Sil
             to_in=high,
             width_in=measured(piece.sill_width_in),
             thickness_in=measured(piece.sill_thickness_in),
-            species=piece.species,
+            species=measured(piece.species),
             projects_outside_in=measured(shown),
             projects_inside_in=measured(shown),
             gap_in=measured(0.0),

@@ -157,8 +157,8 @@ def _block(case: LineCase, old: Old, key: str, stem: FoundationSegment) -> Link:
 def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
     """The floor between the new line and the old wall as a cantilever: its proportions, and what its boards carry."""
     address, title = _address(case, "overhang"), "floor that hangs out beyond the new line"
-    field, sdpws = joists_beside(case), case.sdpws
-    row = None if field is None or field.boards == "panel" else _row_of_boards(field.boards)
+    beside, sdpws = joists_beside(case), case.sdpws
+    row = None if beside is None or beside[1].boards == "panel" else _row_of_boards(beside[1].boards)
     out = max(old.apart_in for old in old_of(case, piece))
     if row is None:
         reason = "what the floor boards are, or how they are nailed, is not known"

@@ -109,11 +109,12 @@ def _on_soil(case: LineCase, piece: InnerFoundationPiece, olds: Sequence[Old], a
 def _joists(case: LineCase, olds: Sequence[Old]) -> Link:
     """The joists as cantilevers from the new line out to the old wall, should nothing hold the old wall up."""
     address, title = f"line/{case.id}/old-beside/joists/both", "joists that hang out to the old wall"
-    clause, field = case.nds.cite("3.3, 4.3"), joists_beside(case)
+    clause, beside = case.nds.cite("3.3, 4.3"), joists_beside(case)
+    field = beside[1] if beside else None
     breadth, depth, apart = (
         (None, None, None) if field is None else (field.breadth_in.value, field.depth_in.value, field.spacing_in.value)
     )
-    if field is None or breadth is None or depth is None or apart is None or not field.species:
+    if field is None or breadth is None or depth is None or apart is None or not field.species.value:
         reason = "the joists' size, spacing or species is not known"
         return cannot(address, title, "line", case.id, clause=clause, reason=reason)
     ungraded = Mark("assumed range", f"joists: grade not known, the lowest is taken, {LOWEST_GRADE}")
@@ -128,7 +129,7 @@ def _joists(case: LineCase, olds: Sequence[Old]) -> Link:
             moment = multiply(each, out, symbol="M", unit="lb-ft", label="one joist at the new line")
             b = given("b", breadth, "in", "breadth of a joist")
             d = given("d", depth, "in", "depth of a joist", (ungraded,))
-            beam = case.nds.beam_values(field.species, LOWEST_GRADE, b, d, load=_LIVE)
+            beam = case.nds.beam_values(field.species.value, LOWEST_GRADE, b, d, load=_LIVE)
             holds = convert(beam.moment, "lb-in", "lb-ft")
     except OutsideLimits as refused:
         return cannot(address, title, "line", case.id, clause=clause, reason=str(refused))
