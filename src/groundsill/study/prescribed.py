@@ -13,6 +13,7 @@ from groundsill.loadpath.prescriptive import (
     prescriptive_lines,
     prescriptive_path,
     scope_at,
+    taken_inside,
     with_ends,
 )
 from groundsill.study.states import Chains, State
@@ -26,7 +27,12 @@ def prescribed(
 ) -> tuple[PrescriptivePath, tuple[tuple[PrescriptiveLine, ...], ...]]:
     """The scope of the house as found, and every perimeter line in each state."""
     lines = tuple(
-        prescriptive_lines(chains.reading, chains.whole, chains.forces, state.laid.pieces)
+        taken_inside(
+            chains.reading,
+            prescriptive_lines(chains.reading, chains.whole, chains.forces, state.laid.pieces),
+            chains.lines,
+            chains.bodies,
+        )
         for state, chains in zip(states, found, strict=True)
     )
     return prescriptive_path(reading, lines[0]), lines
