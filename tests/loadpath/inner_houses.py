@@ -63,11 +63,12 @@ def with_strip(house: House | None = None, drag: bool = True, **changes: Any) ->
     return replace(house or known_house(), alternatives={"inner": alternative})
 
 
-def with_ring(house: House | None = None, **changes: Any) -> House:
-    """The house with four strips that meet at their corners: one inside each of its sides."""
+def with_ring(house: House | None = None, off: float = 48.0, **changes: Any) -> House:
+    """The house with four strips that meet at their corners, each so far inside one of its sides."""
+    west, east, south, north = off, 360.0 - off, off, 240.0 - off
     places = {
-        "inn1": ("I1", "line1", (48, 48), (312, 48)), "inn2": ("I2", "line2", (312, 48), (312, 192)),
-        "inn3": ("I3", "line3", (312, 192), (48, 192)), "inn4": ("I4", "line4", (48, 192), (48, 48)),
+        "inn1": ("I1", "line1", (west, south), (east, south)), "inn2": ("I2", "line2", (east, south), (east, north)),
+        "inn3": ("I3", "line3", (east, north), (west, north)), "inn4": ("I4", "line4", (west, north), (west, south)),
     }  # fmt: skip
     pieces: dict[str, Piece] = {}
     for id, (mark, line, a, b) in places.items():
@@ -78,7 +79,7 @@ def with_ring(house: House | None = None, **changes: Any) -> House:
             "sill_joints_in": joints, "plate_joints_in": joints,
         }  # fmt: skip
         work = on_it(id, strip(**(made | changes)))
-        if long < 216:  # one panel where two would lie on each other
+        if long < 200:  # one panel where two would lie on each other
             work.pop(f"{id}-p2")
             work[f"{id}-p1"] = replace(work[f"{id}-p1"], to_in=long - 12.0)
             for key in (f"{id}-h11", f"{id}-h20"):
