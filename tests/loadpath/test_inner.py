@@ -48,9 +48,11 @@ def beside(house: House, which: str) -> Link:
 def test_the_new_line_takes_the_force_and_the_old_one_none() -> None:
     force = alone().line_forces
     assert (force["line1"].relied_on, force["line1"].force_lb) == (False, 0.0)
-    assert force["inn1"].relied_on and force["inn1"].force_lb > 2000
+    assert force["inn1"].relied_on
+    assert force["inn1"].force_lb > 2000
     chain = next(c for c in alone().chains if c.id == "line1")
-    assert chain.stages == () and "relieved by the inner foundation I1" in chain.relied_reason
+    assert chain.stages == ()
+    assert "relieved by the inner foundation I1" in chain.relied_reason
 
 
 def test_as_found_stays_as_it_was() -> None:
@@ -110,7 +112,8 @@ def test_new_concrete_is_specified_and_so_its_anchors_pass_where_old_concrete_is
     bolts = link(alone(), "line/inn1/bolts-concrete/inn1-sill-1/both")
     held = [k for k in links(alone()).values() if k.title.startswith("anchor of hold-down I1H")]
     assert (bolts.status, bolts.extension) == ("passes", "")
-    assert held and {(k.status, k.extension) for k in held} == {("passes", "")}
+    assert held
+    assert {(k.status, k.extension) for k in held} == {("passes", "")}
 
 
 def test_each_link_of_the_chain_names_its_level_of_load() -> None:
@@ -318,7 +321,9 @@ def test_facts_in_doubt_of_the_old_foundation_reach_the_new_line() -> None:
     found = run(house).runs[1]
     dug = link(found, "line/inn1/old-beside/dig-line1/both")
     assert dug.verdict in ("fails", "depends")
-    assert dug.least_favourable is not None and dug.ratio is not None and dug.least_favourable > dug.ratio
+    assert dug.least_favourable is not None
+    assert dug.ratio is not None
+    assert dug.least_favourable > dug.ratio
 
 
 def test_the_working_of_the_new_line_is_that_of_its_own_state() -> None:

@@ -100,6 +100,7 @@ def test_the_arm_about_the_base_is_wall_and_depth_together() -> None:
 @pytest.mark.parametrize("gravity", ["none", "second support", "carries the floor"])
 def test_every_strip_says_plainly_what_it_leaves_on_the_old_foundation(gravity: str) -> None:
     told = plain_words("inn1", strip(gravity=gravity))
-    assert len(told) == 1 and told[0].startswith("I1")
+    assert len(told) == 1
+    assert told[0].startswith("I1")
     assert (RESTS_ON_OLD in told[0]) == (gravity != "carries the floor")
     assert "underpinning" in plain_words("inn1", strip(underpinned=True))[1]

@@ -39,6 +39,7 @@ __all__ = ["strip_stage"]
 
 _SUBGRADE = {"1": "rock", "2": "rock", "3": "gravel", "4": "sand", "5": "clay"}
 _CLAUSE = "IBC 2021 Table 1806.2, statics of a beam on soil"
+_APART_IN = 6.0  # of the couples that stand for one spread evenly
 _settled = lru_cache(maxsize=1024)(settle)
 
 
@@ -223,7 +224,7 @@ def _loads(
     for presses, pulls, each in shape:
         force = each * push.force
         points += [PointLoad(presses, force), PointLoad(pulls, -force)]
-    count = max(4, ceil(case.length_in / 24))
+    count = ceil(case.length_in / _APART_IN)
     sign = 1.0 if way == "+" else -1.0
     each_couple = sign * push.force * below_wall_in(piece) / count
     couples = tuple(Couple((n + 0.5) * case.length_in / count, each_couple) for n in range(count))
