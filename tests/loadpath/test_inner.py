@@ -151,6 +151,14 @@ def strip_start() -> Any:
     return FRONT["start"]
 
 
+def test_a_strip_too_light_for_its_wall_turns_over_on_its_soil() -> None:
+    house = replace(known_house(), choices=replace(known_house().choices, system="A.17"))
+    found = with_work(with_strip(house, wall_height_in=60, footing_width_in=12, footing_thickness_in=8, depth_in=12))
+    pressure = link(found, "line/inn1/footing/pressure/both")
+    assert (pressure.status, pressure.demand, "turns over" in pressure.reason) == ("fails", None, True)
+    assert link(found, "line/inn1/footing/bending/both").status == "cannot be checked"
+
+
 def test_without_bars_the_strip_carries_nothing() -> None:
     found = with_work(with_strip(bars_top=0))
     hogging = link(found, "line/inn1/footing/hogging/both")

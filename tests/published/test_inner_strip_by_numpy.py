@@ -26,7 +26,11 @@ Array = NDArray[np.float64]
 
 LONG, FOOT, THICK, DEEP, STEM, UP = 312.0, 18.0, 12.0, 20.0, 8.0, 8.0
 WALL, SILL = 24.0, 2.5
-RHO, MU, LATERAL = 1.3, 0.25, 150.0  # redundancy chosen; IBC Table 1806.2, class 4: friction, psf for each foot of depth
+RHO, MU, LATERAL = (
+    1.3,
+    0.25,
+    150.0,
+)  # redundancy chosen; IBC Table 1806.2, class 4: friction, psf for each foot of depth
 CONCRETE, SOIL, STUDS, PANEL = 150.0, 90.0, 1.1, 1.5  # pcf, psf
 F_C, F_Y, A_S, D_B, COVER = 2500.0, 60000.0, 0.40, 0.5, 3.0
 K_SAND = (15.0, 450.0)  # lb/in3, soft and stiff
@@ -54,7 +58,9 @@ def weight_plf() -> tuple[float, float]:
 
 def test_it_slides_by_friction_and_by_the_soil_at_its_end() -> None:
     links, force, S_DS = found()
-    concrete_only = (STEM * (DEEP + UP) + (FOOT - STEM) * THICK) * CONCRETE / 144  # soil moves along with no sure weight
+    concrete_only = (
+        (STEM * (DEEP + UP) + (FOOT - STEM) * THICK) * CONCRETE / 144
+    )  # soil moves along with no sure weight
     dead = (concrete_only + weight_plf()[1]) * LONG / 12
     end = LATERAL * STEM / 12 * ((DEEP / 12) ** 2 - 1.0) / 2
     link = links["body/inn1-footing/sliding/inn1-footing/x"]

@@ -80,6 +80,12 @@ def test_a_strip_without_a_place_is_told_with_its_reason_and_relieves_nothing(
     assert found.survey.underfloor.lines["line1"].relied_on is not False
 
 
+def test_a_strip_never_takes_the_id_of_a_line_that_is_there() -> None:
+    found = lay(known_house().survey, {"line5": strip()})
+    assert "has its id" in found.misplaced[0].reason
+    assert found.survey is known_house().survey
+
+
 def test_it_is_kept_in_the_house_file_and_an_old_outline_of_concrete_stays_valid() -> None:
     house = with_strip()
     outline = ConcretePiece(purpose="inner foundation", line="line1", depth_in=24)

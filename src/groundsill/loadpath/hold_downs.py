@@ -40,7 +40,7 @@ def in_masonry(material: str) -> str:
 def anchor_of(case: LineCase, turned: Turning, piece: HoldDownPiece, address: str, bound: Bound) -> Link:
     """The hold-down's anchor against breakout, for the overstrength tension; only indicated in old concrete.
 
-    Cast into a new foundation it is not held to be in old concrete. Near a break in the foundation it holds nothing; in
+    Cast into new concrete it stands within the chapter. Near a break in the foundation it holds nothing; in
     categories A and B the plain earthquake force is enough.
     """
     brace, way, title = turned.brace, turned.way, f"anchor of hold-down {piece.mark} in the foundation"

@@ -89,12 +89,13 @@ def apply(house: House, alternative: str | None) -> Laid:
 def lay(survey: Survey, pieces: Mapping[str, Piece]) -> Laid:
     """Pieces of work laid on a survey, in their order; where two want one place, the earlier has it."""
     inner = inner_of(in_order(pieces))
-    survey = built(survey, {key: piece for key, piece in inner.items() if _why_inner(survey, piece) is None})
+    out = {key: why for key, piece in inner.items() if (why := _why_inner(survey, key, piece)) is not None}
+    survey = built(survey, {key: piece for key, piece in inner.items() if key not in out})
     site = _Site(survey, pieces)
     placed: list[tuple[str, Piece]] = []
     misplaced: list[Misplaced] = []
     for key, piece in in_order(pieces):
-        why = _WHY[type(piece)](site, piece)
+        why = out.get(key) if key in inner else _WHY[type(piece)](site, piece)
         if why is None:
             placed.append((key, piece))
             site.take(key, piece)
@@ -252,35 +253,33 @@ def _why_concrete(site: _Site, piece: ConcretePiece) -> str | None:
     return f"its outline has {why}" if why else None
 
 
-def _why_inner(survey: Survey, piece: InnerFoundationPiece) -> str | None:
+def _why_inner(survey: Survey, key: str, piece: InnerFoundationPiece) -> str | None:
     """A new strip needs an old line beside it, the way it runs, and stands under the floor of that line's storey."""
     under = survey.underfloor
-    gone = [key for key in piece.relieves if key not in under.lines]
+    if key in under.lines:
+        return f"{_named(key, under.lines[key])} of the survey has its id, which is that of the line it would make"
+    gone = [id_ for id_ in piece.relieves if id_ not in under.lines]
     if gone or not piece.relieves:
         return f"its line {gone[0]} is not in the survey" if gone else "it names no old line that it relieves"
     long = length_in(piece)
     if long < LEAST_STRIP_IN:
         return f"it is {long:g} in. long; {LEAST_STRIP_IN:g} in. is the least"
     a, b = _xy(piece.start), _xy(piece.end)
-    for place, key in enumerate(piece.relieves):
-        old = under.lines[key]
+    for place, id_ in enumerate(piece.relieves):
+        old = under.lines[id_]
         ends = outline_of(survey, (old.start, old.end))
         if ends is None:
-            return f"{_named(key, old)} has no ends in the survey"
+            return f"{_named(id_, old)} has no ends in the survey"
         (c, d), whole = ends, distance_in(*ends)
         skew = _SKEW_OF_MORE if place else _SKEW
         if abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])) > skew * long * whole:
-            return f"it does not run along {_named(key, old)}"
+            return f"it does not run along {_named(id_, old)}"
     storey = survey.building.storeys.get(under.lines[piece.relieves[0]].storey)
     outline = outline_of(survey, storey.outline) if storey else None
     middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
     if outline is not None and not all(inside(point, outline) for point in (a, middle, b)):
         return "it does not lie inside the outline of the floor it stands under"
     return None
-
-
-def _why_inner_here(site: _Site, piece: InnerFoundationPiece) -> str | None:
-    return _why_inner(site.survey, piece)
 
 
 def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece) -> str | None:
@@ -319,7 +318,6 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         SplicePiece: _why_splice,
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
-        InnerFoundationPiece: _why_inner_here,
         ConcretePiece: _why_concrete,
         DrainagePiece: _why_drainage,
         SoilPiece: _why_stretch,

@@ -9,7 +9,7 @@ and with least that stands on it. Each answer is the worst of these.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil
 
@@ -242,11 +242,11 @@ def _pressure(
         reason = "the kind of soil is not known, or has no presumptive value"
         return cannot(address, title, "line", case.id, clause=_CLAUSE, reason=reason)
     if not worst.every:
-        nothing = given("M", 1.0, "1", "the strip turns over", marks)
-        return checked(
-            address, title, "line", case.id, level="allowable", unit="1", demand=nothing, capacity=0.0, clause=_CLAUSE,
-            reason=worst.turned,
+        turned = checked(
+            address, title, "line", case.id, level="allowable", unit="psf", demand=None, capacity=allowed,
+            clause=_CLAUSE, reason=worst.turned, marks=marks,
         )  # fmt: skip
+        return replace(turned, status="fails", verdict="fails")  # it turns over: no pressure to divide by
     most = max(worst.every, key=lambda b: b.settled.push.value)
     words = f"statics: soil that only pushes, {most.name}, pushed toward {_toward(most.way)}"
     q = given("q", 144 * most.settled.push.value / piece.footing_width_in, "psf", words, marks)
