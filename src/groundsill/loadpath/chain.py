@@ -84,12 +84,13 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One stage of a chain, from the floor boards down."""
+    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, in no figure."""
 
     key: str
     title: str
     combine: Combine
     links: tuple[Link, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.anchors import anchor_stages
+from groundsill.loadpath.both_ways import with_both_ways
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
@@ -14,6 +15,7 @@ from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.inner.stages import inner_stages
+from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
@@ -65,10 +67,10 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
-    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     drift = (drift_stage(case),) if quake else ()
-    return (
+    stages = (
         *floor_stages(case),
         splice_stage(case),
         *((chord_stage(case),) if quake else ()),
@@ -76,4 +78,6 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *drift,
         *anchor_stages(case),
         *(inner_stages(case, drift) if case.inner is not None else ()),
+        *masonry_stage(case),
     )
+    return with_both_ways(case, stages)

@@ -12,6 +12,7 @@ from groundsill.loadpath.chain import Chain, Verdict
 from groundsill.loadpath.prescriptive.result import PrescriptiveLine, PrescriptivePath
 from groundsill.loadpath.rises import ExistingElements
 from groundsill.loadpath.storey_above import StoreyAbove
+from groundsill.study.strength import ConcreteStrength, SettlingTest
 from groundsill.work.apply import Misplaced
 
 __all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Run", "Study", "UncertainFact"]
@@ -56,7 +57,8 @@ class Run:
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
     ``remarks`` say plainly what the work leaves as it is, whatever the verdict.
-    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict.
+    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict;
+    ``settled_by`` the tests that would settle the lines that the strength of their concrete keeps from passing.
     """
 
     key: str
@@ -75,6 +77,7 @@ class Run:
     compared: ExistingElements | None = None
     prescriptive: tuple[PrescriptiveLine, ...] = ()
     remarks: tuple[str, ...] = ()
+    settled_by: tuple[SettlingTest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,3 +114,4 @@ class Study:
     warnings: tuple[str, ...]
     missing: tuple[Missing, ...] = ()
     prescriptive: PrescriptivePath | None = None
+    concrete: tuple[ConcreteStrength, ...] = ()
