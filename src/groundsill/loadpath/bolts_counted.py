@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from groundsill.house.underfloor import Bolt, SillPiece
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import near_break
-from groundsill.work.pieces import BoltPiece
+from groundsill.work.pieces import Adhesive, BoltPiece
 from groundsill.working.value import Mark
 
 __all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in"]
@@ -50,6 +50,7 @@ class Anchor:
     doubts: tuple[str, ...] = ()
     marks: frozenset[Mark] = frozenset()
     edge_marks: frozenset[Mark] = frozenset()
+    adhesive: Adhesive | None = None
 
     @property
     def name(self) -> str:
@@ -131,6 +132,7 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
         piece.report,
         piece.plate_washer,
         piece.to_sheathing_in,
+        adhesive=piece.adhesive,
     )
 
 

@@ -20,11 +20,11 @@ from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
+from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
-from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
 from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
@@ -38,7 +38,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
-PLAIN_FORCE = ("A", "B")  # ACI 318-19 17.10.1: the rules for earthquake hold in categories C to F
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
 _MASONRY = ("brick", "stone", "block")
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
@@ -187,17 +186,16 @@ def _in_concrete(
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
-    h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
-    c_near = doubted(anchor.edge_in, anchor.edge_marks, unit="in", symbol="c_near")
-    prise = pryout_of(h_ef, f_c, to_end(case, anchor.station_in), c_near=c_near, anchor=installed)
-    found["pryout"] = (prise.design, prise.nominal)
+    design, nominal, by_bond = pried(case, anchor, id, segment, f_c)
+    found["pryout"] = (design, nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
     scope = anchor_scope(f_c, installed, "assumed" if cored_strength(case, id) is None else "tested")
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
-    return _Concrete(design, found[way][1], way, extension)
+    beyond = (extension, by_bond if way == "pryout" else "", too_near(anchor, of_line))
+    return _Concrete(design, found[way][1], way, "; ".join(dict.fromkeys(text for text in beyond if text)))
 
 
 def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:

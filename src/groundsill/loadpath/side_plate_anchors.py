@@ -11,13 +11,16 @@ from dataclasses import dataclass
 
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.adhesives import apart, glue_of
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, steel_in_shear
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
+from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
 from groundsill.loadpath.stem import cored_strength, strength_of, to_end
+from groundsill.standards.aci318_19.bond import bond_of
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -134,6 +137,10 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     extension = scope.extension
     if not (piece.anchor_report.strip() or piece.report.strip()):
         extension = extension or "an anchor set afterwards without its evaluation report"
+    spacing = piece.anchor_spacing_in if piece.anchors > 1 else None
+    split = apart(piece.adhesive, piece.anchor_diameter_in, piece.from_top_in, spacing, SPLITTING[piece.anchor])[1]
+    beyond = (extension, pries[2] if way == "pryout" else "", split)
+    extension = "; ".join(dict.fromkeys(text for text in beyond if text))
     return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
 
 
@@ -181,15 +188,22 @@ def _breakout(
     return results[0], results[1]
 
 
-def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, float]:
-    """Design and nominal pryout of one anchor, as if the concrete ended half way to its neighbour."""
-    assert piece.anchor_embedment_in is not None
+def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, float, str]:
+    """Design and nominal pryout of one anchor, as if the concrete ended half way to its neighbour, and any extension."""
+    assert piece.anchor_embedment_in is not None and piece.anchor_diameter_in is not None
     h_ef = given("h_ef", piece.anchor_embedment_in, "in", "embedment")
     c_near = given("c_near", piece.from_top_in, "in", "anchor to the top of the stem")
     side = max(to_end(case, piece.station_in) - half_row(piece), 0.1)
     beside = piece.anchor_spacing_in / 2 if piece.anchors > 1 else side
-    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed")
-    return prise.design, prise.nominal
+    if piece.anchor != "adhesive":
+        prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed")
+        return prise.design, prise.nominal, ""
+    quake = case.lateral == "earthquake" and case.forces.category not in PLAIN_FORCE
+    glue = glue_of(piece.adhesive, f_c, quake)
+    d_a = given("d_a", piece.anchor_diameter_in, "in", "anchor diameter")
+    bond = bond_of(d_a, h_ef, glue.cracked, glue.reach, side, beside, c_near, failure=glue.failure)
+    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed", N_a=bond.nominal)
+    return prise.design, prise.nominal, glue.extension
 
 
 def _anchors(plated: Plated) -> tuple[Anchor, ...]:
