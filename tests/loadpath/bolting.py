@@ -26,6 +26,7 @@ from groundsill.work.pieces import Adhesive, BoltPiece, HoldDownPiece, PanelPiec
 from tests.fixtures.small_house import small_house
 
 FIR = "Douglas fir-larch"
+BOARDS = "horizontal lumber sheathing, 1x"
 WORK = "bolting"
 EPOXY = Adhesive(
     report="report 5", category=1, cracked_psi=1000.0, uncracked_psi=1700.0, hole="rotary impact or rock drill",
@@ -45,7 +46,7 @@ def sound_house() -> House:
     house = small_house()
     under, base = house.survey.underfloor, house.survey.foundation
     sills = {
-        key: replace(sill, species=FIR, thickness_in=measured(1.5), gap_in=measured(0.0))
+        key: replace(sill, species=measured(FIR), thickness_in=measured(1.5), gap_in=measured(0.0))
         for key, sill in under.sills.items()
     }
     bolts = {
@@ -68,7 +69,12 @@ def sound_house() -> House:
     }
     cores = {f"core-{key}": a_core(key, stem.from_in + 20.0, 3000.0) for key, stem in stems.items()}
     steps = {key: found for key, found in base.breaks.items() if found.kind == "step"}
-    walls = {key: replace(wall, stud=replace(wall.stud, species=FIR)) for key, wall in under.segments.items()}
+    walls = {
+        key: replace(
+            wall, stud=replace(wall.stud, species=measured(FIR)), outside=replace(wall.outside, material=BOARDS)
+        )
+        for key, wall in under.segments.items()
+    }
     under = replace(under, segments=walls, sills=sills, bolts=bolts, openings={}, obstructions={})
     base = replace(base, segments=stems, breaks=steps, tests=cores)
     survey = replace(house.survey, underfloor=under, foundation=base)

@@ -19,6 +19,7 @@ from groundsill.study import run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import SideplatePiece
 from tests.loadpath.bolting import (
+    EPOXY,
     FIR,
     WORK,
     a_new_bolt,
@@ -45,7 +46,7 @@ BOTH = "each group in full"
 @cache
 def house() -> House:
     """The sound house with a 3-1/2 in. sill on line 2, no bolts in it, and a stem 8 in. thick."""
-    made = with_sill(sound_house(), "si2", width_in=measured(3.5), species=FIR)
+    made = with_sill(sound_house(), "si2", width_in=measured(3.5), species=measured(FIR))
     made = with_stem(made, STEM, top_width_in=measured(8.0))
     return with_bolts(made, {"si2-0": None, "si2-1": None})
 
@@ -56,7 +57,7 @@ def a_plate(station: float = 120.0, **changes: Any) -> SideplatePiece:
         "mark": f"SP{station:g}", "from_top_in": 5.0, "thickness_in": 0.1875, "width_in": 9.0, "screw": "No. 14 screw",
         "screw_length_in": 3.0, "screws": 4, "screw_spacing_in": 2.5, "screw_above_in": 0.75,
         "anchor_diameter_in": 0.5, "anchor_embedment_in": 4.0, "anchor_report": "report 2", "anchors": 2,
-        "anchor_spacing_in": 5.0, "couple": "anchors",
+        "anchor_spacing_in": 5.0, "couple": "anchors", "adhesive": EPOXY,
     }  # fmt: skip
     return SideplatePiece(line="line2", station_in=station, **(plain | changes))
 

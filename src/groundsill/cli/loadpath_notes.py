@@ -34,6 +34,7 @@ def floor_line(run: Run) -> Iterator[RenderableType]:
 def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
     """Everything of one state that no chain tells."""
     yield from _work(run)
+    yield from _beside(run)
     yield from _above(study, run, full)
     yield from _prescriptive(study, run, full)
     yield from _proofs(house, study, run, full)
@@ -49,6 +50,15 @@ def _work(run: Run) -> Iterator[RenderableType]:
     if run.uncounted:
         yield strong("Work that no check counts yet; the verdicts stand without it")
         yield lines(run.uncounted)
+        yield ""
+
+
+def _beside(run: Run) -> Iterator[RenderableType]:
+    """What the trade says beside the checks of a stage."""
+    notes = dict.fromkeys(stage.note for chain in run.chains for stage in chain.stages if stage.note)
+    if notes:
+        yield strong("Seen by the trade")
+        yield lines(notes)
         yield ""
 
 

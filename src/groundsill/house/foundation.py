@@ -65,6 +65,11 @@ class FoundationSegment:
         factory=unknown,
     )
     reinforced: Fact[bool] = about("Reinforced", factory=unknown)
+    edge_bar: Fact[bool] = about(
+        "A No. 4 bar or larger along its top, between the bolts and the face",
+        measure="cover meter along the top, and one place opened to see the bar",
+        factory=unknown,
+    )
     wythes: Fact[float] = about("Wythes of brick", least=1, most=6, factory=unknown)
     mortar: Fact[str] = about(
         "Mortar", choices=("hard", "soft", "missing"), measure="scratch with a screwdriver", factory=unknown

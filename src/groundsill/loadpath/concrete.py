@@ -15,6 +15,7 @@ from itertools import pairwise
 from math import sqrt
 
 from groundsill.forces.reading import doubted
+from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
@@ -23,6 +24,7 @@ from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
+from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -39,6 +41,8 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
+_NAMED = {"sill exception": "the sill exception", PROPOSAL: "the 2016 proposal"}
+_CLAUSES = {"sill exception": EXCEPTION_CLAUSE, PROPOSAL: PROPOSAL_CLAUSE}
 _MASONRY = ("brick", "stone", "block")
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
 _BY_TEST_LOAD = f"by the load it held in a test, over {TEST_FACTOR:g} (common practice, no source)"
@@ -86,8 +90,8 @@ def concrete_link(
     if sill.cast_in and not anchors:
         return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
     if not anchors:
-        reason = "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
+        unknown, reason = wood.allowable is None, wood.why_not or "no bolt counts in this piece"
+        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST
     refused = _cannot_be_concrete(case, anchors)
     if refused is not None:
         return _cannot(piece, *refused), NO_TEST
@@ -98,33 +102,46 @@ def concrete_link(
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
-            asked = None
-            if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
-                asked = ask(case, id, sill, anchors)
+            asked = _asked(case, piece)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
     proof = by_tests(case, anchors, float(demand), len(of_line))
-    if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
-        return _by_exception(piece, asked, weakest), proof
-    if asked is not None:
-        words += f"; the sill exception does not stand in for this check ({EXCEPTION_CLAUSE}): {asked.words}"
+    expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
+    basis = case.reading.house.choices.anchor_basis
+    if asked is not None and asked.applies and basis == PROPOSAL and wood.allowable is not None and not proof.passes:
+        with section(piece.address):
+            return by_proposal(case, title, id, share, wood, asked, float(weakest.design), expected), proof
+    if asked is not None and _decided(asked, basis, proof):
+        return _by_exception(piece, asked, weakest, basis), proof
+    if asked is not None and not asked.applies:
+        words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
     link = checked(
-        piece.address,
-        title,
-        "sill",
-        id,
-        level="strength",
-        unit="lb a bolt",
-        demand=demand,
+        piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=demand,
         capacity=doubted(weakest.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part),
+        expected=expected,
         marks=asked.marks if asked is not None else (),
         working=piece.working,
-    )
+    )  # fmt: skip
     return link, proof
+
+
+def _asked(case: LineCase, piece: _Piece) -> Asked | None:
+    """The rule that may stand in for the check against earthquake, where the designer picked one."""
+    basis = case.reading.house.choices.anchor_basis
+    if case.lateral != "earthquake" or basis not in _NAMED:
+        return None
+    put = ask_proposal if basis == PROPOSAL else ask
+    return put(case, piece.id, piece.sill, piece.bolts.anchors)
+
+
+def _decided(asked: Asked, basis: str, proof: Proof) -> bool:
+    """Whether the exception stands, or an engineer has to say whether it, or the proposal, does."""
+    if asked.applies is None:
+        return not proof.passes
+    return asked.applies and basis != PROPOSAL
 
 
 def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:
@@ -182,7 +199,7 @@ def _in_concrete(
     assert f_c is not None and height is not None and anchor.edge_in is not None
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
     h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
-    found = _breakouts(case, anchor, of_line, f_c, h_a)
+    found = _breakouts(case, anchor, of_line, f_c, h_a, _edge_of(case, id, segment))
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
@@ -212,7 +229,7 @@ def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concret
 
 
 def _breakouts(
-    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float, at_edge: str
 ) -> dict[str, tuple[float, float]]:
     """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
     assert anchor.edge_in is not None and anchor.embedment_in is not None
@@ -221,7 +238,7 @@ def _breakouts(
     side = to_end(case, anchor.station_in)
     count, spacing, edge = close_group(anchor, of_line)
     c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", _group_marked(anchor, of_line))
-    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing)
+    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing, concrete=at_edge)
     found = {"breakout beside the bolt": (along.design, along.nominal)}
     if count > 1:
         note(f"{count} bolts closer than three edge distances break out together: each has its part of the group")
@@ -234,6 +251,12 @@ def _breakouts(
         toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=c_a2)
         found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
     return found
+
+
+def _edge_of(case: LineCase, id: str, segment: FoundationSegment) -> str:
+    """The row of Table 17.7.2.5.1: cracked concrete, with an edge bar only where one was seen."""
+    case.reading.noted("whether a bar runs along the edge", f"survey.foundation.segments.{id}.edge_bar")
+    return "cracked, edge bar No. 4 or larger" if segment.edge_bar.value else "cracked, no edge bar"
 
 
 def close_group(anchor: Anchor, of_line: Sequence[Anchor]) -> tuple[int, float, float]:
@@ -337,11 +360,11 @@ def force_on_one(
     return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
 
 
-def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
-    """The exception holds, or an engineer must say whether it does."""
+def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete, basis: str) -> Link:
+    """The exception holds, or an engineer must say whether it, or the proposal, does."""
     if asked.applies:
         reason = f"the sill exception applies to every bolt, so the wood value stands alone; {asked.words}"
         return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks, applies=False)
-    reason = f"outside the sill exception's evidence, an engineer decides: {asked.words}. "
+    reason = f"outside {_NAMED[basis]}'s evidence, an engineer decides: {asked.words}. "
     reason += f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt"
-    return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks | marks_of((weakest.design,)))
+    return _cannot(piece, _CLAUSES[basis], reason, asked.marks | marks_of((weakest.design,)))

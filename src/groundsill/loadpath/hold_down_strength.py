@@ -163,18 +163,18 @@ def row_of(placed: Sequence[HoldDownPiece], piece: HoldDownPiece, reach: float) 
 
 def _together(placed: _Set, reach: float) -> tuple[int, float, float, float]:
     """How many pull together, the outermost apart, how far off centre, and this one's part of what they hold."""
-    row = row_of(placed.group, placed.piece, float(reach))
+    row = row_of(placed.group, placed.piece, reach)
     if len(row) == 1:
         return 1, 0.0, 0.0, 1.0
     parts = [share_of(p, row) for p in row]
     pulled = sum(part * p.station_in for part, p in zip(parts, row, strict=True))
     off = abs(pulled - sum(p.station_in for p in row) / len(row))
-    note(f"{len(row)} hold-downs at one end, nearer than {float(reach):.3g} in.: they pull as a group")
+    note(f"{len(row)} hold-downs at one end, nearer than {reach:.3g} in.: they pull as a group")
     return len(row), row[-1].station_in - row[0].station_in, off, share_of(placed.piece, row)
 
 
 def _breakout(placed: _Set, glue: Glue | None) -> Way:
-    _, wide, off, part = _together(placed, 3 * placed.h_ef)
+    _, wide, off, part = _together(placed, 3 * float(placed.h_ef))
     cone = tension_breakout_of(
         placed.h_ef,
         placed.f_c,
@@ -191,7 +191,7 @@ def _breakout(placed: _Set, glue: Glue | None) -> Way:
 
 def _bond(placed: _Set, glue: Glue) -> Way:
     d_a = given("d_a", placed.piece.anchor_diameter_in, "in", "anchor diameter")
-    count, wide, off, part = _together(placed, 2 * bond_reach(d_a, glue.reach))
+    count, wide, off, part = _together(placed, 2 * float(bond_reach(d_a, glue.reach)))
     bond = bond_of(
         d_a,
         placed.h_ef,
@@ -218,7 +218,7 @@ def _headed(placed: _Set) -> dict[str, Way]:
     found = {"pullout": (design_strength(phi, out), out)}
     if float(placed.h_ef) > 2.5 * float(placed.near):
         burst = side_face_blowout(placed.near, head, placed.f_c, placed.h_ef)
-        count, wide, _, part = _together(placed, 6 * placed.near)
+        count, wide, _, part = _together(placed, 6 * float(placed.near))
         if count > 1:
             burst = blowout_of_group(burst, placed.near, wide)
         else:

@@ -20,7 +20,7 @@ from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
 from groundsill.loadpath.stem import cored_strength, strength_of, to_end
-from groundsill.standards.aci318_19.bond import bond_of
+from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -189,7 +189,7 @@ def _breakout(
 
 
 def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, float, str]:
-    """Design and nominal pryout of one anchor, as if the concrete ended half way to its neighbour, and any extension."""
+    """Design and nominal pryout of one anchor, and any extension; its cone ends half way to its neighbour."""
     assert piece.anchor_embedment_in is not None and piece.anchor_diameter_in is not None
     h_ef = given("h_ef", piece.anchor_embedment_in, "in", "embedment")
     c_near = given("c_near", piece.from_top_in, "in", "anchor to the top of the stem")
@@ -201,8 +201,18 @@ def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, f
     quake = case.lateral == "earthquake" and case.forces.category not in PLAIN_FORCE
     glue = glue_of(piece.adhesive, f_c, quake)
     d_a = given("d_a", piece.anchor_diameter_in, "in", "anchor diameter")
-    bond = bond_of(d_a, h_ef, glue.cracked, glue.reach, side, beside, c_near, failure=glue.failure)
-    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed", N_a=bond.nominal)
+    n, s = (float(piece.anchors), piece.anchor_spacing_in) if piece.anchors > 1 else (1.0, 0.0)
+    if s >= 2 * float(bond_reach(d_a, glue.reach)):
+        n, s = 1.0, 0.0
+    row = bond_of(
+        d_a, h_ef, glue.cracked, glue.reach, side, side, c_near, s_along=(n - 1) * s, n=n, failure=glue.failure
+    )
+    each = (
+        scale(row.nominal, 1 / n, symbol="N_a", label=f"one of {n:g} anchors whose bonds meet")
+        if n > 1
+        else row.nominal
+    )
+    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed", N_a=each)
     return prise.design, prise.nominal, glue.extension
 
 

@@ -168,6 +168,7 @@ def bond_edge_factor(c_Na: Reach, c_a_min: EdgeLeast) -> Annotated[float, Q("1",
     title="Basic bond strength",
     clause="Eq. 17.6.5.2.1",
     source=SOURCE,
+    witness="9,108 lb; 13,669 lb; 21,354 lb at one stress (a printed table of design strengths, 2016)",
 )
 def basic_bond(
     tau_cr: BondCracked, d_a: Diameter, h_ef: Embedment, lambda_a: LightweightFactor = 1.0
