@@ -7,7 +7,6 @@ The footing of a light-frame wall, by the code's own table. Soil pressure is ``s
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import radians, tan
 from typing import Annotated
 
 from groundsill.standards.conditions import Condition, all_met
@@ -29,6 +28,8 @@ __all__ = [
     "least_concrete",
     "least_footing",
     "plain_edge",
+    "table_1809_4",
+    "table_1809_6",
     "table_1809_7",
     "table_1905_1_7",
     "undercut_distance",
@@ -84,21 +85,32 @@ def table_1905_1_7() -> Table:
     return Table.load(__package__, "tables/1905_1_7.toml")
 
 
+def table_1809_4() -> Table:
+    """Least width of a footing and least depth of its bottom below undisturbed ground, in."""
+    return Table.load(__package__, "tables/1809_4.toml")
+
+
+def table_1809_6() -> Table:
+    """How steep a line between the lower edges of adjoining footings may fall, rise over run, by soil."""
+    return Table.load(__package__, "tables/1809_6.toml")
+
+
 @equation(
-    "ibc-2021/1809.4",
-    title="Depth of a footing below undisturbed ground",
+    "ibc-2021/1809.5",
+    title="Depth of a footing where the ground freezes",
     clause="1809.4 and 1809.5(1)",
     source=SOURCE,
-    constants={12: "in"},
 )
-def depth_below_ground(d_f: Frost) -> Deep:
-    """At least 12 in., and to the frost line where the ground freezes, in.
+def depth_below_ground(
+    d_min: Annotated[float, Q("in", "d_min", "least depth in any ground", at_least=0.0)], d_f: Frost
+) -> Deep:
+    """The least depth of 1809.4, and to the frost line where the ground freezes, in.
 
-    A footing protected by ASCE 32 or standing on rock needs no more than 12 in. (1809.5). Read in a state's copy of the
-    2021 edition and in the 2018 edition, https://online.flipbuilder.com/mewf/msoi/files/basic-html/page470.html . 18
-    in. of frost: 18 in.
+    A footing protected by ASCE 32 or standing on rock needs no more than the least (1809.5). Read in a state's copy of
+    the 2021 edition (its place stands in Table 1809.4) and in the 2018 edition,
+    https://online.flipbuilder.com/mewf/msoi/files/basic-html/page470.html . 12 in. and 18 in. of frost: 18 in.
     """
-    return max(12, d_f)
+    return max(d_min, d_f)
 
 
 @equation(
@@ -106,18 +118,18 @@ def depth_below_ground(d_f: Frost) -> Deep:
     title="Distance that keeps a deeper footing out from under a higher one",
     clause="1809.6",
     source=SOURCE,
-    constants={30: "deg"},
 )
 def undercut_distance(
     drop: Annotated[float, Q("in", "Δ", "lower edge of the deeper footing below that of the higher", at_least=0.0)],
+    slope: Annotated[float, Q("1", "tan", "rise over run of the line between the lower edges", above=0.0)],
 ) -> Annotated[float, Q("in", "x", "clear distance between the lower edges, in plan")]:
-    """The line between their lower edges may fall by 30 degrees at most on granular soil: drop/tan 30, in.
+    """How far apart the lower edges stand at least, so that the line between them falls no steeper: drop/slope, in.
 
     Unless the soil under the higher footing is braced or retained, or analysis shows more. Read in the 2018 edition,
-    https://online.flipbuilder.com/mewf/msoi/files/basic-html/page470.html . 6 in. deeper: 10.4 in. (our own
-    arithmetic).
+    https://online.flipbuilder.com/mewf/msoi/files/basic-html/page470.html . 6 in. deeper in sand, 0.577: 10.4 in. (our
+    own arithmetic).
     """
-    return drop / tan(radians(30))
+    return drop / slope
 
 
 @equation(
@@ -156,8 +168,10 @@ def least_footing(stories: Stories, d_f: Frost = 0.0) -> LeastFooting:
         d_f: depth that the ground freezes, in.; 0 where it does not.
     """
     row = f"{float(stories):g}"
-    table = table_1809_7()
-    return LeastFooting(table.read(row, "width"), table.read(row, "thickness"), depth_below_ground(d_f))
+    table, least = table_1809_7(), table_1809_4()
+    width = greatest(least.read("width of the footing"), table.read(row, "width"), symbol="B_min", label="width")
+    depth = depth_below_ground(least.read("depth of its bottom below the soil"), d_f)
+    return LeastFooting(width, table.read(row, "thickness"), depth)
 
 
 @procedure(
