@@ -13,7 +13,7 @@ from typing import Annotated
 from groundsill.standards.aci318_19 import SOURCE
 from groundsill.standards.aci318_19.bond import OUTDOOR, bond_of, bond_stress
 from groundsill.standards.aci318_19.development import development_length
-from groundsill.standards.aci318_19.pryout import pryout_of
+from groundsill.standards.aci318_19.pryout import pryout, pryout_factor
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
 from groundsill.standards.aci318_19.shear_friction import FrictionShear, shear_friction
@@ -21,7 +21,7 @@ from groundsill.standards.aci318_19.steel import steel_shear, steel_tension
 from groundsill.standards.aci318_19.strength_factors import design_strength
 from groundsill.standards.aci318_19.symbols import ConcreteStrength
 from groundsill.standards.aci318_19.tables import table_17_5_3, table_bars
-from groundsill.standards.aci318_19.tension_breakout import seismic_tension, tension_breakout_of
+from groundsill.standards.aci318_19.tension_breakout import TensionBreakout, seismic_tension, tension_breakout_of
 from groundsill.standards.conditions import Condition
 from groundsill.working.equation import Q, procedure
 from groundsill.working.errors import OutsideLimits
@@ -30,7 +30,7 @@ from groundsill.working.value import marks_of
 
 __all__ = ["Dowel", "FrictionDowels", "dowel_in_old_concrete", "friction_dowels"]
 
-_CATEGORY_1 = "concrete breakout, no supplementary reinforcement, post-installed category 1"
+_CATEGORY = "concrete breakout, no supplementary reinforcement, post-installed category"
 _PRYOUT = "pullout or pryout, post-installed category 1"
 _STEEL = "steel, ductile"
 _ULTIMATE_PSI = 80000.0  # ASTM A615 Grade 60 as Table 20.2.1.3(a) asks for it
@@ -93,9 +93,10 @@ def dowel_in_old_concrete(
     qualified: bool | None = None,
     hammer_drilled: bool | None = None,
     warm: bool | None = None,
+    category: str = "3",
     earthquake: bool = True,
 ) -> Dowel:
-    """Design tension and shear of one bar of a row, cracked concrete, category 1 products.
+    """Design tension and shear of one bar of a row, in cracked concrete.
 
     Args:
         bar: its number, ``#4``, of Grade 60.
@@ -115,25 +116,27 @@ def dowel_in_old_concrete(
         qualified: whether the product is qualified by ACI 355.4.
         hammer_drilled: whether the hole is made with a rotary impact or rock drill.
         warm: whether the concrete is at 50 F or more when the bar is set.
+        category: of the product, from its report: ``1``, ``2`` or ``3``; the lowest, 3, where nobody knows.
         earthquake: categories C to F: three quarters in tension for all but steel (17.10.5.4).
     """
     if push not in ("toward the face", "along the face"):
         raise OutsideLimits(f"{SOURCE.cite('17.7.2.1')}: push = {push!r}; must be toward the face or along the face")
     scope = anchor_scope(f_c, "post-installed", strength)
     d_a = table_bars().read(bar, "diameter", symbol="d_a")
-    row = _Row(bar, d_a, h_ef, f_c, (c_end, c_end, c_near, c_far), n, s)
+    row = _Row(bar, d_a, h_ef, f_c, (c_end, c_end, c_near, c_far), n, s, f"{_CATEGORY} {category}")
     glue = _glue(row, (tau_cr, tau_uncr), environment, (qualified, hammer_drilled, warm), earthquake)
-    shear, shear_by = _shear(row, glue, h_a, push)
+    cone = _cone(row)
+    shear, shear_by = _shear(row, cone, glue, h_a, push)
     if glue.design is None:
         note("Nothing says what the glue holds: neither the pull nor the prying of the bars can be checked")
         return Dowel(None, "", None, "", shear, scope.extension, glue.conditions, PULL_FIRST)
-    tension, tension_by = _tension(row, glue.design, earthquake)
+    tension, tension_by = _tension(row, cone, glue.design, earthquake)
     return Dowel(tension, tension_by, shear, shear_by, shear, scope.extension, glue.conditions, "")
 
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """Bars of a row: what they are, how deep, in what, how far from the ends and faces, how many, how far apart."""
+    """Bars of a row: which, how deep, in what, how far from ends and faces, how many, how far apart, what fails."""
 
     bar: str
     d_a: float
@@ -142,6 +145,7 @@ class _Row:
     sides: tuple[float, float, float, float]
     n: float
     s: float
+    failure: str
 
     @property
     def apart(self) -> float:
@@ -154,29 +158,44 @@ class _Row:
         return table_17_5_3().read(_STEEL, way), table_bars().read(self.bar, "area", symbol="A_b")
 
 
-def _tension(row: _Row, glue: float, earthquake: bool) -> tuple[float, str]:
+def _cone(row: _Row) -> TensionBreakout:
+    """Breakout in tension of one bar: alone, or its part of the row's, whichever is less."""
+    alone = tension_breakout_of(row.h_ef, row.f_c, *row.sides, anchor="post-installed", failure=row.failure)
+    if float(row.n) <= 1:
+        return alone
+    whole = tension_breakout_of(row.h_ef, row.f_c, *row.sides, row.apart, anchor="post-installed", failure=row.failure)
+    nominal = least(
+        alone.nominal, _each(whole.nominal, row.n), symbol="N_cb", label="one alone, or its part of the row"
+    )
+    return TensionBreakout(nominal, alone.phi, design_strength(alone.phi, nominal))
+
+
+def _tension(row: _Row, cone: TensionBreakout, glue: float, earthquake: bool) -> tuple[float, str]:
     """Design tension of one bar of the row, and what gives first."""
     phi, A_b = row.steel("tension")
-    cone = tension_breakout_of(
-        row.h_ef, row.f_c, *row.sides, row.apart, anchor="post-installed", failure=_CATEGORY_1
-    ).design
     holds = {
         "steel": design_strength(phi, steel_tension(A_b, _ULTIMATE_PSI)),
-        "breakout": _each(seismic_tension(cone) if earthquake else cone, row.n),
+        "breakout": seismic_tension(cone.design) if earthquake else cone.design,
         "bond": _each(seismic_tension(glue) if earthquake else glue, row.n),
     }
     return least(*holds.values(), symbol="φN_n", label="design tension of one bar"), _least_of(holds)
 
 
-def _shear(row: _Row, glue: _Glue, h_a: float, push: str) -> tuple[float, str]:
+def _shear(row: _Row, cone: TensionBreakout, glue: _Glue, h_a: float, push: str) -> tuple[float, str]:
     """Design shear of one bar of the row, its prying by the cone alone where the glue is not known, and what gives."""
     phi, A_b = row.steel("shear")
     edge = breakout_toward_edge if push == "toward the face" else breakout_parallel_to_edge
-    broken = edge(row.d_a, row.h_ef, row.f_c, row.sides[2], h_a, row.sides[0], n=row.n, s=row.s).design
-    pried = pryout_of(row.h_ef, row.f_c, *row.sides, anchor="post-installed", failure=_PRYOUT, N_a=glue.each).design
+    near, end = row.sides[2], row.sides[0]
+    together = float(row.n) > 1 and float(row.s) <= 3 * float(near)  # farther apart each breaks out alone
+    n, s = (row.n, row.s) if together else (1.0, 0.0)
+    broken = _each(edge(row.d_a, row.h_ef, row.f_c, near, h_a, end, n=n, s=s).design, n)
+    held = cone.nominal
+    if glue.each is not None:
+        held = least(held, glue.each, symbol="N_cp", label="breakout or bond in tension")
+    pried = design_strength(table_17_5_3().read(_PRYOUT, "shear"), pryout(pryout_factor(row.h_ef), held))
     holds = {
         "steel": design_strength(phi, steel_shear(A_b, _ULTIMATE_PSI)),
-        "edge breakout": _each(broken, row.n),
+        "edge breakout": broken,
         "pryout": pried,
     }
     return least(*holds.values(), symbol="φV_n", label="design shear of one bar"), _least_of(holds)
@@ -206,7 +225,7 @@ def _glue(
         if minimum.applies is not True:
             return _Glue(None, None, conditions)
         cracked, reach = minimum.cracked, minimum.reach
-    held = bond_of(row.d_a, row.h_ef, cracked, reach, *row.sides, s_along=row.apart, n=row.n)
+    held = bond_of(row.d_a, row.h_ef, cracked, reach, *row.sides, s_along=row.apart, n=row.n, failure=row.failure)
     return _Glue(held.design, _each(held.nominal, row.n), conditions)
 
 
