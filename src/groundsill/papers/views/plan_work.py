@@ -308,6 +308,10 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
+        case DowelPiece():
+            edge = "" if piece.edge_in is None else f", {size(piece.edge_in, units)} from the nearer face"
+            glued = f"{piece.count} {piece.bar} glued {size(piece.embedment_in, units)} into the {piece.into}{edge}"
+            return span_words(piece.from_in, piece.to_in, units), glued, ""
         case DrainagePiece():
             return "", ", ".join(filter(None, (piece.what, piece.note))), ""
         case SoilPiece():

@@ -95,5 +95,6 @@ def pull_tests(
     factor, part = table.read("proof load over the pull", symbol="k_T"), table.read("part of yield", symbol="k")
     load = proof_load(factor, T, part, A_b, f_y)
     note("The jack stands clear of the cone: its feet at least as far from the bar as the bar is deep (recalled)")
-    minutes, movement = table.read("minutes held"), table.read("movement in inches")
+    minutes = table.read("minutes held", symbol="t")
+    movement = table.read("movement in inches", symbol="Δ")
     return PullTests(count, load, minutes, movement, PASSED, FAILED)

@@ -281,7 +281,10 @@ def footing_bars(
         top_and_bottom: one bar at least at its top and one at its bottom; asked beyond 8 in. of thickness.
     """
     table = table_1905_1_7()
-    few, size = table.read("wall footing", "bars"), table.read("wall footing", "diameter")
+    few, size = (
+        table.read("wall footing", "bars", symbol="n_min"),
+        table.read("wall footing", "diameter", symbol="d_b,min"),
+    )
     area = least_bar_area(table.read("wall footing", "share", symbol="rho"), B, h)
     if category in ("A", "B") or (category == "C" and detached):
         why = "category C, a detached dwelling" if category == "C" else f"category {category}"
@@ -291,7 +294,7 @@ def footing_bars(
         _asked(f"of {float(size):g} in. (#4) at least", d_b, size, "1905.1.7"),
         _asked(f"of {float(area):.2f} in2 together at least", A_s, area, "1905.1.7"),
     ]
-    if float(h) > float(table.read("wall footing", "one layer up to")):
+    if float(h) > float(table.read("wall footing", "one layer up to", symbol="h_1")):
         met = condition("one at the top and one at the bottom", top_and_bottom, cite=SOURCE.cite("1905.1.7"))
         asked.append(Condition("one at the top and one at the bottom", met))
     return FootingBars(True, f"category {category}", area, tuple(asked), all_met(asked))

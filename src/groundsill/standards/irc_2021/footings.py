@@ -113,11 +113,14 @@ def footing_fits(
     note(_WIDTHS)
     if category in _STRONG:
         asked = table_r403_1_3()
-        along = asked.read(kind, "bars along the bottom"), asked.read(kind, "bars along the top")
+        along = (
+            asked.read(kind, "bars along the bottom", symbol="n_b,min"),
+            asked.read(kind, "bars along the top", symbol="n_t,min"),
+        )
         found.append(_asked(f"{float(along[0]):g} #4 along its bottom", float(bottom) >= float(along[0]), "R403.1.3"))
         found.append(_asked(f"{float(along[1]):g} #4 along the top", float(top) >= float(along[1]), "R403.1.3"))
         if kind == "footing and stem cast apart":
-            apart = asked.read(kind, "spacing of bars up")
+            apart = asked.read(kind, "spacing of bars up", symbol="s_v,max")
             found.append(_asked(f"#4 up into the stem at {float(apart):g} in.", float(up) <= float(apart), "R403.1.3"))
     return DwellingFooting(tuple(found), all_met(found))
 
