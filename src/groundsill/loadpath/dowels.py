@@ -150,8 +150,8 @@ def _strength(case: LineCase, piece: DowelPiece, id: str, stem: FoundationSegmen
         given("s", spacing, "in", "their spacing"),
         strength="assumed" if cored_strength(case, id) is None else "tested",
         push=piece.push,
-        tau_cr=given("tau_cr", known.cracked_psi or 0.0, "psi", "bond stress in cracked concrete, from the report"),
-        tau_uncr=given("tau_uncr", known.uncracked_psi or 0.0, "psi", "the same in uncracked concrete"),
+        tau_cr=_bond("tau_cr", known.cracked_psi, "bond stress in cracked concrete"),
+        tau_uncr=_bond("tau_uncr", known.uncracked_psi, "bond stress in uncracked concrete"),
         environment=_ENVIRONMENT[known.place],
         qualified=True if known.report else None,
         hammer_drilled=None if not known.hole else known.hole == "rotary impact or rock drill",
@@ -159,6 +159,11 @@ def _strength(case: LineCase, piece: DowelPiece, id: str, stem: FoundationSegmen
         category=str(known.category or _LOWEST),
     )
     return found, marks | marks_of((f_c,))
+
+
+def _bond(symbol: str, stress: float | None, what: str) -> float:
+    """The product's own bond stress, recorded; 0 for none."""
+    return 0.0 if stress is None else given(symbol, stress, "psi", f"{what}, from its report")
 
 
 def _unmet(found: Dowel) -> str:
