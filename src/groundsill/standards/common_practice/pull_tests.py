@@ -96,5 +96,6 @@ def pull_tests(
     load = proof_load(factor, T, part, A_b, f_y)
     note("The jack stands clear of the cone: its feet at least as far from the bar as the bar is deep (recalled)")
     minutes = table.read("minutes held", symbol="t")
-    movement = table.read("movement in inches", symbol="Δ")
+    most = table.read("movement in inches", symbol="Δ_max")
+    movement = given("Δ", float(most), "in", "movement at the load", marks_of((most,)))
     return PullTests(count, load, minutes, movement, PASSED, FAILED)

@@ -171,7 +171,7 @@ def least_footing(stories: Stories, d_f: Frost = 0.0) -> LeastFooting:
     table, least = table_1809_7(), table_1809_4()
     width = greatest(least.read("width of the footing"), table.read(row, "width"), symbol="B_min", label="width")
     depth = depth_below_ground(least.read("depth of its bottom below the soil"), d_f)
-    return LeastFooting(width, table.read(row, "thickness"), depth)
+    return LeastFooting(width, table.read(row, "thickness", symbol="h_min"), depth)
 
 
 @procedure(
