@@ -275,7 +275,7 @@ def test_a_decayed_sill_holds_no_plate() -> None:
     ("facts", "words"),
     [
         ({"top_width_in": Fact(state="unknown")}, "the thickness of the stem is not known"),
-        ({"material": "brick"}, "the foundation there is brick"),
+        ({"material": "brick"}, "brick: direct bolting needs both in-place shear tests of the wall and tests of bolts"),
         ({"top_width_in": measured(4.0)}, "anchors 4 in. deep come out of a stem 4 in. thick"),
     ],
 )

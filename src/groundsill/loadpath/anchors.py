@@ -16,6 +16,9 @@ from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.experience import EXPERIENCE
+from groundsill.loadpath.masonry_bolts import brick_link
+from groundsill.loadpath.masonry_plates import brick_plates_link, on_masonry
+from groundsill.loadpath.masonry_proofs import stands_in
 from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.side_plate_anchors import plates_link
 from groundsill.loadpath.side_plates import MIXED, Plated, plates_of, row_words
@@ -26,7 +29,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["anchor_stages", "share_of_sill"]
+__all__ = ["anchor_stages", "share_between", "share_of_sill"]
 
 _SPREAD_BOLT = (0.8, 1.25)
 _WOOD = "12.3.1, 11.3"
@@ -82,7 +85,10 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
         rest = _left_with(case, pieces, n, ties, passing)
         left.append(rest.force)
         if piece.plated is not None:
-            link, proof = plates_link(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+            in_stem = brick_plates_link if on_masonry(case, piece.plated) else plates_link
+            link, proof = in_stem(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+        elif stands_in(case, piece.bolts.anchors):
+            link, proof = brick_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         else:
             link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         concrete.append(_unshared(case, piece, rest, link))
@@ -128,8 +134,13 @@ def _unshared(case: LineCase, piece: _Piece, left: _Left, link: Link) -> Link:
 
 
 def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
-    """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
-    over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
+    """What part of the line's force comes down on a sill piece."""
+    return share_between(case, sill.from_in, sill.to_in)
+
+
+def share_between(case: LineCase, low: float, high: float) -> Share:
+    """What part of the line's force comes down between two stations: from the braces there, or by length with none."""
+    over = {b.id: part_length(b, low, high) / b.length_in for b in case.braces}
     doubts = case.doubts
     if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
         doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
@@ -142,7 +153,7 @@ def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
         return Share(1.0, doubts)
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
-        return Share((sill.to_in - sill.from_in) / case.length_in, doubts)
+        return Share((high - low) / case.length_in, doubts)
     return Share(min(1.0, sum(b.share * over[b.id] for b in braces)), doubts)
 
 

@@ -25,7 +25,7 @@ from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
 from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -43,7 +43,6 @@ __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete"
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
 _NAMED = {"sill exception": "the sill exception", PROPOSAL: "the 2016 proposal"}
 _CLAUSES = {"sill exception": EXCEPTION_CLAUSE, PROPOSAL: PROPOSAL_CLAUSE}
-_MASONRY = ("brick", "stone", "block")
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
 _BY_TEST_LOAD = f"by the load it held in a test, over {TEST_FACTOR:g} (common practice, no source)"
 
@@ -167,14 +166,8 @@ def _cannot_be_concrete(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str,
         under = foundation_at(case.reading, case.id, anchor.station_in)
         if under is None:
             return _CLAUSE, "no foundation was surveyed under the bolt"
-        material = under[1].material
-        if material in _MASONRY:
-            return (
-                "TMS 402 chapter 9; IEBC 2021 A106.2",
-                f"{material}: needs both in-place shear tests of the wall and anchor tests in it",
-            )
-        if material != "poured concrete":
-            return _CLAUSE, f"the foundation there is {material}"
+        if under[1].material != "poured concrete":
+            return _CLAUSE, f"the foundation there is {under[1].material}"
         if anchor.embedment_in is None:
             continue
         if anchor.edge_in is None:
@@ -211,8 +204,10 @@ def _in_concrete(
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
-    beyond = (extension, by_bond if way == "pryout" else "", too_near(anchor, of_line))
-    return _Concrete(design, found[way][1], way, "; ".join(dict.fromkeys(text for text in beyond if text)))
+    bonded = by_bond if way == "pryout" else ""
+    beyond = (extension, bonded, too_near(anchor, of_line))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Concrete(design, nominal, way, "; ".join(dict.fromkeys(text for text in beyond if text)))
 
 
 def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:

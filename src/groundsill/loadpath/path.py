@@ -15,6 +15,7 @@ from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.dowels import dowel_stages
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
@@ -66,7 +67,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
-    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
     stages = (
         *floor_stages(case),
@@ -75,6 +76,7 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *bracing_stages(case),
         *((drift_stage(case),) if quake else ()),
         *anchor_stages(case),
+        *masonry_stage(case),
         *(dowel_stages(case) if quake else ()),
     )
     return with_both_ways(case, stages)

@@ -19,7 +19,7 @@ from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, ste
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
-from groundsill.loadpath.stem import cored_strength, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -31,7 +31,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, least, note, scale
 from groundsill.working.value import marks_of
 
-__all__ = ["plates_link"]
+__all__ = ["anchors_of", "lever_of", "plates_link"]
 
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
 _NOT_GIVEN = "the diameter and embedment of the anchors of a side plate are not given (its report names them)"
@@ -70,7 +70,7 @@ def plates_link(
     except OutsideLimits as outside:
         return cannot(address, title, "sill", id, clause=_CLAUSE, reason=str(outside), working=working), NO_TEST
     on_one = float(demand) * max(held.on_anchor for held in every)
-    proof = by_tests(case, _anchors(plated), on_one, of_line)
+    proof = by_tests(case, anchors_of(plated), on_one, of_line)
     extension = "; ".join(dict.fromkeys(held.extension for held in every if held.extension))
     link = checked(
         address,
@@ -121,7 +121,7 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     f_c = strength_of(case, id, stem)
     assert f_c is not None
     V = given("V_1", TRIAL_LB, "lb", "trial force on one plate: all follows in proportion")
-    end = end_anchor(piece, V, _lever(piece))
+    end = end_anchor(piece, V, lever_of(piece))
     breaks = _breakout(case, piece, (id, stem), f_c, V, end)
     pries = _pryout(case, piece, f_c)
     each = divide(V, end.resultant, symbol="V_1/R", unit="1", label="force on the plate over that on its end anchor")
@@ -139,12 +139,13 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
         extension = extension or "an anchor set afterwards without its evaluation report"
     spacing = piece.anchor_spacing_in if piece.anchors > 1 else None
     split = apart(piece.adhesive, piece.anchor_diameter_in, piece.from_top_in, spacing, SPLITTING[piece.anchor])[1]
-    beyond = (extension, pries[2] if way == "pryout" else "", split)
-    extension = "; ".join(dict.fromkeys(text for text in beyond if text))
-    return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
+    bonded = pries[2] if way == "pryout" else ""
+    extension = "; ".join(dict.fromkeys(text for text in (extension, bonded, split) if text))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Held(design, nominal, way, extension, float(end.resultant) / TRIAL_LB)
 
 
-def _lever(piece: SideplatePiece) -> float:
+def lever_of(piece: SideplatePiece) -> float:
     """The couple's lever: from the row of screws to the row of anchors."""
     below = given("y_a", piece.from_top_in, "in", "anchors below the top of the stem")
     above = given("y_s", piece.screw_above_in or 0.0, "in", "screws above it")
@@ -216,7 +217,7 @@ def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, f
     return prise.design, prise.nominal, glue.extension
 
 
-def _anchors(plated: Plated) -> tuple[Anchor, ...]:
+def anchors_of(plated: Plated) -> tuple[Anchor, ...]:
     """The anchors of the plates as tests in place know them."""
     return tuple(
         Anchor(

@@ -10,6 +10,7 @@ from groundsill.house.fact import about
 
 __all__ = [
     "SPLICE_REACH_IN",
+    "Adhesive",
     "BoltPiece",
     "ConcretePiece",
     "DowelPiece",
@@ -142,7 +143,9 @@ class BoltPiece:
     mark: str = ""
     line: str = about("Line", refers="underfloor.lines")
     station_in: float = about("Station", unit="in", least=0, most=6000)
-    anchor: Literal["cast-in", "adhesive", "expansion"] = "adhesive"
+    anchor: Literal["cast-in", "adhesive", "expansion", "grouted"] = about(
+        "How it is set", help="grouted: in a wide hole in brick, filled round with grout", default="adhesive"
+    )
     diameter_in: float = about("Diameter", unit="in", least=0.375, most=1)
     embedment_in: float = about("Embedment", unit="in", least=2, most=24)
     edge_in: float | None = about(
@@ -151,6 +154,9 @@ class BoltPiece:
     plate_washer: bool = about("Plate washer 3 x 3 x 0.229", default=True)
     to_sheathing_in: float | None = about(
         "Centre to the sheathed edge of the sill (or of the blocking on it)", unit="in", least=0, most=16, default=None
+    )
+    hole_in: float | None = about(
+        "Hole in the masonry", unit="in", help="of a grouted bolt", least=0.375, most=4, default=None
     )
     report: str = about("Evaluation report of the anchor", default="")
     adhesive: Adhesive | None = about("Its adhesive", default=None)
@@ -299,11 +305,19 @@ class SideplatePiece:
     packing_in: float = about(
         "Packing between plate and sill, where the sill stands back", unit="in", least=0, most=4, default=0.0
     )
-    anchor: Literal["adhesive", "expansion", "screw"] = about("Kind of its anchors", default="adhesive")
+    anchor: Literal["adhesive", "expansion", "screw", "grouted", "through-bolt", "embedded at 22.5 degrees"] = about(
+        "Kind of its anchors", help="the last three are for brick", default="adhesive"
+    )
     anchor_diameter_in: float | None = about("Diameter of its anchors", unit="in", least=0.25, most=1, default=None)
     anchor_embedment_in: float | None = about("Embedment of its anchors", unit="in", least=1.5, most=24, default=None)
     anchors: int = about("Anchors, in one row along the wall", least=1, most=6, default=2)
     anchor_spacing_in: float = about("Spacing of the anchors", unit="in", least=1, most=24, default=4.0)
+    anchor_hole_in: float | None = about(
+        "Hole of its anchors in the masonry", unit="in", help="of a grouted anchor", least=0.25, most=4, default=None
+    )
+    anchor_plate_in2: float | None = about(
+        "Steel plate of a through-bolt on the far side", unit="in^2", least=1, most=400, default=None
+    )
     anchor_report: str = about("Evaluation report of the anchors", default="")
     adhesive: Adhesive | None = about("Their adhesive", default=None)
     couple: Literal["each group in full", "anchors", "screws"] = about(
