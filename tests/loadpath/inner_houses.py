@@ -37,7 +37,8 @@ def on_it(id: str, piece: InnerFoundationPiece, drag: bool = True) -> dict[str, 
         for m, station in enumerate((low + 3, high - 3)):
             parts[f"{id}-h{n}{m}"] = HoldDownPiece(
                 order=10 + n, mark=f"{name}H{n}{m}", segment=wall_id(id), station_in=station, capacity_lb=6000.0,
-                report=REPORT, anchor_edge_in=4.0, anchor_embedment_in=14.0, give_in=0.1,
+                report=REPORT, anchor="cast-in headed", anchor_head_in2=3.0, anchor_edge_in=4.0,
+                anchor_embedment_in=14.0, give_in=0.1,
             )  # fmt: skip
     stations = [14.0 + k * (long - 28.0) / 11 for k in range(12)]
     for n, station in enumerate(s for s in stations if min(abs(s - j) for j in (*piece.sill_joints_in, -99)) > 6):

@@ -12,6 +12,7 @@ from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
+from groundsill.loadpath.dowels import dowel_stages
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
 from groundsill.loadpath.inner.stages import inner_stages
@@ -79,5 +80,6 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
         *anchor_stages(case),
         *(inner_stages(case, drift) if case.inner is not None else ()),
         *masonry_stage(case),
+        *(dowel_stages(case) if quake else ()),
     )
     return with_both_ways(case, stages)

@@ -15,12 +15,13 @@ where it sags (tension below); a couple is positive where it pushes the beam dow
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, inf, sqrt
 
 from groundsill.mechanics.banded import solved
+from groundsill.mechanics.cubic import below_nothing, cubic_at, shape, turning_points
 from groundsill.working.errors import OutsideLimits
 
 __all__ = ["Beam", "Couple", "Loads", "Peak", "Piece", "PointLoad", "Settled", "Spread", "Station", "settle"]
@@ -265,11 +266,6 @@ def _longest(piece: Piece, whole: float) -> float:
     return min(_FINE * characteristic_in, whole / _FEWEST)
 
 
-def _shape(t: float, length: float) -> tuple[float, float, float, float]:
-    """What the deflection at a part ``t`` of an element takes of its ends' deflections and slopes."""
-    return (1 - t * t * (3 - 2 * t), length * t * (1 - t) ** 2, t * t * (3 - 2 * t), -length * t * t * (1 - t))
-
-
 def _nodal(elements: Sequence[_Element], loads: Loads) -> tuple[list[float], float]:
     """The loads as forces and couples at the nodes, and a size to measure what is left over by."""
     forces = [0.0] * (2 * len(elements) + 2)
@@ -327,7 +323,7 @@ def _at_rest(elements: Sequence[_Element], forces: Sequence[float], size: float)
 
 def _bed(e: _Element) -> tuple[tuple[tuple[float, float, float, float], float], ...]:
     """The points of an element at which the soil is taken: what they take of its ends, and their spring, lb/in."""
-    return tuple((_shape(t, e.length), e.piece.spring * e.length * weight) for t, weight in _GAUSS)
+    return tuple((shape(t, e.length), e.piece.spring * e.length * weight) for t, weight in _GAUSS)
 
 
 _Bed = Sequence[Sequence[tuple[tuple[float, float, float, float], float]]]
@@ -346,12 +342,12 @@ def _left_over(
         m1, m2 = by * (2 * s1 + s2 - 3 * turned), by * (s1 + 2 * s2 - 3 * turned)
         shear = (m1 + m2) / e.length
         taken = [shear, m1, -shear, m2]
-        for shape, spring in bed[n]:
-            down = w1 * shape[0] + s1 * shape[1] + w2 * shape[2] + s2 * shape[3]
+        for part, spring in bed[n]:
+            down = w1 * part[0] + s1 * part[1] + w2 * part[2] + s2 * part[3]
             touching.append(down > 0.0)
             if down > 0.0:
                 for i in range(4):
-                    taken[i] += spring * down * shape[i]
+                    taken[i] += spring * down * part[i]
         for i in range(4):
             left[at + i] -= taken[i]
     return left, touching
@@ -363,12 +359,12 @@ def _stiffness(elements: Sequence[_Element], bed: _Bed, touching: Sequence[bool]
     point = 0
     for n, e in enumerate(elements):
         square = [list(row) for row in _bending(e)]
-        for shape, spring in bed[n]:
+        for part, spring in bed[n]:
             k = spring if touching[point] else _FAINT * spring
             point += 1
             for i in range(4):
                 for j in range(i + 1):
-                    square[i][j] += k * shape[i] * shape[j]
+                    square[i][j] += k * part[i] * part[j]
         for i in range(4):
             for j in range(i + 1):
                 rows[2 * n + i][i - j] += square[i][j]
@@ -393,8 +389,8 @@ def _summed(elements: Sequence[_Element], moved: Sequence[float], loads: Loads) 
             e = elements[n]
             moment += shear * e.length - e.down * e.length**2 / 2
             shear -= e.down * e.length
-            for (shape, spring), (t, _) in zip(_bed(e), _GAUSS, strict=True):
-                push = spring * max(0.0, sum(a * b for a, b in zip(shape, moved[2 * n : 2 * n + 4], strict=True)))
+            for (part, spring), (t, _) in zip(_bed(e), _GAUSS, strict=True):
+                push = spring * max(0.0, sum(a * b for a, b in zip(part, moved[2 * n : 2 * n + 4], strict=True)))
                 shear += push
                 moment += push * e.length * (1 - t)
                 held += push
@@ -429,8 +425,8 @@ def _moments(stations: Sequence[Station], sense: int) -> list[Peak]:
     for a, b in pairwise(stations):
         values = (a.moment_right_lb_in, a.shear_right_lb, b.moment_left_lb_in, b.shear_left_lb)
         length = b.station_in - a.station_in
-        for t in (0.0, *_turning_points(values, length), 1.0):
-            value = sense * _cubic(values, length, t)
+        for t in (0.0, *turning_points(values, length), 1.0):
+            value = sense * cubic_at(values, length, t)
             found.append(Peak(value, a.station_in + t * length))
     return found
 
@@ -439,8 +435,8 @@ def _sunk(elements: Sequence[_Element], moved: Sequence[float]) -> list[Peak]:
     found = []
     for n, e in enumerate(elements):
         values = (moved[2 * n], moved[2 * n + 1], moved[2 * n + 2], moved[2 * n + 3])
-        for t in (0.0, *_turning_points(values, e.length), 1.0):
-            found.append(Peak(_cubic(values, e.length, t), e.start + t * e.length))
+        for t in (0.0, *turning_points(values, e.length), 1.0):
+            found.append(Peak(cubic_at(values, e.length, t), e.start + t * e.length))
     return found
 
 
@@ -459,9 +455,9 @@ def _lifted(elements: Sequence[_Element], moved: Sequence[float]) -> tuple[tuple
         if e.piece.spring == 0:
             continue
         values = (moved[2 * n], moved[2 * n + 1], moved[2 * n + 2], moved[2 * n + 3])
-        parts = (0.0, *_turning_points(values, e.length), 1.0)
+        parts = (0.0, *turning_points(values, e.length), 1.0)
         for a, b in pairwise(parts):
-            stretch = _above(values, e.length, a, b)
+            stretch = below_nothing(values, e.length, a, b)
             if stretch is None:
                 continue
             start, end = e.start + stretch[0] * e.length, e.start + stretch[1] * e.length
@@ -470,40 +466,3 @@ def _lifted(elements: Sequence[_Element], moved: Sequence[float]) -> tuple[tuple
             else:
                 found.append((start, end))
     return tuple(found)
-
-
-_Cubic = tuple[float, float, float, float]
-
-
-def _cubic(values: _Cubic, length: float, t: float) -> float:
-    """The cubic with these values and slopes at its ends, at a part ``t`` of its length."""
-    return sum(a * b for a, b in zip(values, _shape(t, length), strict=True))
-
-
-def _turning_points(values: _Cubic, length: float) -> Iterator[float]:
-    """The parts of an element at which its cubic is level, in order."""
-    rise, s1, s2 = values[2] - values[0], values[1] * length, values[3] * length
-    a, b, c = 3 * (s1 + s2 - 2 * rise), 2 * (3 * rise - 2 * s1 - s2), s1
-    inside = b * b - 4 * a * c
-    if inside < 0 or (a == 0 and b == 0):
-        return
-    far = -(b + (sqrt(inside) if b >= 0 else -sqrt(inside))) / 2  # the root without loss of figures
-    roots = {far / a if a else inf, c / far if far else inf}
-    yield from sorted(root for root in roots if 0 < root < 1)
-
-
-def _above(values: _Cubic, length: float, a: float, b: float) -> tuple[float, float] | None:
-    """The part between two parts of an element, over which it only rises or only falls, that lies above the soil."""
-    first, last = _cubic(values, length, a), _cubic(values, length, b)
-    if first >= 0 and last >= 0:
-        return None
-    if first < 0 and last < 0:
-        return a, b
-    low, high = a, b
-    for _ in range(60):
-        middle = (low + high) / 2
-        if (_cubic(values, length, middle) < 0) == (first < 0):
-            low = middle
-        else:
-            high = middle
-    return (a, low) if first < 0 else (low, b)

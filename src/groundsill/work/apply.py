@@ -25,6 +25,7 @@ from groundsill.work.pieces import (
     SPLICE_REACH_IN,
     BoltPiece,
     ConcretePiece,
+    DowelPiece,
     DrainagePiece,
     HoldDownPiece,
     InnerFoundationPiece,
@@ -282,7 +283,20 @@ def _why_inner(survey: Survey, key: str, piece: InnerFoundationPiece) -> str | N
     return None
 
 
-def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece) -> str | None:
+def _why_dowels(site: _Site, piece: DowelPiece) -> str | None:
+    """Bars are glued into concrete that is there; one alone begins and ends at its station."""
+    if piece.count > 1 or piece.to_in < piece.from_in:
+        why = _why_stretch(site, piece)
+        if why:
+            return why
+    elif (length := line_length_in(site.survey, piece.line)) is None:
+        return f"its line {piece.line} is not in the survey"
+    elif piece.to_in > length + TOUCH_IN:
+        return f"station {piece.to_in:g} is beyond the end of {piece.line} at {length:g}"
+    return _why_no_base(site, piece.line, piece.from_in) or _why_no_base(site, piece.line, piece.to_in)
+
+
+def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece | DowelPiece) -> str | None:
     """A stretch of a line, from one station to another."""
     length = line_length_in(site.survey, piece.line)
     if length is None:
@@ -319,6 +333,7 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
         ConcretePiece: _why_concrete,
+        DowelPiece: _why_dowels,
         DrainagePiece: _why_drainage,
         SoilPiece: _why_stretch,
     }

@@ -18,6 +18,7 @@ from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import (
     BoltPiece,
     ConcretePiece,
+    DowelPiece,
     DrainagePiece,
     HoldDownPiece,
     InnerFoundationPiece,
@@ -33,7 +34,7 @@ from groundsill.work.pieces import (
 
 __all__ = ["line_of", "mark_runs", "work_marks", "work_table"]
 
-_LOW = BoltPiece | SideplatePiece | ConcretePiece | SoilPiece
+_LOW = BoltPiece | SideplatePiece | ConcretePiece | DowelPiece | SoilPiece
 _DRAIN = Layer("C-STRM-N", 25, "dashed", style="new")
 _EARTH = Layer("C-GRAD-N", 25, style="new")
 _KINDS: tuple[tuple[type, str], ...] = (
@@ -47,6 +48,7 @@ _KINDS: tuple[tuple[type, str], ...] = (
     (SideplatePiece, "Anchors by side plates (A)"),
     (InnerFoundationPiece, "New foundation inside the old (F)"),
     (ConcretePiece, "Concrete (F)"),
+    (DowelPiece, "Bars glued into old concrete (D)"),
     (DrainagePiece, "Drainage"),
     (SoilPiece, "Soil"),
 )
@@ -134,9 +136,18 @@ def _below(piece: Piece, frame: Frame, address: str) -> Iterator[Mark]:
         case ConcretePiece():
             box = frame.box(0.0, frame.length, -0.16 * frame.paper, -0.30 * frame.paper)
             yield Polygon(box, layer("new concrete"), "concrete", address, said)
+        case DowelPiece():
+            for station in _stations(piece):
+                yield Symbol("bolt", frame.at(station), layer("new anchor"), 5.0, address=address, label=said)
         case SoilPiece():
             box = frame.box(piece.from_in, piece.to_in, 0.30 * frame.paper, 0.40 * frame.paper)
             yield Polygon(box, _EARTH, "earth", address, said)
+
+
+def _stations(piece: DowelPiece) -> tuple[float, ...]:
+    """Where the bars of a row stand, evenly from the first to the last."""
+    step = (piece.to_in - piece.from_in) / max(piece.count - 1, 1)
+    return tuple(piece.from_in + n * step for n in range(piece.count))
 
 
 def _off(piece: TiePiece | StrapPiece) -> float:
@@ -167,6 +178,8 @@ def _worded(one: _Words, labels: Labels) -> Iterator[Mark]:
             yield labels.across(frame, piece.station_in, piece.mark, (0.08,), address)
         case ConcretePiece():
             yield along(frame.middle, piece.mark or piece.purpose, -0.36, -0.23)
+        case DowelPiece():
+            yield along((piece.from_in + piece.to_in) / 2, f"{piece.mark} ({piece.count})".strip(), -0.13, 0.13)
         case SoilPiece():
             yield along((piece.from_in + piece.to_in) / 2, piece.mark or piece.what, 0.47, 0.24)
 
@@ -310,6 +323,10 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
+        case DowelPiece():
+            edge = "" if piece.edge_in is None else f", {size(piece.edge_in, units)} from the nearer face"
+            glued = f"{piece.count} {piece.bar} glued {size(piece.embedment_in, units)} into the {piece.into}{edge}"
+            return span_words(piece.from_in, piece.to_in, units), glued, ""
         case DrainagePiece():
             return "", ", ".join(filter(None, (piece.what, piece.note))), ""
         case SoilPiece():

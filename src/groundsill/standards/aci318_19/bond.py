@@ -264,7 +264,8 @@ def bond_stress(
             uncracked = scale(uncracked, notes.read(row, "tau_uncr"), symbol="tau_uncr", label=row)
     use = table_17_6_5_2_5_use()
     least = use.read("limit", "concrete strength", symbol="f'_c,min")
-    days, heat = float(use.read("limit", "age in days")), float(use.read("limit", "degrees Fahrenheit"))
+    days = float(use.read("limit", "age in days", symbol="t_min"))
+    heat = float(use.read("limit", "degrees Fahrenheit", symbol="T_min"))
     found = (
         _asked("(a) product qualified by ACI 355.4", qualified),
         _asked("(b) hole made with a rotary impact or rock drill", hammer_drilled),
