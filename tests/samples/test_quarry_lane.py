@@ -20,6 +20,7 @@ from groundsill.house.underfloor import Line, Segment
 from groundsill.work.apply import apply
 from groundsill.work.checks import check_house
 from groundsill.work.document import Alternative, House
+from groundsill.work.inner import InnerFoundationPiece
 from groundsill.work.pieces import BoltPiece, ConcretePiece, PanelPiece, SillBlockingPiece, SplicePiece
 from tests.samples.parts import facts, mark_of
 
@@ -69,8 +70,20 @@ def test_nothing_is_at_fault_in_it(house: House) -> None:
 
 
 def test_every_piece_of_the_list_has_its_place(house: House) -> None:
-    (key,) = house.alternatives
-    assert apply(house, key).misplaced == ()
+    assert {key: apply(house, key).misplaced for key in house.alternatives} == dict.fromkeys(house.alternatives, ())
+
+
+def test_the_second_list_is_a_ring_of_new_strips_inside_the_front_part(house: House) -> None:
+    ring = next(a for a in house.alternatives.values() if a.mark == "AL2")
+    strips = {p.mark: p for _, p in in_order(ring.pieces) if isinstance(p, InnerFoundationPiece)}
+    assert list(strips) == ["F11", "F12", "F13", "F14"]
+    lines = house.survey.underfloor.lines
+    relieved = {mark: [lines[key].mark for key in strip.relieves] for mark, strip in strips.items()}
+    assert relieved == {"F11": ["L1"], "F12": ["L14"], "F13": ["L12"], "F14": ["L2", "L3", "L4", "L5"]}
+    for strip in strips.values():
+        assert strip.top_z_in is not None
+        plate = strip.top_z_in + strip.sill_thickness_in + strip.wall_height_in
+        assert plate == UNDERSIDE_OF_JOISTS_IN
 
 
 def test_it_has_fifteen_lines_of_which_three_stand_inside_and_one_of_those_is_relied_on(survey: Survey) -> None:

@@ -325,7 +325,7 @@ def test_the_mark_of_the_extension_travels_to_the_breakout_strength() -> None:
 
 
 def test_a_word_that_is_neither_tested_nor_assumed_is_refused() -> None:
-    with pytest.raises(OutsideLimits, match=r"strength = 'probed'; must be tested or assumed"):
+    with pytest.raises(OutsideLimits, match=r"strength = 'probed'; must be tested, specified or assumed"):
         scope.anchor_scope(3000.0, strength="probed")
 
 

@@ -152,4 +152,4 @@ def test_short_period_motion_is_never_less_than_one_second_motion(S_MS: float, S
 def test_new_concrete_of_a_low_dwelling_is_at_least_2500_psi() -> None:
     table = concrete.table_1808_8_1()
     assert table.read("dwelling of light framing, two stories or less, category D, E or F") == 2500
-    assert {table.source_of(row, 0).how for row in table.rows} == {"from memory"}
+    assert {table.source_of(row, 0).how for row in table.rows} == {"seen"}

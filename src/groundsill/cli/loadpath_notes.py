@@ -49,6 +49,10 @@ def _work(run: Run) -> Iterator[RenderableType]:
         yield strong("Work that has no place on the house as surveyed")
         yield lines((f"{m.mark or m.id} ({m.kind}): {m.reason}" for m in run.misplaced), "!")
         yield ""
+    if run.remarks:
+        yield strong("What the work leaves as it is")
+        yield lines((sentence(told) for told in run.remarks), "!")
+        yield ""
     if run.uncounted:
         yield strong("Work that no check counts yet; the verdicts stand without it")
         yield lines(run.uncounted)

@@ -135,11 +135,17 @@ def _lines_and_girders(reading: Reading, turn: float) -> Supports:
     survey = reading.house.survey
     found = []
     for id, line in reading.in_order(survey.underfloor.lines):
-        a, b = line_ends(reading.house, line)
-        found.append(_support(id, a, b, turn))
+        if _holds_floor(reading, id):
+            a, b = line_ends(reading.house, line)
+            found.append(_support(id, a, b, turn))
     for id, girder in reading.in_order(survey.underfloor.girders):
         found.append(_support(id, (girder.start.x_in, girder.start.y_in), (girder.end.x_in, girder.end.y_in), turn))
     return _across(found)
+
+
+def _holds_floor(reading: Reading, id: str) -> bool:
+    """Whether the floor stands on a line: on a new one only where it is jacked to, else its load stays where it is."""
+    return id not in reading.inner or reading.inner[id].gravity == "carries the floor"
 
 
 def _walls_of(reading: Reading, storeys: Sequence[str], turn: float) -> Supports:
@@ -376,6 +382,8 @@ def _line_at(reading: Reading, point: XY, within_in: float, girder: tuple[XY, XY
     found = []
     foundation = reading.house.survey.foundation.segments.values()
     for id, line in reading.house.survey.underfloor.lines.items():
+        if not _holds_floor(reading, id):
+            continue
         a, b = line_ends(reading.house, line)
         whole = length(a, b)
         station = min(max(_station(a, b, point), 0.0), whole)

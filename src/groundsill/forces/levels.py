@@ -30,8 +30,9 @@ _OVER = 0.1  # part of the smaller outline that must lie over the other for one 
 
 
 def base_z_in(reading: Reading) -> float:
-    """The base: the mean height of the foundation's top under the lines, weighted by length."""
-    found = [(s.top_z_in.value, s.to_in - s.from_in) for s in reading.house.survey.foundation.segments.values()]
+    """The base: the mean height of the old foundation's top under the lines, weighted by length."""
+    segments = reading.house.survey.foundation.segments.values()
+    found = [(s.top_z_in.value, s.to_in - s.from_in) for s in segments if s.line not in reading.inner]
     known = [(z, length) for z, length in found if z is not None and length > 0]
     total = sum(length for _, length in known)
     return sum(z * length for z, length in known) / total if total else 0.0

@@ -22,6 +22,7 @@ from groundsill.house.underfloor import Line
 from groundsill.mechanics.plan import length
 from groundsill.work.basis import basis_of
 from groundsill.work.document import House
+from groundsill.work.inner import InnerFoundationPiece
 from groundsill.working.sheet import open_sheet
 from groundsill.working.steps import given
 from groundsill.working.value import Mark, Value, marks_of
@@ -47,12 +48,14 @@ L = TypeVar("L", bound=OnLine)
 class Reading:
     """A house with every fact settled on one value, and the marks of those that were not plainly measured.
 
-    It lasts for one run, in which the house does not change: what is asked of its geometry again and again is worked
-    out :meth:`once`.
+    ``inner`` are the new foundations of the state that is worked out, by the id of the line each makes; the house holds
+    those lines already. A reading lasts for one run, in which the house does not change: what is asked of its geometry
+    again and again is worked out :meth:`once`.
     """
 
     house: House
     marks: Mapping[str, tuple[Mark, ...]] = field(default_factory=dict)
+    inner: Mapping[str, InnerFoundationPiece] = field(default_factory=dict)
     _known: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
     def once(self, what: Hashable, make: Callable[[], T]) -> T:

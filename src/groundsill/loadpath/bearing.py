@@ -18,7 +18,7 @@ from groundsill.house.underfloor import Post
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Chain, Link, ScopeKind, Stage
 from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, least_weight, most_weight
-from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, table_holds
+from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, no_bearing
 from groundsill.loadpath.soil import line_force, resultant_ft, resultant_of
 from groundsill.standards.asce7 import Effects
 from groundsill.standards.statics.soil import contact_length, pressure_beyond_kern, pressure_in_kern
@@ -26,7 +26,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["Loads", "Pressed", "allowable_pressure", "bearing_links", "loads_of", "pads_chain", "pressed_link"]
+__all__ = ["Loads", "Pressed", "bearing_links", "loads_of", "pads_chain", "pressed_link"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
@@ -85,9 +85,12 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
     for id, parts in body.lines().items():
         address, title = f"body/{body.id}/bearing/{id}/both", f"bearing under line {lines[id].mark}"
         doubts = frozenset[Mark]()
+        if id in reading.inner:
+            links.append(_as_a_beam(address, title, id))
+            continue
         if any(p.segment.footing_width_in.value is None for p in parts):
             reason = "the width of the footing is not known"
-        elif reason := _no_value(reading, parts):
+        elif reason := no_bearing(reading, parts):
             with section(address):
                 doubts = doubts_of_ground(reading, "bearing")
         else:
@@ -98,9 +101,9 @@ def bearing_links(reading: Reading, forces: Forces, body: Body, lateral: Lateral
     return links
 
 
-def _no_value(reading: Reading, parts: Sequence[Part] = ()) -> str:
-    """Why nothing says what the ground bears, in words; empty where a report or the table does."""
-    return "" if reading.house.survey.site.soil.bearing_psf.value is not None else table_holds(reading, parts)
+def _as_a_beam(address: str, title: str, id: str) -> Link:
+    reason = f"a new strip is worked out as a beam on its soil, with its line: line/{id}/footing/pressure/both"
+    return cannot(address, title, "line", id, clause=_CLAUSE, reason=reason, applies=False)
 
 
 def _line_link(
@@ -311,7 +314,7 @@ def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:
     if float(load.dead) + float(load.live) + float(load.snow) <= 0:
         reason = "the survey brings no load to it" + ("" if post.girder else ": no girder is named that it holds up")
         return cannot(address, title, "body", id, clause=_CLAUSE, reason=reason, applies=post.girder is None)
-    reason = f"the side of the {name} is not known" if side.value is None else _no_value(reading)
+    reason = f"the side of the {name} is not known" if side.value is None else no_bearing(reading)
     if reason or side.value is None:
         known = frozenset[Mark]() if side.value is None else doubts_of_ground(reading, "bearing")
         return cannot(address, title, "body", id, clause="IBC 2021 1806.2", reason=reason, marks=known)

@@ -23,6 +23,7 @@ from groundsill.loadpath.openings import Around, clear_parts
 from groundsill.standards.nds import Nds, rules_of
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.standards.sdpws import Sdpws
+from groundsill.work.inner import InnerFoundationPiece
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
 from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given
@@ -177,6 +178,11 @@ class LineCase:
         return tuple(b for b in self.braces if b.capacity_plf is not None)
 
     @property
+    def inner(self) -> InnerFoundationPiece | None:
+        """The new foundation that this line is, where it is one."""
+        return self.reading.inner.get(self.id)
+
+    @property
     def load(self) -> str:
         """What the tables of sheathing and floors call the force: ``seismic`` or ``wind``."""
         return "wind" if self.lateral == "wind" else "seismic"
@@ -226,7 +232,7 @@ def pieces_on(reading: Reading, line_id: str, pieces: Sequence[tuple[str, Piece]
         if isinstance(piece, (PanelPiece, SillBlockingPiece, HoldDownPiece)):
             if segments[piece.segment].line == line_id:
                 found.append((id, piece))
-        elif getattr(piece, "line", None) == line_id:
+        elif getattr(piece, "line", None) == line_id or (isinstance(piece, InnerFoundationPiece) and id == line_id):
             found.append((id, piece))
     return tuple(found)
 

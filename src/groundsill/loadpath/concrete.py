@@ -25,7 +25,7 @@ from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
 from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, nominal_at_mean, strength_of, to_end
+from groundsill.loadpath.stem import height_facts, height_of, how_known, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -200,7 +200,7 @@ def _in_concrete(
     found["pryout"] = (design, nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
-    scope = anchor_scope(f_c, installed, "assumed" if cored_strength(case, id) is None else "tested")
+    scope = anchor_scope(f_c, installed, how_known(case, id))
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"

@@ -30,7 +30,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, convert, divide, given, least, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["lifted_by"]
+__all__ = ["lifted_by", "own_weight"]
 
 _CLAUSE = "ACI 318-19 14.5.2, 14.5.5 and statics"
 _CONCRETE = "poured concrete"
@@ -123,7 +123,7 @@ def _held(
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(stem))
     h = given("h", height, "in", "height of the concrete, top to footing", marks)
     b_w = given("b_w", width, "in", "width of the concrete at its top", _marked(case, id, "top_width_in"))
-    w_c = _own_weight(case, id, stem)
+    w_c = own_weight(case, id, stem)
     w = add(w_c, turned.w_D, symbol="w", label="concrete and the wall on it")
     hanging = scale(
         w, case.forces.rules.effects.lrfd_dead_factor_6(case.forces.S_DS), symbol="w_u", label="hanging, strength level"
@@ -238,7 +238,7 @@ def _bare_part(case: LineCase, piece: HoldDownPiece, lengths_ft: list[float]) ->
 # ---- What it weighs -------------------------------------------------------------------------------------------------
 
 
-def _own_weight(case: LineCase, id: str, stem: FoundationSegment) -> float:
+def own_weight(case: LineCase, id: str, stem: FoundationSegment) -> float:
     """Weight for each foot of the concrete, its stem and its footing where that was measured, and of the soil on it."""
     height, top = height_of(stem) or 0.0, stem.top_width_in.value or 0.0
     wide, thick = stem.footing_width_in.value, stem.footing_thickness_in.value

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import inf
 
 from groundsill.forces.levels import base_z_in
 from groundsill.forces.reading import XY, Reading, doubted, line_ends
@@ -21,6 +22,7 @@ from groundsill.working.value import Mark
 
 __all__ = [
     "DEEPEST_FT",
+    "JOINED_IN",
     "Body",
     "Part",
     "bodies_of",
@@ -30,13 +32,15 @@ __all__ = [
     "least_weight",
     "meets_other",
     "most_weight",
+    "near",
+    "station_of",
 ]
 
 # how far a footing of unknown depth may reach below the base: deeper than any looked for under a house without a
 # basement; chosen here, from memory
 DEEPEST_FT = 8.0
 _CUTTING = ("full-depth crack", "cold joint", "gap")
-_TOUCH_IN = 12.0
+JOINED_IN = 12.0
 _MEET_IN = 1.0  # stretches of one line, and a break and the end of a stretch, are at one place within this
 _WEIGHS = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "brick masonry"}  # at least so much
 
@@ -71,12 +75,21 @@ class Body:
     mark: str
     parts: tuple[Part, ...]
 
+    def new(self, reading: Reading) -> bool:
+        """Whether it is new concrete, cast inside an old foundation."""
+        return any(part.segment.line in reading.inner for part in self.parts)
+
     def lines(self) -> dict[str, tuple[Part, ...]]:
         """Its parts line by line."""
         found: dict[str, tuple[Part, ...]] = {}
         for part in self.parts:
             found[part.segment.line] = (*found.get(part.segment.line, ()), part)
         return found
+
+
+def parts_on(reading: Reading, line: str) -> tuple[Part, ...]:
+    """The stretches of foundation on a line."""
+    return tuple(p for p in reading.once("foundation parts", lambda: _parts(reading)) if p.segment.line == line)
 
 
 def bodies_of(reading: Reading) -> tuple[Body, ...]:
@@ -136,7 +149,7 @@ def _cut_at(reading: Reading, segment: FoundationSegment, station: float) -> boo
     others = [s for _, s in reading.on_line(reading.house.survey.foundation.segments, segment.line) if s is not segment]
     free_start = station == segment.from_in and not any(abs(s.to_in - station) < _MEET_IN for s in others)
     free_end = station == segment.to_in and not any(abs(s.from_in - station) < _MEET_IN for s in others)
-    before, after = (_TOUCH_IN if free else _MEET_IN for free in (free_start, free_end))
+    before, after = (JOINED_IN if free else _MEET_IN for free in (free_start, free_end))
     return any(station - before <= cut <= station + after for cut in _cuts(reading, segment.line))
 
 
@@ -149,7 +162,12 @@ def meets_other(reading: Reading, part: Part, end: XY) -> bool:
 
 
 def _touch(reading: Reading, a: Part, b: Part) -> bool:
-    """Two parts hang together when they meet on a line with no break there, or at a corner or a crossing of lines."""
+    """Two parts hang together when they meet on a line with no break there, or at a corner or a crossing of lines.
+
+    New concrete inside an old foundation is cast against nothing of it: old and new never hang together.
+    """
+    if (a.segment.line in reading.inner) != (b.segment.line in reading.inner):
+        return False
     if a.segment.line == b.segment.line:
         joint = a.from_in if abs(a.from_in - b.to_in) < 1 else a.to_in if abs(a.to_in - b.from_in) < 1 else None
         if joint is None:
@@ -157,7 +175,7 @@ def _touch(reading: Reading, a: Part, b: Part) -> bool:
         return not any(abs(cut - joint) < _MEET_IN for cut in _cuts(reading, a.segment.line))
     for axis in (0, 1):  # far apart: most pairs are
         low, high = sorted((a.start[axis], a.end[axis]))
-        if b.start[axis] > high + _TOUCH_IN < b.end[axis] or b.start[axis] < low - _TOUCH_IN > b.end[axis]:
+        if b.start[axis] > high + JOINED_IN < b.end[axis] or b.start[axis] < low - JOINED_IN > b.end[axis]:
             return False
     return any(
         _reaches(end, other)
@@ -172,12 +190,27 @@ def _reaches(point: XY, part: Part) -> bool:
     whole = length(part.start, part.end)
     if whole == 0:
         return False
-    (x1, y1), (x2, y2) = part.start, part.end
-    along = ((point[0] - x1) * (x2 - x1) + (point[1] - y1) * (y2 - y1)) / whole
-    held = min(max(along, 0.0), whole)
+    held = station_of(point, part.start, part.end)
     if (held < _MEET_IN and part.cut[0]) or (held > whole - _MEET_IN and part.cut[1]):
         return False
-    return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole)) <= _TOUCH_IN
+    return near(point, part.start, part.end) <= JOINED_IN
+
+
+def near(point: XY, start: XY, end: XY) -> float:
+    """How near a place lies to a straight stretch, inches; nothing is near a stretch of no length."""
+    whole = length(start, end)
+    if whole == 0:
+        return inf
+    (x1, y1), (x2, y2) = start, end
+    held = station_of(point, start, end)
+    return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole))
+
+
+def station_of(point: XY, start: XY, end: XY) -> float:
+    """How far along a straight stretch the place on it lies that is nearest to a point, inches."""
+    whole = length(start, end)
+    along = (point[0] - start[0]) * (end[0] - start[0]) + (point[1] - start[1]) * (end[1] - start[1])
+    return min(max(along / whole, 0.0), whole) if whole else 0.0
 
 
 # ---- Height and weight ----------------------------------------------------------------------------------------------

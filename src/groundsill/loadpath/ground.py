@@ -27,7 +27,7 @@ from groundsill.working.value import Mark
 
 __all__ = [
     "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
-    "lifted_by_water_ft", "reported", "shrinks", "soil_class", "table_holds", "where_from",
+    "lifted_by_water_ft", "no_bearing", "reported", "shrinks", "soil_class", "table_holds", "where_from",
 ]  # fmt: skip
 
 Check = Literal["sliding", "overturning", "bearing"]
@@ -101,6 +101,11 @@ def reported(reading: Reading, name: str, symbol: str, unit: str, label: str) ->
         marks.add(Mark("unverified", f"{label} of a soil report: who gave it, and when, is not on record"))
     by = f" ({', '.join(filter(None, (fact.by, fact.when)))})" if fact.by or fact.when else ""
     return given(symbol, fact.value, unit, f"{label} from a soil report{by}", marks)
+
+
+def no_bearing(reading: Reading, parts: Iterable[Part] = ()) -> str:
+    """Why nothing says what the ground bears, in words; empty where a report or the table does."""
+    return "" if reading.house.survey.site.soil.bearing_psf.value is not None else table_holds(reading, parts)
 
 
 def allowable_pressure(reading: Reading) -> float | None:

@@ -16,7 +16,7 @@ from groundsill.loadpath.adhesives import Glue, apart, glue_of
 from groundsill.loadpath.case import LineCase
 from groundsill.loadpath.concrete import PLAIN_FORCE
 from groundsill.loadpath.faces import across
-from groundsill.loadpath.stem import cored_strength, height_of, strength_of, to_end
+from groundsill.loadpath.stem import height_of, how_known, strength_of, to_end
 from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pullout import (
     blowout_corner_factor,
@@ -129,7 +129,7 @@ def _told(case: LineCase, placed: _Set, glue: Glue | None, id: str) -> tuple[str
     edge = min(placed.near, placed.far, placed.end)
     kind_of = "adhesive" if glue is not None else "cast in, torqued"
     distances, too_near = apart(piece.adhesive, piece.anchor_diameter_in, edge, spacing, kind_of)
-    scope = anchor_scope(placed.f_c, kind, "assumed" if cored_strength(case, id) is None else "tested")
+    scope = anchor_scope(placed.f_c, kind, how_known(case, id))
     beyond = (scope.extension or (_NOT_TESTED if glue is not None else ""), glue.extension if glue else "", too_near)
     splitting = f"against splitting (17.9.2): {told(distances)}"
     words = (glue.words if glue is not None else "", splitting)

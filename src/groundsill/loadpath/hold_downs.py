@@ -42,7 +42,7 @@ def anchor_of(
     """The hold-down's anchor in tension, by the option picked for the force; only indicated in old concrete.
 
     ``beside`` are the hold-downs that count at its end, itself among them. Near a break in the foundation it holds
-    nothing.
+    nothing. Cast into new concrete it stands within the chapter.
     """
     brace, way, title = turned.brace, turned.way, f"anchor of hold-down {piece.mark} in the foundation"
     under = foundation_at(case.reading, case.id, piece.station_in)

@@ -87,7 +87,8 @@ def _one_way(
     for piece in at_end:
         to_anchor, to_footing = f"{address}-anchor-{piece.mark}", f"{address}-footing-{piece.mark}"
         links.append(bounded(bounds, partial(anchor_of, case, turned, piece, held, to_anchor)))
-        links.append(bounded(bounds, partial(lifted_by, case, turned, piece, force, to_footing)))
+        if case.inner is None:  # a new footing is worked out whole, as a beam on its soil
+            links.append(bounded(bounds, partial(lifted_by, case, turned, piece, force, to_footing)))
     return links
 
 

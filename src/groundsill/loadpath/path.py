@@ -12,8 +12,10 @@ from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
+from groundsill.loadpath.dowels import dowel_stages
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.inner.stages import inner_stages
 from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
@@ -70,14 +72,17 @@ def _stages(case: LineCase) -> tuple[Stage, ...]:
     """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
     anchors = anchor_stages(case)
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
+    drift = (drift_stage(case),) if quake else ()
     stages = (
         *floor_stages(case),
         splice_stage(case),
         *((chord_stage(case),) if quake else ()),
         *bracing_stages(case),
-        *((drift_stage(case),) if quake else ()),
+        *drift,
         *anchors,
         *uplift_stage(case, anchors),
+        *(inner_stages(case, drift) if case.inner is not None else ()),
         *masonry_stage(case),
+        *(dowel_stages(case) if quake else ()),
     )
     return with_both_ways(case, stages)

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from groundsill.forces.reading import doubted
+from groundsill.forces.levels import outline_of
+from groundsill.forces.reading import doubted, line_ends
 from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of, species_of
@@ -13,14 +15,16 @@ from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hardware import into_plate, tie_strap
 from groundsill.loadpath.openings import Around
 from groundsill.mechanics.collector import Drain, axial
+from groundsill.mechanics.plan import rotate
 from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import divide, given, multiply, scale
+from groundsill.working.steps import divide, given, least, multiply, scale
 
 __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
+_END_IN = 18.0  # a line that ends nearer than this to the floor's edge reaches it; a strap, the end of its line
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
 _JOINT = "chapter 12"
 NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
@@ -80,17 +84,51 @@ def _collector(case: LineCase) -> str:
 
 
 def _dragged(case: LineCase) -> tuple[Link, ...]:
-    """Floor beyond the line's end hangs on a collector that brings its force here."""
-    brought = max(case.force.collected, default=0.0)
+    """Floor beyond the line's ends hangs on a collector that brings its force here; where none lies there, no link."""
+    beyond = _beyond(case)
+    brought = max(*case.force.collected, beyond if case.inner is not None else 0.0) if beyond else 0.0
     if brought < 0.01:
         return ()
-    address = f"line/{case.id}/plate-splices/{case.id}-drag/both"
-    reason = (
-        f"up to {100 * brought:.0f} % of a level's force comes from floor beyond the line: no collector was surveyed"
-    )
+    address, title = f"line/{case.id}/plate-splices/{case.id}-drag/both", "collector beyond the line's end"
+    told = f"up to {100 * brought:.0f} % of a level's force comes from floor beyond the line"
+    straps = [p for _, p in case.of_kind(StrapPiece) if isinstance(p, StrapPiece) and p.beyond_in > 0]
+    ends = {at: [p for p in straps if abs(_end_of(p, at) - at) <= _END_IN] for at in (0.0, case.length_in)}
+    if not all(ends.values()):
+        reason = f"{told}: no collector {'was surveyed' if case.inner is None else 'is drawn at both ends'}"
+        return (cannot(address, title, "line", case.id, clause=_collector(case), reason=reason),)
+    try:
+        with section(address):
+            part = given("κ", brought, "1", "share of the line's force from floor beyond it, all taken at one end")
+            force = scale(case.allowable, part, symbol="T", label=title)
+            held = [tie_strap(case, p, (into_plate(case),)) for found in ends.values() for p in found[:1]]
+            capacity = least(*(one.capacity for one in held), symbol="T_a", label="the weaker of the two ends")
+    except OutsideLimits as refused:
+        return (cannot(address, title, "line", case.id, clause=_collector(case), reason=str(refused)),)
+    words = "; ".join((told, *dict.fromkeys(one.words for one in held)))
     return (
-        cannot(address, "collector beyond the line's end", "line", case.id, clause=_collector(case), reason=reason),
-    )
+        checked(
+            address, title, "line", case.id, level="allowable", unit="lb", demand=force, capacity=capacity,
+            clause=_collector(case), reason=words, working=(f"line/{case.id}/demand",),
+            extension="; ".join(dict.fromkeys(one.extension for one in held if one.extension)),
+        ),
+    )  # fmt: skip
+
+
+def _end_of(strap: StrapPiece, at: float) -> float:
+    """The end of a strap that lies toward an end of its line."""
+    return strap.from_in if at == 0 else strap.to_in
+
+
+def _beyond(case: LineCase) -> float:
+    """What part of the floor's extent along a line lies beyond its ends; 0 for one that reaches both edges."""
+    house = case.reading.house
+    (x1, y1), (x2, y2) = line_ends(house, case.line)
+    turn = -math.degrees(math.atan2(y2 - y1, x2 - x1))
+    outline = outline_of(case.reading, house.survey.building.storeys[case.line.storey].outline)
+    along = [rotate(point, turn)[0] for point in outline]
+    reach = (rotate((x1, y1), turn)[0], rotate((x2, y2), turn)[0])
+    short = max(reach[0] - min(along), 0.0) + max(max(along) - reach[1], 0.0)
+    return 0.0 if short <= _END_IN else short / (max(along) - min(along))
 
 
 def _none_recorded(case: LineCase) -> Link:

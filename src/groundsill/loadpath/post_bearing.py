@@ -24,7 +24,7 @@ from groundsill.loadpath.case import Brace, LineCase, cannot, case_of, demands, 
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing
 from groundsill.loadpath.footings import Body, Part
-from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, table_holds
+from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, no_bearing
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.stem import height_facts, height_of
@@ -61,11 +61,12 @@ def post_links(
 ) -> list[Link]:
     """Pressure under the pressed end posts that stand on a body: for each line the worst of them.
 
-    None for a line whose footing nobody measured: its bearing cannot be checked, and says so.
+    None for a line whose footing nobody measured: its bearing cannot be checked, and says so; none for a new strip,
+    which is worked out with its posts as a beam on its soil.
     """
     links = []
     for id, parts in body.lines().items():
-        if all(p.segment.footing_width_in.value is None for p in parts):
+        if id in reading.inner or all(p.segment.footing_width_in.value is None for p in parts):
             continue
         case = _case(reading, forces, id, pieces, lateral)
         found = [] if case is None else list(_of_line(case, body))
@@ -187,9 +188,8 @@ def _link(body: Body, pressing: Pressing, under: _Under, bound: Bound) -> Link:
     address, title = f"{pressing.address}/{turned.way}", f"bearing under the {end} post of {turned.brace.name}"
     reading = case.reading
     wide = part.segment.footing_width_in.value
-    told = reading.house.survey.site.soil.bearing_psf.value is not None
     reason = "the width of the footing is not known" if wide is None else ""
-    reason = reason or ("" if told else table_holds(reading, (part,)))
+    reason = reason or no_bearing(reading, (part,))
     if reason or wide is None:
         with section(address):
             doubts = doubts_of_ground(reading, "bearing")

@@ -16,7 +16,7 @@ from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of, species_of
 from groundsill.loadpath.masonry import brick_bearing
 from groundsill.loadpath.masonry_proofs import bolts_wanting, stands_in
-from groundsill.loadpath.stem import cored_strength, strength_of
+from groundsill.loadpath.stem import how_known, strength_of
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import Mark, marks_of
@@ -203,7 +203,7 @@ def _add_group(
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
     Z, yields, extension = _joint(case, d, m, f_c, sill.species.value or "", measures)
     Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
-    if brick or extension or cored_strength(case, under[0]) is None:
+    if brick or extension or how_known(case, under[0]) == "assumed":
         total.extensions.append(_BRICK if brick else extension or _UNTESTED)
     end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")
     C_delta = case.nds.end_distance_factor(d, end)

@@ -27,6 +27,7 @@ from groundsill.loadpath.ground import (
 )
 from groundsill.loadpath.soil_faces import LOOSE_FT, Pushed, against_soil, with_faces
 from groundsill.standards.ibc_2021.soils import cohesion_resistance, friction_resistance, lateral_resistance
+from groundsill.work.inner import height_in
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given, greatest, least, multiply, scale, subtract
@@ -34,6 +35,7 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = [
     "SOIL",
+    "base_arm_ft",
     "force_of",
     "line_force",
     "overturning",
@@ -159,6 +161,7 @@ def sliding(
             stands = doubted(stands, kind)
             both = {way: with_faces(reading, body, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
+            short = _wanting(demand, held, rule, stands, dead) if body.new(reading) else ""
             matters = held < demand and _deep_enough(reading, body, stands, pushed, demand)
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
@@ -177,7 +180,7 @@ def sliding(
         demand=demand,
         capacity=held,
         clause="IBC 2021 1806.3" if not by_report else where_from(reading, "friction"),
-        reason=f"{rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}",
+        reason=f"{rule} under the footing{pushed[weaker].words(f'{weaker}{direction}')}{short}",
         working=(f"body/{body.id}/weight",),
     )
     return as_the_ground_allows(reading, link, "sliding", lateral, body.parts)
@@ -190,6 +193,34 @@ def _depth_matters(pushed: Pushed, held: float, demand: float) -> str:
         f"without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
         f"{DEEPEST_FT:g} ft deep all would"
     )
+
+
+def _wanting(demand: float, held: float, rule: str, under: float, dead: float) -> str:
+    """What a new foundation that slides wants, in words; nothing where it holds. ``dead`` is all that stands on it."""
+    lacks = float(demand) - float(held)
+    if lacks <= 0:
+        return ""
+    told = f"; {lacks:,.0f} lb are wanting: cross strips that stand against the soil"
+    if rule.startswith("friction") and under > 0:
+        told += f", or {lacks * float(dead) / float(under):,.0f} lb more dead load"
+    return told
+
+
+def base_arm_ft(
+    reading: Reading, forces: Forces, body: Body, direction: Direction, lateral: Lateral = "earthquake"
+) -> float | None:
+    """How high above the footing's bottom the force comes into a new foundation, ft: at the top of its walls.
+
+    What the storeys turn by their own height is held by the weight of the house, which stands on the old foundation.
+    None for an old foundation, under all of the house.
+    """
+    lines = [(id, reading.inner[id]) for id in body.lines() if id in reading.inner]
+    pushes = [float(line_force(forces, id, lateral)) * forces.lines[id].along(direction) for id, _ in lines]
+    if not lines:
+        return None
+    high = [height_in(piece) / 12 for _, piece in lines]
+    whole = sum(pushes)
+    return sum(h * push for h, push in zip(high, pushes, strict=True)) / whole if whole > 0 else max(high)
 
 
 def _deep_enough(reading: Reading, body: Body, under: float, pushed: dict[Way, Pushed], demand: float) -> bool:
@@ -270,11 +301,12 @@ def overturning(
         reason = f"the body has no length along {direction}"
         return cannot(address, title, "body", body.id, clause="statics", applies=False, reason=reason)
     known = all(height_known(p.segment) for p in body.parts)
+    own = base_arm_ft(reading, forces, body, direction, lateral)
     up, seen, most = (
-        resultant_of(forces, direction, lateral),
-        drop_ft(reading, body.parts),
-        drop_ft(reading, body.parts, deepest=True),
-    )
+        (resultant_of(forces, direction, lateral), drop_ft(reading, body.parts),
+         drop_ft(reading, body.parts, deepest=True))
+        if own is None else (0.0, own, own)
+    )  # fmt: skip
     with section(address):
         turning, counted = _pushing(forces, body, direction, lateral), _surely(forces, dead, lateral)
         if lateral == "earthquake":
@@ -285,6 +317,8 @@ def overturning(
         turns_over = float(turning) * (float(up) + float(seen)) > float(holding)  # whatever the depth
         drop = seen if turns_over else most
         where = f"forces' resultant {up:.2f} ft above the base, footing {drop:.2f} ft below it"
+        if own is not None:
+            where = "top of the new wall above the bottom of its footing: the storeys' own overturning stays outside it"
         h = given("h", float(up) + float(drop), "ft", where, marks_of((up, drop)))
         moment = multiply(turning, h, symbol="M_o", unit="lb-ft", label="overturning moment")
     clause = forces.rules.cite("12.13.4 and 2.4.5" if lateral == "earthquake" else "2.4.1 combination 7")

@@ -6,6 +6,7 @@ Bolts and hold-downs ask the same questions of the concrete they stand in; they 
 from __future__ import annotations
 
 import math
+from typing import Literal
 
 from groundsill.forces.reading import line_ends
 from groundsill.house.cores import CoreEvidence, cores_for, evidence_of
@@ -18,8 +19,8 @@ from groundsill.working.steps import given, scale
 from groundsill.working.value import marks_of
 
 __all__ = [
-    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "mean_of_cores", "near_break",
-    "nominal_at_mean", "strength_of", "to_end",
+    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "how_known", "mean_of_cores",
+    "near_break", "nominal_at_mean", "strength_of", "to_end",
 ]  # fmt: skip
 
 CLEAR_OF_BREAK_IN = 12.0  # no bolt or hold-down is counted nearer to a full-depth break than this; our choice
@@ -66,7 +67,7 @@ def _goes_on(case: LineCase, station: float) -> bool:
     start, end = line_ends(house, case.line)
     x, y = start if station < case.length_in / 2 else end
     for id, line in house.survey.underfloor.lines.items():
-        if id == case.id:
+        if id == case.id or (id in case.reading.inner) != (case.inner is not None):
             continue
         (ax, ay), (bx, by) = line_ends(house, line)
         length = math.hypot(bx - ax, by - ay)
@@ -107,6 +108,13 @@ def strength_of(case: LineCase, id: str, segment: FoundationSegment) -> float | 
     """The strength of a stretch of concrete, recorded with its origin; None when nobody knows it."""
     path, label = f"survey.foundation.segments.{id}.strength_psi", f"concrete of {segment.mark}"
     return case.reading.number(path, segment.strength_psi, "f'_c", "psi", label)
+
+
+def how_known(case: LineCase, id: str) -> Literal["tested", "specified", "assumed"]:
+    """How the strength of a stretch of concrete is known: new concrete's is specified, old concrete's cored or not."""
+    if case.inner is not None:
+        return "specified"
+    return "assumed" if cored_strength(case, id) is None else "tested"
 
 
 def cored_strength(case: LineCase, id: str) -> float | None:

@@ -47,6 +47,8 @@ class Effects:
     asd_dead_factor_10: Callable[[float], float]
     lrfd_dead_factor_6: Callable[[float], float]
     lrfd_dead_factor_7: Callable[[float], float]
+    lrfd_down: Callable[[float, float, float, float, float], float]
+    lrfd_up: Callable[[float, float, float], float]
     asd_live: Callable[[float, float], float]
     asd_snow: Callable[[float, float], float]
     asd_live_and_snow: Callable[[float, float, float], float]

@@ -36,6 +36,7 @@ from groundsill.study.settled_by import settling_tests
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
 from groundsill.work.document import House
+from groundsill.work.inner import plain_words
 from groundsill.work.pieces import ConcretePiece, DrainagePiece, SoilPiece
 from groundsill.working.sheet import Sheet, section
 from groundsill.working.value import Value
@@ -63,7 +64,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         forces, found = go(settling.best.house, settling.best.marks, states)
         reading = Reading(settling.best.house, settling.best.marks)
         above = storeys_above(reading, forces)
-        path, lines = prescribed(reading, forces, states, found)
+        path, lines = prescribed(reading, states, found)
     marks = {mark for step in sheet.steps for mark in step.marks} | doubts_of(path, lines)
     plain = _plain(forces)
     ends = Ends(settling, states, plain, found, progress)
@@ -114,10 +115,10 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
     if not states:
         raise KeyError(f"{key} is neither {AS_FOUND} nor an alternative of this house")
     with Sheet() as sheet:
-        forces, found = go(settled.house, settled.marks, states)
-        reading = Reading(settled.house, settled.marks)
-        storeys_above(reading, forces)
-        prescribed(reading, forces, states, found)
+        _, found = go(settled.house, settled.marks, states)
+        reading = found[0].reading
+        storeys_above(reading, found[0].whole)
+        prescribed(reading, states, found)
         for id in settled.house.survey.foundation.segments:
             with section(f"concrete/{id}"):
                 evidence_of(settled.house.survey, id)
@@ -175,6 +176,7 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
         uncounted,
         verdict,
         headline,
+        remarks=tuple(words for id, piece in state.inner.items() for words in plain_words(id, piece)),
     )
 
 

@@ -19,7 +19,7 @@ from groundsill.loadpath.headline import concluded
 from groundsill.loadpath.path import chain_of
 from groundsill.loadpath.wind import wind_stage_of
 from groundsill.study.result import Move
-from groundsill.study.states import Chains, State, go
+from groundsill.study.states import Chains, State, go, reading_of
 from groundsill.work.document import House
 
 __all__ = ["Ends", "Progress", "line_reached"]
@@ -138,20 +138,20 @@ class Ends:
         """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
         settled = self.settling.at(ends)
         paths = [which if isinstance(which, str) else which.path for which in ends]
-        lines = [line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
-        if any(line is None for line in lines):
+        lines = {line_reached(settled.house, path, self.forces.wind is not None) for path in paths}
+        if None in lines:
             return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
-        reading = Reading(settled.house, settled.marks)
         soil = any(path.startswith("survey.foundation.") for path in paths)
-        found = []
+        as_found, found = Reading(settled.house, settled.marks), []
         for state, best in zip(self.states, self.chains, strict=True):
-            forces = replace(self.forces, lines=dict(best.forces))
+            reading = reading_of(state, as_found)
+            reached = lines | {id for id, piece in state.inner.items() if lines.intersection(piece.relieves)}
             changed = tuple(
-                chain_of(reading, forces, chain.id, state.laid.pieces) if chain.id in lines else chain
+                chain_of(reading, best.whole, chain.id, state.laid.pieces) if chain.id in reached else chain
                 for chain in best.lines
             )
-            bodies = body_chains(reading, forces, state.laid.pieces) if soil else best.bodies
-            found.append(Chains(changed, bodies, best.forces, best.floor).links())
+            bodies = body_chains(reading, best.whole, state.laid.pieces) if soil else best.bodies
+            found.append(replace(best, lines=changed, bodies=bodies).links())
         return found
 
     def _stages(self, n: int, chain: Chain) -> tuple[Stage, ...]:

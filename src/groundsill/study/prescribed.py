@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from groundsill.forces.reading import Reading
-from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.prescriptive import (
     PrescriptiveLine,
@@ -14,6 +13,7 @@ from groundsill.loadpath.prescriptive import (
     prescriptive_lines,
     prescriptive_path,
     scope_at,
+    taken_inside,
     with_ends,
 )
 from groundsill.study.states import Chains, State
@@ -23,11 +23,16 @@ __all__ = ["prescribed", "scope_over_ends"]
 
 
 def prescribed(
-    reading: Reading, forces: Forces, states: Sequence[State], found: Sequence[Chains]
+    reading: Reading, states: Sequence[State], found: Sequence[Chains]
 ) -> tuple[PrescriptivePath, tuple[tuple[PrescriptiveLine, ...], ...]]:
     """The scope of the house as found, and every perimeter line in each state."""
     lines = tuple(
-        prescriptive_lines(reading, forces, chains.forces, state.laid.pieces)
+        taken_inside(
+            chains.reading,
+            prescriptive_lines(chains.reading, chains.whole, chains.forces, state.laid.pieces),
+            chains.lines,
+            chains.bodies,
+        )
         for state, chains in zip(states, found, strict=True)
     )
     return prescriptive_path(reading, lines[0]), lines

@@ -56,6 +56,7 @@ class Run:
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
+    ``remarks`` say plainly what the work leaves as it is, whatever the verdict.
     ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict;
     ``settled_by`` the tests that would settle the lines that the strength of their concrete keeps from passing.
     """
@@ -75,6 +76,7 @@ class Run:
     next_weakest: str = ""
     compared: ExistingElements | None = None
     prescriptive: tuple[PrescriptiveLine, ...] = ()
+    remarks: tuple[str, ...] = ()
     settled_by: tuple[SettlingTest, ...] = ()
 
 

@@ -21,7 +21,7 @@ from groundsill.loadpath.path import chain_of
 from groundsill.standards.aci214_4r_10.cores import LEAST_CORES, equivalent_by_tolerance, strength_in_place
 from groundsill.standards.aci562_19.cores import equivalent_of_cores
 from groundsill.study.ends import Ends, line_reached
-from groundsill.study.states import go
+from groundsill.study.states import go, reading_of
 from groundsill.study.strength import CoreSite, MeanWanted, Place, SettlingTest, Threshold
 from groundsill.work.document import House
 
@@ -174,20 +174,19 @@ class _Trials:
         key = line, tuple(sorted(strengths.items())), others
         if key not in self._found:
             house, forces = self._base(others)
-            chain = chain_of(Reading(_cored(house, strengths)), forces, line, self.state.laid.pieces)
+            reading = reading_of(self.state, Reading(_cored(house, strengths)))
+            chain = chain_of(reading, forces, line, self.state.laid.pieces)
             self._found[key] = {link.address: link for link in chain.links}
         return self._found[key]
 
     def _base(self, others: _Others) -> tuple[House, Forces]:
         """The house with some facts at an end, and the forces that its lines take there."""
         if others not in self._bases:
-            settled, forces = self.ends.settling.at(dict(others)), self.ends.forces
-            lines = self.ends.chains[self.n].forces
+            settled, forces = self.ends.settling.at(dict(others)), self.ends.chains[self.n].whole
             wind = forces.wind is not None
             if any(line_reached(settled.house, path, wind) is None for path, _ in others):
-                forces, found = go(settled.house, {}, [self.state])
-                lines = found[0].forces
-            self._bases[others] = settled.house, replace(forces, lines=dict(lines))
+                forces = go(settled.house, {}, [self.state])[1][0].whole
+            self._bases[others] = settled.house, forces
         return self._bases[others]
 
 

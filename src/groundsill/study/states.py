@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from contextlib import nullcontext
+from dataclasses import dataclass, replace
 
 from groundsill.forces.lines import LineForce
 from groundsill.forces.reading import Reading
@@ -15,9 +16,11 @@ from groundsill.loadpath.path import chains_of
 from groundsill.study.result import AS_FOUND
 from groundsill.work.apply import Laid, apply
 from groundsill.work.document import House
+from groundsill.work.inner import InnerFoundationPiece, built, inner_of
+from groundsill.working.sheet import quiet
 from groundsill.working.value import Mark
 
-__all__ = ["Chains", "State", "go", "states_of"]
+__all__ = ["Chains", "State", "go", "reading_of", "states_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +32,11 @@ class State:
     purpose: str
     laid: Laid
 
+    @property
+    def inner(self) -> Mapping[str, InnerFoundationPiece]:
+        """The new foundations laid inside the old, by the id of the line each makes."""
+        return inner_of(self.laid.pieces)
+
 
 def states_of(house: House) -> list[State]:
     """The house as found, then each alternative by its order."""
@@ -38,27 +46,51 @@ def states_of(house: House) -> list[State]:
 
 
 def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[State]) -> tuple[Forces, list[Chains]]:
-    """Forces once, then every state's chains and the foundation bodies under them."""
+    """The forces as found, then every state's chains and the foundation bodies under them.
+
+    A state with a new foundation inside the old has lines of its own, and so forces of its own; a sheet that holds such
+    states alone does not hold the forces as found.
+    """
     reading = Reading(house, marks)
-    forces = work_out(reading)
+    with quiet() if all(state.inner for state in states) else nullcontext():
+        forces = work_out(reading)
     why = why_both(reading, forces)
     return forces, [_chains(reading, forces, why, state) for state in states]
 
 
+def reading_of(state: State, reading: Reading) -> Reading:
+    """A settled house as one state of it has its lines: the old ones, and those of new foundations inside them."""
+    inner = state.inner
+    if not inner:
+        return reading
+    survey = built(reading.house.survey, inner)
+    return Reading(replace(reading.house, survey=survey), reading.marks, inner)
+
+
 def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
     pieces = state.laid.pieces
+    if state.inner:
+        reading = reading_of(state, reading)
+        forces = work_out(reading)
+        why = why_both(reading, forces)
     taken, floor = state_forces(reading, forces, why, pieces)
-    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken, pieces), taken.lines, floor)
+    return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken, pieces), taken, floor, reading)
 
 
 @dataclass(frozen=True, slots=True)
 class Chains:
-    """The chains of one state in one run, and the line forces they stand on."""
+    """The chains of one state in one run, and the forces and the lines they stand on."""
 
     lines: tuple[Chain, ...]
     bodies: tuple[Chain, ...]
-    forces: Mapping[str, LineForce]
+    whole: Forces
     floor: str
+    reading: Reading
+
+    @property
+    def forces(self) -> Mapping[str, LineForce]:
+        """The force of every line."""
+        return self.whole.lines
 
     def links(self) -> dict[str, Link]:
         """Every link by its address."""

@@ -8,23 +8,27 @@ Nothing is dropped without a word, so that a survey corrected on a second visit 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Final
 
 from groundsill.house.building import Point
 from groundsill.house.fits import stretch_words
-from groundsill.house.plan import TOUCH_IN, line_length_in, steps_up, why_no_outline
+from groundsill.house.plan import TOUCH_IN, distance_in, line_length_in, outline_of, steps_up, why_no_outline
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
-from groundsill.work.document import House
+from groundsill.mechanics.plan import inside
+from groundsill.work.document import Alternative, House
+from groundsill.work.inner import built, inner_of, length_in
 from groundsill.work.pieces import (
     SPLICE_REACH_IN,
     BoltPiece,
     ConcretePiece,
+    DowelPiece,
     DrainagePiece,
     HoldDownPiece,
+    InnerFoundationPiece,
     PanelPiece,
     Piece,
     SideplatePiece,
@@ -36,9 +40,12 @@ from groundsill.work.pieces import (
 )
 from groundsill.working.errors import BadSurvey, Fault
 
-__all__ = ["Laid", "Misplaced", "apply", "lay"]
+__all__ = ["Laid", "Misplaced", "apply", "lay", "with_work"]
 
 BOLTS_APART_IN: Final = 1.0
+LEAST_STRIP_IN: Final = 36.0
+_SKEW: Final = 0.1  # sine of six degrees: how far a strip may run off its first old line's direction
+_SKEW_OF_MORE: Final = 0.75  # and off that of others beside it, as the flanks of a bay
 
 Why = Callable[["_Site", Any], str | None]
 
@@ -55,7 +62,11 @@ class Misplaced:
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A survey with work laid on it. ``pieces`` are those that have a place, by their order; none of them overlap."""
+    """A survey with work laid on it. ``pieces`` are those that have a place, by their order; none of them overlap.
+
+    ``survey`` holds the line that each new inner foundation makes (:func:`groundsill.work.inner.built`), and is
+    otherwise as found.
+    """
 
     survey: Survey
     pieces: tuple[tuple[str, Piece], ...]
@@ -78,17 +89,26 @@ def apply(house: House, alternative: str | None) -> Laid:
 
 def lay(survey: Survey, pieces: Mapping[str, Piece]) -> Laid:
     """Pieces of work laid on a survey, in their order; where two want one place, the earlier has it."""
+    inner = inner_of(in_order(pieces))
+    out = {key: why for key, piece in inner.items() if (why := _why_inner(survey, key, piece)) is not None}
+    survey = built(survey, {key: piece for key, piece in inner.items() if key not in out})
     site = _Site(survey, pieces)
     placed: list[tuple[str, Piece]] = []
     misplaced: list[Misplaced] = []
     for key, piece in in_order(pieces):
-        why = _WHY[type(piece)](site, piece)
+        why = out.get(key) if key in inner else _WHY[type(piece)](site, piece)
         if why is None:
             placed.append((key, piece))
             site.take(key, piece)
         else:
             misplaced.append(Misplaced(key, piece.mark, piece.kind, why))
     return Laid(survey, tuple(placed), tuple(misplaced))
+
+
+def with_work(house: House, alternative: Alternative) -> House:
+    """The house with the lines that an alternative's new foundations make; itself where it has none."""
+    survey = lay(house.survey, alternative.pieces).survey
+    return house if survey is house.survey else replace(house, survey=survey)
 
 
 class _Site:
@@ -235,7 +255,49 @@ def _why_concrete(site: _Site, piece: ConcretePiece) -> str | None:
     return f"its outline has {why}" if why else None
 
 
-def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece) -> str | None:
+def _why_inner(survey: Survey, key: str, piece: InnerFoundationPiece) -> str | None:
+    """A new strip needs an old line beside it, the way it runs, and stands under the floor of that line's storey."""
+    under = survey.underfloor
+    if key in under.lines:
+        return f"{_named(key, under.lines[key])} of the survey has its id, which is that of the line it would make"
+    gone = [id_ for id_ in piece.relieves if id_ not in under.lines]
+    if gone or not piece.relieves:
+        return f"its line {gone[0]} is not in the survey" if gone else "it names no old line that it relieves"
+    long = length_in(piece)
+    if long < LEAST_STRIP_IN:
+        return f"it is {long:g} in. long; {LEAST_STRIP_IN:g} in. is the least"
+    a, b = _xy(piece.start), _xy(piece.end)
+    for place, id_ in enumerate(piece.relieves):
+        old = under.lines[id_]
+        ends = outline_of(survey, (old.start, old.end))
+        if ends is None:
+            return f"{_named(id_, old)} has no ends in the survey"
+        (c, d), whole = ends, distance_in(*ends)
+        skew = _SKEW_OF_MORE if place else _SKEW
+        if abs((b[0] - a[0]) * (d[1] - c[1]) - (b[1] - a[1]) * (d[0] - c[0])) > skew * long * whole:
+            return f"it does not run along {_named(id_, old)}"
+    storey = survey.building.storeys.get(under.lines[piece.relieves[0]].storey)
+    outline = outline_of(survey, storey.outline) if storey else None
+    middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+    if outline is not None and not all(inside(point, outline) for point in (a, middle, b)):
+        return "it does not lie inside the outline of the floor it stands under"
+    return None
+
+
+def _why_dowels(site: _Site, piece: DowelPiece) -> str | None:
+    """Bars are glued into concrete that is there; one alone begins and ends at its station."""
+    if piece.count > 1 or piece.to_in < piece.from_in:
+        why = _why_stretch(site, piece)
+        if why:
+            return why
+    elif (length := line_length_in(site.survey, piece.line)) is None:
+        return f"its line {piece.line} is not in the survey"
+    elif piece.to_in > length + TOUCH_IN:
+        return f"station {piece.to_in:g} is beyond the end of {piece.line} at {length:g}"
+    return _why_no_base(site, piece.line, piece.from_in) or _why_no_base(site, piece.line, piece.to_in)
+
+
+def _why_stretch(site: _Site, piece: TiePiece | StrapPiece | SoilPiece | DowelPiece) -> str | None:
     """A stretch of a line, from one station to another."""
     length = line_length_in(site.survey, piece.line)
     if length is None:
@@ -272,6 +334,7 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
         ConcretePiece: _why_concrete,
+        DowelPiece: _why_dowels,
         DrainagePiece: _why_drainage,
         SoilPiece: _why_stretch,
     }

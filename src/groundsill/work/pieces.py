@@ -7,23 +7,12 @@ from typing import Final, Literal
 
 from groundsill.house.building import Point
 from groundsill.house.fact import about
+from groundsill.work.inner import InnerFoundationPiece
 
 __all__ = [
-    "SPLICE_REACH_IN",
-    "Adhesive",
-    "BoltPiece",
-    "ConcretePiece",
-    "DrainagePiece",
-    "Hardware",
-    "HoldDownPiece",
-    "PanelPiece",
-    "Piece",
-    "SideplatePiece",
-    "SillBlockingPiece",
-    "SoilPiece",
-    "SplicePiece",
-    "StrapPiece",
-    "TiePiece",
+    "SPLICE_REACH_IN", "Adhesive", "BoltPiece", "ConcretePiece", "DowelPiece", "DrainagePiece", "Hardware",
+    "HoldDownPiece", "InnerFoundationPiece", "PanelPiece", "Piece", "SideplatePiece", "SillBlockingPiece", "SoilPiece",
+    "SplicePiece", "StrapPiece", "TiePiece",
 ]  # fmt: skip
 
 SPLICE_REACH_IN: Final = 18.0  # a splice farther than this from a joint does not tie it; chosen here
@@ -275,6 +264,14 @@ class StrapPiece:
     line: str = about("Line", refers="underfloor.lines")
     from_in: float = about("From station", unit="in", least=0, most=6000)
     to_in: float = about("To station", unit="in", least=0, most=6000)
+    beyond_in: float = about(
+        "How far it runs on past the end of the line, fastened to the floor there",
+        unit="in",
+        help="a drag strap; it reaches the end of the line that it runs on from",
+        least=0,
+        most=600,
+        default=0.0,
+    )
     capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
     made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
@@ -345,11 +342,45 @@ class ConcretePiece:
     kind: Literal["concrete"] = "concrete"
     order: float = 0
     mark: str = ""
-    purpose: Literal["replacement", "inner foundation", "cap", "bench pier", "footing"] = "footing"
+    purpose: Literal["replacement", "inner foundation", "cap", "bench pier", "footing"] = about(
+        "What it is for",
+        help="drawn, and counted by no check; a piece of kind 'inner foundation' is worked out",
+        default="footing",
+    )
     line: str | None = about("Line", refers="underfloor.lines", default=None)
     outline: tuple[Point, ...] = about("Outline in plan", factory=tuple)
     depth_in: float = about("Depth", unit="in", least=4, most=120)
     strength_psi: float = about("Specified strength", unit="psi", least=2000, most=8000, default=2500.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DowelPiece:
+    """Bars glued into the old concrete of a line, that join new concrete to it: a cap, a repaired stretch, a pier."""
+
+    kind: Literal["dowels"] = "dowels"
+    order: float = 0
+    mark: str = ""
+    line: str = about("Line", refers="underfloor.lines")
+    from_in: float = about("Station of the first", unit="in", least=0, most=6000)
+    to_in: float = about("Station of the last", unit="in", least=0, most=6000)
+    count: int = about("How many, in one row", least=1, most=200)
+    bar: Literal["#3", "#4", "#5", "#6"] = about("Bar, of Grade 60", default="#4")
+    into: Literal["top", "side"] = about("Glued into the top of the old concrete, or into its side", default="top")
+    embedment_in: float = about("Embedment in the old concrete", unit="in", least=2, most=36)
+    edge_in: float | None = about(
+        "Bar to the nearer face",
+        unit="in",
+        help="in the top: to the side face, left out where it stands in the middle; in the side: to the top",
+        least=0.5,
+        most=48,
+        default=None,
+    )
+    push: Literal["along the face", "toward the face"] = about(
+        "Way that the force pushes them, by that face", default="along the face"
+    )
+    shear_lb: float = about("Shear on one, strength level", unit="lb", least=0, most=20000, default=0.0)
+    pull_lb: float = about("Pull on one, strength level", unit="lb", least=0, most=20000, default=0.0)
+    adhesive: Adhesive | None = about("Their adhesive", default=None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -380,5 +411,5 @@ class SoilPiece:
 
 Piece = (
     PanelPiece | SillBlockingPiece | BoltPiece | TiePiece | HoldDownPiece | SplicePiece | StrapPiece | SideplatePiece
-    | ConcretePiece | DrainagePiece | SoilPiece
+    | InnerFoundationPiece | ConcretePiece | DowelPiece | DrainagePiece | SoilPiece
 )  # fmt: skip

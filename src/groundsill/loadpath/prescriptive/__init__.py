@@ -2,7 +2,8 @@
 
 `result` what it comes to, as plain data · `scope` in, out, or nobody can tell, item by item · `weaknesses` what the
 chapter is for · `walls` how it measures a line · `panels`, `bracing`, `sills`, `ties` what it asks and what is there ·
-`both` feet of panel by both ways · `asking` what every requirement needs.
+`both` feet of panel by both ways · `inside` a new foundation inside a masonry perimeter · `asking` what every
+requirement needs.
 
 In: a settled survey and its forces. Out: :class:`PrescriptivePath` for the house as found, and for each state one
 :class:`PrescriptiveLine` for every perimeter line. Nothing of it enters a chain's verdict.
@@ -20,6 +21,7 @@ from groundsill.loadpath.case import pieces_on
 from groundsill.loadpath.prescriptive.asking import Asking
 from groundsill.loadpath.prescriptive.both import both_ways
 from groundsill.loadpath.prescriptive.bracing import bracing_requirements, least_of, line_bracing
+from groundsill.loadpath.prescriptive.inside import taken_inside
 from groundsill.loadpath.prescriptive.result import (
     NEVER_A_PASS,
     Answer,
@@ -49,7 +51,8 @@ from groundsill.working.value import Mark
 
 __all__ = [
     "NEVER_A_PASS", "Answer", "BothWays", "PrescriptiveLine", "PrescriptivePath", "Requirement", "ScopeAnswer",
-    "ScopeItem", "Weakness", "doubts_of", "prescriptive_lines", "prescriptive_path", "scope_at", "with_ends",
+    "ScopeItem", "Weakness", "doubts_of", "prescriptive_lines", "prescriptive_path", "scope_at", "taken_inside",
+    "with_ends",
 ]  # fmt: skip
 
 _REMARKS = ("official", "alternative-design", "bracing-spread", "panel-nailing", "old-bolts", "no-cracking-anchors",

@@ -7,14 +7,14 @@ working, and the facts that may lie elsewhere.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from groundsill.house.survey import in_order
 from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.storey_above import own_system
 from groundsill.papers.document import Block, Document, Heading, PageBreak, Paragraph
 from groundsill.papers.views.basis_view import basis_blocks, facts_table
-from groundsill.papers.views.cautions import limits_blocks, work_cautions
+from groundsill.papers.views.cautions import dig_cautions, limits_blocks, work_cautions
 from groundsill.papers.views.chains_section import Setting, chain_anchor, chains_blocks
 from groundsill.papers.views.cover import cover_blocks, criteria_table, field_conditions, seal_figure, stamp_lines
 from groundsill.papers.views.doubts import Doubts, numbered_doubts
@@ -35,7 +35,9 @@ from groundsill.papers.views.wind_view import wind_blocks
 from groundsill.papers.views.words import sentence
 from groundsill.papers.views.working_view import steps_of, working_blocks
 from groundsill.study import Run, Study
+from groundsill.work.apply import with_work
 from groundsill.work.document import House
+from groundsill.work.inner import inner_of
 from groundsill.working.sheet import Sheet
 
 __all__ = ["calculation_package"]
@@ -58,7 +60,7 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
     first = sheets.get(study.runs[0].key) or Sheet()
     doubts = _doubts(study, sheets)
     setting = Setting(doubts, study.units)
-    lines = {run.key: _line_daggers(sheets.get(run.key), study, doubts) for run in study.runs}
+    lines = {run.key: _line_daggers(sheets.get(run.key), run.line_forces, doubts) for run in study.runs}
     daggers = _daggers(first, doubts) | lines[study.runs[0].key]
     blocks = (
         *_front(house, study, daggers),
@@ -129,10 +131,10 @@ def _daggers(sheet: Sheet, doubts: Doubts) -> dict[str, str]:
     return found
 
 
-def _line_daggers(sheet: Sheet | None, study: Study, doubts: Doubts) -> dict[str, str]:
+def _line_daggers(sheet: Sheet | None, lines: Iterable[str], doubts: Doubts) -> dict[str, str]:
     """The dagger of every line's force in one state, by ``line/<id>``; none where the state has no sheet."""
     found = {}
-    for id in study.forces.lines if sheet is not None else ():
+    for id in lines if sheet is not None else ():
         steps = sheet.under(f"line/{id}/force") if sheet is not None else ()
         last = next((step.result for step in reversed(steps) if step.result is not None), None)
         if last is not None:
@@ -173,7 +175,9 @@ def _plans(house: House, study: Study, daggers: Mapping[str, str], lines: _LineD
         yield Heading(f"New work: {alternative.name}", 2)
         if alternative.purpose:
             yield Paragraph(sentence(alternative.purpose))
-        yield work_table(house, alternative, study.units)
+        yield work_table(with_work(house, alternative), alternative, study.units)
+        if inner_of(in_order(alternative.pieces)):
+            yield from dig_cautions()
     yield found_plan(house, study, daggers)
     for number, id, alternative in drawn:
         yield work_plan(house, study, lines[id], alternative, number)

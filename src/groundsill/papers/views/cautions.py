@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from groundsill.papers.document import Block, BulletList, Paragraph, Remark, strong
 
-__all__ = ["SHORT_CAUTION", "limits_blocks", "work_cautions"]
+__all__ = ["SHORT_CAUTION", "dig_cautions", "limits_blocks", "work_cautions"]
 
 SHORT_CAUTION = (
     "This is an aid to people who know the trade. It does not replace a licensed design professional, the code in "
@@ -81,6 +81,32 @@ _WORK = (
 def limits_blocks() -> tuple[Block, ...]:
     """What this package is and is not."""
     return (Paragraph(SHORT_CAUTION), BulletList(_LIMITS))
+
+
+_DIG = (
+    (
+        "Before the first trench",
+        "Have buried lines marked by those who own them and find the drains by hand. Dig one pit beside the old "
+        "footing and measure how deep and how wide it is: every trench limit on these pages stands on that.",
+    ),
+    (
+        "The trench beside the old footing",
+        "Open every third length at a time, no longer than the plan says, pour it and let it set before the next is "
+        "opened. Never go below the line that falls from the old footing's bottom edge. Keep water and spoil out; "
+        "where soil slumps, the old wall moves or water comes in, fill the length again, shore, and call the designer.",
+    ),
+    (
+        "Work under a low floor",
+        "Trenching, carrying out soil and pouring are done in a confined space: air it, test the air, keep somebody at "
+        "the hatch, bring no engine in. Cutting old brick or concrete throws off silica: wet or under suction, with a "
+        "respirator. The old foundation carries the floor all the while: nothing is taken from it.",
+    ),
+)
+
+
+def dig_cautions() -> tuple[Block, ...]:
+    """What can hurt those who lay a new foundation inside an old one."""
+    return tuple(Remark("caution", text, title) for title, text in _DIG)
 
 
 def work_cautions() -> tuple[Block, ...]:

@@ -15,6 +15,7 @@ from groundsill.papers.views.plan_labels import Labels
 from groundsill.papers.views.plan_work import work_marks
 from groundsill.papers.views.words import Units, counted, quantity
 from groundsill.study import Run, Study
+from groundsill.work.apply import with_work
 from groundsill.work.document import Alternative, House
 from groundsill.working.errors import CannotWrite
 
@@ -48,11 +49,12 @@ def found_plan(house: House, study: Study, daggers: Daggers) -> Figure:
 def work_plan(house: House, study: Study, daggers: Daggers, alternative: Alternative, number: int) -> Figure:
     """The plan with the new work of one alternative, and the forces of the lines with it."""
     run = next((r for r in study.runs if house.alternatives.get(r.key) is alternative), study.runs[0])
+    stood = with_work(house, alternative)
 
     def drawn(scale: Scale) -> Drawing:
-        known, labels = frames(house, scale), Labels(scale.denominator)
-        tags = tuple(line_tags(house, known, _forces(run, study.units, daggers), labels))
-        work = tuple(work_marks(house, alternative, known, labels))
+        known, labels = frames(stood, scale), Labels(scale.denominator)
+        tags = tuple(line_tags(stood, known, _forces(run, study.units, daggers), labels))
+        work = tuple(work_marks(stood, alternative, known, labels, study.units))
         return Drawing(f"new work, {alternative.name}", (*ground_marks(house, known), *tags, *work))
 
     title = f"New work: {alternative.name}"

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from groundsill.house.survey import in_order
 from groundsill.papers.document import Column, GroupRow, Row, TableBlock
 from groundsill.papers.drawing import Anchor, Layer, Line, Mark, Point, Polygon, Polyline, Symbol, Text, layer
+from groundsill.papers.views.inner_view import inner_told, strip_marks
 from groundsill.papers.views.plan_frame import Frame
 from groundsill.papers.views.plan_labels import SMALL, Labels
 from groundsill.papers.views.words import DASH, Units, counted, quantity, short, size, span_words, tape
@@ -17,8 +18,10 @@ from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import (
     BoltPiece,
     ConcretePiece,
+    DowelPiece,
     DrainagePiece,
     HoldDownPiece,
+    InnerFoundationPiece,
     PanelPiece,
     Piece,
     SideplatePiece,
@@ -31,7 +34,7 @@ from groundsill.work.pieces import (
 
 __all__ = ["line_of", "mark_runs", "work_marks", "work_table"]
 
-_LOW = BoltPiece | SideplatePiece | ConcretePiece | SoilPiece
+_LOW = BoltPiece | SideplatePiece | ConcretePiece | DowelPiece | SoilPiece
 _DRAIN = Layer("C-STRM-N", 25, "dashed", style="new")
 _EARTH = Layer("C-GRAD-N", 25, style="new")
 _KINDS: tuple[tuple[type, str], ...] = (
@@ -43,7 +46,9 @@ _KINDS: tuple[tuple[type, str], ...] = (
     (StrapPiece, "Straps (S)"),
     (BoltPiece, "Anchors through the sill (A)"),
     (SideplatePiece, "Anchors by side plates (A)"),
+    (InnerFoundationPiece, "New foundation inside the old (F)"),
     (ConcretePiece, "Concrete (F)"),
+    (DowelPiece, "Bars glued into old concrete (D)"),
     (DrainagePiece, "Drainage"),
     (SoilPiece, "Soil"),
 )
@@ -55,18 +60,26 @@ def line_of(house: House, piece: Piece) -> str | None:
     if isinstance(piece, (PanelPiece, SillBlockingPiece, HoldDownPiece)):
         segment = under.segments.get(piece.segment)
         return segment.line if segment is not None else None
-    if isinstance(piece, DrainagePiece):
+    if isinstance(piece, DrainagePiece | InnerFoundationPiece):
         return None
     return piece.line if piece.line in under.lines else None
 
 
-def work_marks(house: House, alternative: Alternative, known: Mapping[str, Frame], labels: Labels) -> Iterator[Mark]:
-    """Every piece of an alternative that has a place on the plan; the words find theirs after the pieces are drawn."""
+def work_marks(
+    house: House, alternative: Alternative, known: Mapping[str, Frame], labels: Labels, units: Units
+) -> Iterator[Mark]:
+    """Every piece of an alternative that has a place on the plan; the words find theirs after the pieces are drawn.
+
+    ``house`` is the house with the lines that the work makes.
+    """
     words: list[_Words] = []
     for id, piece in in_order(alternative.pieces):
         frame = known.get(line_of(house, piece) or "")
         address = f"piece/{id}"
-        if isinstance(piece, DrainagePiece):
+        if isinstance(piece, InnerFoundationPiece):
+            if id in known:
+                yield from strip_marks(house, piece, known[id], address, labels, units)
+        elif isinstance(piece, DrainagePiece):
             points = tuple((p.x_in, p.y_in) for p in piece.path)
             if len(points) > 1:
                 yield Polyline(points, _DRAIN, address, piece.what)
@@ -123,9 +136,18 @@ def _below(piece: Piece, frame: Frame, address: str) -> Iterator[Mark]:
         case ConcretePiece():
             box = frame.box(0.0, frame.length, -0.16 * frame.paper, -0.30 * frame.paper)
             yield Polygon(box, layer("new concrete"), "concrete", address, said)
+        case DowelPiece():
+            for station in _stations(piece):
+                yield Symbol("bolt", frame.at(station), layer("new anchor"), 5.0, address=address, label=said)
         case SoilPiece():
             box = frame.box(piece.from_in, piece.to_in, 0.30 * frame.paper, 0.40 * frame.paper)
             yield Polygon(box, _EARTH, "earth", address, said)
+
+
+def _stations(piece: DowelPiece) -> tuple[float, ...]:
+    """Where the bars of a row stand, evenly from the first to the last."""
+    step = (piece.to_in - piece.from_in) / max(piece.count - 1, 1)
+    return tuple(piece.from_in + n * step for n in range(piece.count))
 
 
 def _off(piece: TiePiece | StrapPiece) -> float:
@@ -156,6 +178,8 @@ def _worded(one: _Words, labels: Labels) -> Iterator[Mark]:
             yield labels.across(frame, piece.station_in, piece.mark, (0.08,), address)
         case ConcretePiece():
             yield along(frame.middle, piece.mark or piece.purpose, -0.36, -0.23)
+        case DowelPiece():
+            yield along((piece.from_in + piece.to_in) / 2, f"{piece.mark} ({piece.count})".strip(), -0.13, 0.13)
         case SoilPiece():
             yield along((piece.from_in + piece.to_in) / 2, piece.mark or piece.what, 0.47, 0.24)
 
@@ -294,9 +318,15 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
             return tape(piece.station_in, units), _plate_words(piece, units), _load(piece, units)
+        case InnerFoundationPiece():
+            return inner_told(piece, units)
         case ConcretePiece():
             mix = quantity(piece.strength_psi, "psi", units)
             return "", f"{piece.purpose}, {size(piece.depth_in, units)} deep", f"concrete {mix}"
+        case DowelPiece():
+            edge = "" if piece.edge_in is None else f", {size(piece.edge_in, units)} from the nearer face"
+            glued = f"{piece.count} {piece.bar} glued {size(piece.embedment_in, units)} into the {piece.into}{edge}"
+            return span_words(piece.from_in, piece.to_in, units), glued, ""
         case DrainagePiece():
             return "", ", ".join(filter(None, (piece.what, piece.note))), ""
         case SoilPiece():

@@ -103,13 +103,24 @@ _PLURAL: dict[Verdict, str] = {
 def lines_table(study: Study, doubtful: bool = False) -> TableBlock:
     """Every line with its state before and after, one under the other."""
     rows: list[Row] = []
-    for chain in study.runs[0].chains:
-        force = study.forces.lines.get(chain.id)
+    for chain in _lines(study):
+        force = next((run.line_forces[chain.id] for run in study.runs if chain.id in run.line_forces), None)
         way = f", along {force.direction}" if force is not None and force.direction else ""
         rows.append(GroupRow((strong(f"{chain.mark} "), f"{chain.name}{way}".lstrip(", "))))
         rows.extend(_states((run, _find(run.chains, chain.id)) for run in study.runs))
     caption = "What each braced line carries of the force required of it"
     return TableBlock(_columns(doubtful), tuple(rows), caption, _doubt_notes(doubtful), anchor="summary-lines")
+
+
+def _lines(study: Study) -> list[Chain]:
+    """The chain of every line, by the first state that has the line: as found, or with the work that makes it."""
+    found: dict[str, Chain] = {}
+    for run in study.runs:
+        for chain in run.chains:
+            known = found.get(chain.id)
+            if known is None or (chain.relied_on and not known.relied_on):
+                found[chain.id] = chain
+    return list(found.values())
 
 
 def bodies_table(study: Study, doubtful: bool = False) -> tuple[TableBlock, ...]:
@@ -190,6 +201,9 @@ def _misplaced(study: Study) -> Iterator[Block]:
             lead = f"{many} of work in “{run_words(run)}” cannot stand where the design puts it and is left out."
             yield Remark("warning", lead, "Work without a place")
             yield BulletList(tuple(sentence(f"{m.mark or m.id}, {m.kind}: {m.reason}") for m in run.misplaced))
+        if run.remarks:
+            yield Remark("warning", f"What “{run_words(run)}” leaves as it is:", "Said plainly")
+            yield BulletList(tuple(sentence(told) for told in run.remarks))
         if run.uncounted:
             lead = f"No check counts these pieces of work in “{run_words(run)}” yet; the verdicts stand without them:"
             yield Remark("note", lead, "Work not counted")
@@ -233,7 +247,7 @@ def strips_blocks(study: Study, doubtful: bool = False) -> Iterator[Block]:
     )
     yield Paragraph((reading, " † Every ratio rests on figures that are still to be confirmed." if doubtful else ""))
     yield Heading("Braced lines", 2)
-    yield from _strips(study, [chain for chain in study.runs[0].chains if chain.relied_on], bodies=False)
+    yield from _strips(study, [chain for chain in _lines(study) if chain.relied_on], bodies=False)
     bodies = list({chain.id: chain for run in study.runs for chain in run.bodies}.values())
     if bodies:
         yield Heading("Foundation bodies", 2)

@@ -48,16 +48,17 @@ def anchor_scope(f_c: ConcreteStrength, installed: str = "cast in", strength: st
     Args:
         f_c: concrete strength, psi.
         installed: ``"cast in"`` or ``"post-installed"``.
-        strength: ``"tested"`` when cores or in-place tests gave it, ``"assumed"`` when it comes from age or looks.
+        strength: ``"tested"`` when cores or in-place tests gave it, ``"specified"`` for new concrete, ``"assumed"``
+            when it comes from age or looks.
     """
-    if strength not in ("tested", "assumed"):
-        raise OutsideLimits(f"{SOURCE.cite('17.3.1')}: strength = {strength!r}; must be tested or assumed")
+    if strength not in ("tested", "specified", "assumed"):
+        raise OutsideLimits(f"{SOURCE.cite('17.3.1')}: strength = {strength!r}; must be tested, specified or assumed")
     table = table_17_3_1()
     least, most = table.read(installed, "least", symbol="limit"), table.read(installed, "most", symbol="limit")
     checks = (
         (f"f'c is at least {float(least):,.0f} psi", f_c >= least, (f_c, least)),
         (f"f'c is at most {float(most):,.0f} psi, {installed}", f_c <= most, (f_c, most)),
-        ("the concrete's strength is known by test", strength == "tested", ()),
+        ("the concrete's strength is known by test", strength != "assumed", ()),
     )
     reasons = []
     for text, met, numbers in checks:

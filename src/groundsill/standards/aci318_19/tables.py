@@ -17,7 +17,12 @@ __all__ = [
     "table_17_9_2b",
     "table_17_9_5",
     "table_17_10_5_3",
+    "table_20_5_1_3_1",
     "table_21_2_1",
+    "table_22_9_4_2",
+    "table_25_4_2_5",
+    "table_25_4_3_2",
+    "table_bars",
     "table_scatter",
 ]
 
@@ -52,8 +57,33 @@ def table_17_3_1() -> Table:
 
 
 def table_21_2_1() -> Table:
-    """Strength reduction factor of plain concrete."""
+    """Strength reduction factors of plain concrete, shear and bearing."""
     return _load("21_2_1")
+
+
+def table_bars() -> Table:
+    """Deformed bars by number: diameter, area, weight."""
+    return _load("bars")
+
+
+def table_20_5_1_3_1() -> Table:
+    """Least clear cover of bars in concrete cast in place, by exposure and size of bar."""
+    return _load("20_5_1_3_1")
+
+
+def table_22_9_4_2() -> Table:
+    """Coefficient of friction in shear friction, by the surface of the joint."""
+    return _load("22_9_4_2")
+
+
+def table_25_4_2_5() -> Table:
+    """Factors of the development length of straight bars: place, coating, size, grade."""
+    return _load("25_4_2_5")
+
+
+def table_25_4_3_2() -> Table:
+    """Factors of the development length of hooks: coating, ties, place."""
+    return _load("25_4_3_2")
 
 
 def table_scatter() -> Table:

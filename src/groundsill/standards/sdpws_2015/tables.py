@@ -7,6 +7,7 @@ from groundsill.working.table import Table
 __all__ = [
     "table_4_1_7",
     "table_4_2_4",
+    "table_4_2_5_2",
     "table_4_2a_ga_osb",
     "table_4_2a_ga_plywood",
     "table_4_2a_seismic",
@@ -43,6 +44,11 @@ __all__ = [
 
 def _load(name: str) -> Table:
     return Table.load("groundsill.standards.sdpws_2015", f"tables/{name}.toml")
+
+
+def table_4_2_5_2() -> Table:
+    """Limits of floors that hang out beyond their outermost line: length over width, and length in ft, by boards."""
+    return _load("4_2_5_2")
 
 
 def table_4_3a_seismic() -> Table:

@@ -1,4 +1,4 @@
-"""Statics of any handbook: overturning of a wall segment and its end posts, a footing lifted by a point.
+"""Statics of any handbook: overturning of a wall segment, a footing lifted by a point, a beam on a bed of springs.
 
 No standard owns these; they stand here, as equations, so that their working shows on the sheet like any other.
 """

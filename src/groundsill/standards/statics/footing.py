@@ -1,4 +1,7 @@
-"""A footing lifted by a point: a beam of plain material on soil that pushes and does not pull."""
+"""A footing: what it presses on the soil with, and, lifted by a point, what of it hangs.
+
+Lifted it is a beam of plain material on soil that pushes and does not pull.
+"""
 
 from __future__ import annotations
 
@@ -6,13 +9,59 @@ from math import sqrt
 from typing import Annotated
 
 from groundsill.standards.statics import SOURCE
-from groundsill.working.equation import Q, equation
+from groundsill.working.equation import Q, equation, require
 
-__all__ = ["hanging_length", "lifted_weight", "spanning_length"]
+__all__ = ["gross_pressure", "hanging_length", "least_width", "lifted_weight", "spanning_length"]
 
 Along = Annotated[float, Q("plf", "w", "weight along the beam", above=0.0)]
 Side = Annotated[float, Q("ft", "L_1", "length lifted to one side", at_least=0.0)]
 OtherSide = Annotated[float, Q("ft", "L_2", "length lifted to the other", at_least=0.0)]
+
+
+@equation(
+    "statics/gross-pressure",
+    title="Pressure under a footing with its own weight",
+    clause="equilibrium",
+    source=SOURCE,
+    witness="750.4 psf (rdrr.io, package geotech, bearingPressure)",
+)
+def gross_pressure(
+    P: Annotated[float, Q("lb", "P", "load on the footing", at_least=0.0)],
+    B: Annotated[float, Q("ft", "B", "width", above=0.0)],
+    L: Annotated[float, Q("ft", "L", "length", above=0.0)],
+    D: Annotated[float, Q("ft", "D", "depth of its bottom, all of it counted as concrete", at_least=0.0)],
+    gamma_c: Annotated[float, Q("pcf", "γ_c", "weight of concrete", above=0.0)],
+    D_w: Annotated[float, Q("ft", "D_w", "depth of the ground water; D or more where there is none", at_least=0.0)],
+    gamma_w: Annotated[float, Q("pcf", "γ_w", "weight of water", above=0.0)],
+) -> Annotated[float, Q("psf", "q", "mean pressure on the soil")]:
+    """Load over area, and the concrete's own weight less what ground water lifts: P/(B L) + γ_c D - γ_w (D - D_w).
+
+    Example: 1,000 lb on 2 by 5 ft, 6 ft deep, water at 2 ft, 150 and 62.4 pcf: 750.4 psf (rdrr.io, package geotech,
+    bearingPressure).
+    """
+    return P / (B * L) + gamma_c * D - gamma_w * max(D - D_w, 0)
+
+
+@equation(
+    "statics/least-width",
+    title="Width that a strip footing needs",
+    clause="equilibrium",
+    source=SOURCE,
+    how="computed",
+)
+def least_width(
+    w: Annotated[float, Q("plf", "w", "load along the footing, allowable-stress level", at_least=0.0)],
+    q_a: Annotated[float, Q("psf", "q_a", "allowable pressure", above=0.0)],
+    gamma_c: Annotated[float, Q("pcf", "γ_c", "weight of concrete", above=0.0)],
+    h: Annotated[float, Q("ft", "h", "thickness of the footing", at_least=0.0)],
+) -> Annotated[float, Q("ft", "B", "least width")]:
+    """The load over what the soil bears beside the footing itself: w/(q_a - γ_c h), ft.
+
+    Example: 1,400 plf, 1,500 psf, a footing 8 in. thick: 1.0 ft (our own arithmetic). Where q_a is a net pressure,
+    beyond that of the soil dug out, h is 0.
+    """
+    require(q_a > gamma_c * h, "the soil bears more than the footing's own weight")
+    return w / (q_a - gamma_c * h)
 
 
 @equation(

@@ -15,7 +15,7 @@ from groundsill.working.steps import least
 
 __all__ = [
     "all_lifted", "end_tension", "holding_moment", "lifted_length", "overturning_moment", "partly_lifted",
-    "post_compression", "sheathed_length", "unit_shear",
+    "post_compression", "rocking_start", "sheathed_length", "unit_shear",
 ]  # fmt: skip
 
 Shear = Annotated[float, Q("lb", "V", "horizontal force at the top of the segment", at_least=0.0)]
@@ -180,3 +180,21 @@ def post_compression(M_o: Moment, w: LoadAlong, b: Length, x_D: DeadArm, d: Leve
     pressed = partly_lifted(w, lifted_length(M_o, w, b_c), t)
     whole = partly_lifted(w, b, 0.0)
     return least(pressed, whole, symbol="C", label="compression in the end post, at most all of the load")
+
+
+@equation(
+    "statics/rocking-start",
+    title="Acceleration that starts a block rocking",
+    clause="moments about its toe",
+    source=SOURCE,
+    how="computed",
+)
+def rocking_start(
+    t: Annotated[float, Q("in", "t", "thickness of the block", above=0.0)],
+    h: Annotated[float, Q("in", "h", "height of the block", above=0.0)],
+) -> Annotated[float, Q("g", "a_0", "acceleration across it, parts of gravity")]:
+    """A loose block begins to rock when its own weight's lever, half its thickness, is used up: t/h of gravity.
+
+    No mortar and no load on it are counted. Example: 9 in. thick, 18 in. high: 0.5 g.
+    """
+    return t / h

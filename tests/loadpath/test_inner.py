@@ -1,0 +1,342 @@
+"""The chain of a new foundation inside the old, the soil under it, and the old foundation left beside it."""
+
+from dataclasses import replace
+from functools import cache
+from math import isclose
+from typing import Any
+
+import pytest
+
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import work_out
+from groundsill.forces.share import flexible_shares
+from groundsill.house.fact import measured, unknown
+from groundsill.loadpath.chain import Link
+from groundsill.study import Run, run, working
+from groundsill.study.states import reading_of, states_of
+from groundsill.work.document import House
+from groundsill.work.inner import RESTS_ON_OLD
+from tests.loadpath.houses import doubtful_house, known_house
+from tests.loadpath.inner_houses import on_brick, with_ring, with_strip, with_work
+
+
+@cache
+def alone() -> Run:
+    return with_work(with_strip())
+
+
+@cache
+def ring() -> Run:
+    return with_work(with_ring())
+
+
+def links(found: Run) -> dict[str, Link]:
+    return {link.address: link for chain in (*found.chains, *found.bodies) for link in chain.links}
+
+
+def link(found: Run, address: str) -> Link:
+    return links(found)[address]
+
+
+def beside(house: House, which: str) -> Link:
+    return link(with_work(house), f"line/inn1/old-beside/{which}/both")
+
+
+# ---- Force ----------------------------------------------------------------------------------------------------------
+
+
+def test_the_new_line_takes_the_force_and_the_old_one_none() -> None:
+    force = alone().line_forces
+    assert (force["line1"].relied_on, force["line1"].force_lb) == (False, 0.0)
+    assert force["inn1"].relied_on
+    assert force["inn1"].force_lb > 2000
+    chain = next(c for c in alone().chains if c.id == "line1")
+    assert chain.stages == ()
+    assert "relieved by the inner foundation I1" in chain.relied_reason
+
+
+def test_as_found_stays_as_it_was() -> None:
+    assert run(with_strip(), ranges=False).runs[0] == run(replace(known_house(), alternatives={}), ranges=False).runs[0]
+
+
+@pytest.mark.parametrize("direction", ["x", "y"])
+def test_the_whole_house_is_in_equilibrium_on_its_new_lines(direction: Any) -> None:
+    """What the lines take of every level is all of it, forward and in turning about the plan's origin."""
+    house = with_ring()
+    state = states_of(house)[1]
+    reading = reading_of(state, Reading(house))
+    forces = work_out(reading)
+    sharing = flexible_shares(reading, forces.items, direction)
+    assert not sharing.missing
+    corners = reading.house.survey.building.corners
+    for level in (0, 1):
+        placed = [
+            (float(i.weight_lb) * part, i) for i in forces.items if i.seismic for at, part in i.levels if at == level
+        ]
+        whole = sum(w for w, _ in placed)
+        lever = sum(w * sum(p[direction == "x"] for p in i.points) / len(i.points) for w, i in placed) / whole
+        forward = turning = 0.0
+        for id, share in sharing.shares.items():
+            line = reading.house.survey.underfloor.lines[id]
+            a, b = corners[line.start], corners[line.end]
+            along_x = abs(b.x_in - a.x_in) > abs(b.y_in - a.y_in)
+            part = share.fraction.get(level, 0.0)
+            forward += part if along_x == (direction == "x") else 0.0
+            turning += part * (a.y_in if along_x else -a.x_in) * (1 if direction == "x" else -1)
+        assert isclose(forward, 1.0, abs_tol=1e-9)
+        assert isclose(turning, lever, rel_tol=1e-6)
+
+
+def test_the_floor_stays_on_the_old_line_unless_the_strip_is_jacked_to_it() -> None:
+    loads = {}
+    for gravity in ("none", "second support", "carries the floor"):
+        house = with_strip(gravity=gravity)
+        reading = reading_of(states_of(house)[1], Reading(house))
+        found = work_out(reading).gravity.lines
+        loads[gravity] = (float(found["inn1"].live), float(found["line1"].live))
+    assert loads["none"] == loads["second support"] == (0.0, loads["none"][1])
+    assert loads["carries the floor"][0] > 0
+    assert loads["carries the floor"][1] < loads["none"][1]
+
+
+# ---- The chain ------------------------------------------------------------------------------------------------------
+
+
+def test_the_ring_carries_all_that_is_asked_of_it_down_to_the_soil() -> None:
+    chains = [c for c in (*ring().chains, *ring().bodies) if "I1" in c.mark or "I1" in c.name]
+    assert [c.verdict for c in chains] == ["passes", "passes"]
+    assert all(c.percent >= 100 for c in chains if c.percent is not None)
+
+
+def test_new_concrete_is_specified_and_so_its_anchors_pass_where_old_concrete_is_only_indicated() -> None:
+    bolts = link(alone(), "line/inn1/bolts-concrete/inn1-sill-1/both")
+    held = [k for k in links(alone()).values() if k.title.startswith("anchor of hold-down I1H")]
+    assert (bolts.status, bolts.extension) == ("passes", "")
+    assert held
+    assert {(k.status, k.extension) for k in held} == {("passes", "")}
+
+
+def test_each_link_of_the_chain_names_its_level_of_load() -> None:
+    for address in ("footing/sagging", "footing/shear", "footing/joint", "old-beside/seat-line1"):
+        assert link(alone(), f"line/inn1/{address}/both").level == "strength"
+    for address in ("footing/pressure", "floor-to-plate/inn1", "old-beside/dig-line1"):
+        assert link(alone(), f"line/inn1/{address}/both").level == "allowable"
+
+
+def test_a_strip_alone_slides_and_is_told_what_it_wants() -> None:
+    """Friction of what stands on it, and its own end: a strip pushed along its length has almost no soil against it."""
+    slides = link(alone(), "body/inn1-footing/sliding/inn1-footing/x")
+    assert slides.status == "fails"
+    assert "almost no soil against it" in slides.reason
+    assert "lb more dead load" in slides.reason
+    assert link(ring(), "body/inn1-footing/sliding/inn1-footing/x").status == "passes"
+
+
+def test_it_turns_over_about_its_base_by_wall_and_depth_and_not_by_the_house() -> None:
+    """V' at allowable level, 0.75 at the soil, over 24 + 2.5 + 8 + 20 in."""
+    over = link(alone(), "body/inn1-footing/overturning/inn1-footing/x")
+    force = alone().line_forces["inn1"].force_lb
+    assert over.demand == pytest.approx(force * 1.3 * 0.7 * 0.75 * 54.5 / 12)
+
+
+def test_old_and_new_concrete_are_never_one_body() -> None:
+    house = with_strip(start=replace(strip_start(), x_in=8), end=replace(strip_start(), x_in=352))
+    assert sum("I1" in body.name for body in with_work(house).bodies) == 1
+    assert [body.name for body in with_work(house).bodies if "I1" in body.name] == ["foundation under I1"]
+
+
+def strip_start() -> Any:
+    from tests.loadpath.inner_houses import FRONT
+
+    return FRONT["start"]
+
+
+def test_a_strip_too_light_for_its_wall_turns_over_on_its_soil() -> None:
+    house = replace(known_house(), choices=replace(known_house().choices, system="A.17"))
+    found = with_work(with_strip(house, wall_height_in=60, footing_width_in=12, footing_thickness_in=8, depth_in=12))
+    pressure = link(found, "line/inn1/footing/pressure/both")
+    assert (pressure.status, pressure.demand, "turns over" in pressure.reason) == ("fails", None, True)
+    assert link(found, "line/inn1/footing/bending/both").status == "cannot be checked"
+
+
+def test_without_bars_the_strip_carries_nothing() -> None:
+    found = with_work(with_strip(bars_top=0))
+    hogging = link(found, "line/inn1/footing/hogging/both")
+    assert (hogging.status, hogging.ratio, hogging.reason) == ("fails", None, "no bar lies at its top")
+    assert link(found, "line/inn1/footing/shear/both").status == "fails"
+
+
+def test_bars_that_do_not_fit_and_a_joint_without_bars_fail() -> None:
+    found = with_work(with_strip(bars_top=4, ties="none"))
+    assert link(found, "line/inn1/footing/top-clear/both").status == "fails"
+    assert link(found, "line/inn1/footing/joint/both").status == "fails"
+
+
+def test_soil_without_a_presumptive_value_leaves_the_footing_open() -> None:
+    house = with_strip()
+    soil = replace(house.survey.site.soil, kind=measured("fill"))
+    house = replace(house, survey=replace(house.survey, site=replace(house.survey.site, soil=soil)))
+    pressure = link(with_work(house), "line/inn1/footing/pressure/both")
+    assert (pressure.status, "kind of soil" in pressure.reason) == ("cannot be checked", True)
+
+
+def test_its_floor_beyond_the_ends_needs_a_drag_strap_at_both() -> None:
+    drag = "line/inn1/plate-splices/inn1-drag/both"
+    assert link(alone(), drag).status == "passes"
+    without = link(with_work(with_strip(drag=False)), drag)
+    assert (without.status, "no collector is drawn at both ends" in without.reason) == ("cannot be checked", True)
+
+
+def test_a_line_that_reaches_both_edges_of_the_floor_drags_nothing() -> None:
+    assert not any("-drag" in address for address in links(alone()) if address.startswith("line/line3/"))
+
+
+# ---- The old foundation beside it -----------------------------------------------------------------------------------
+
+
+def test_the_trench_stays_above_the_line_that_falls_from_the_old_footing() -> None:
+    """Old bottom 12 in. below the soil inside; 48 - 6 - 9 in. clear; sand: 0.577 to 1 leaves 19 in."""
+    dug = link(alone(), "line/inn1/old-beside/dig-line1/both")
+    assert dug.demand == pytest.approx(20 - 12)
+    assert dug.capacity == pytest.approx(0.577 * (48 - 6 - 9))
+    assert dug.clause == "IBC 2021 1809.6"
+    assert beside(with_strip(depth_in=34), "dig-line1").status == "fails"
+
+
+def test_an_underpinned_footing_is_said_to_be_another_design() -> None:
+    found = beside(with_strip(depth_in=34, underpinned=True), "dig-line1")
+    assert (found.status, "a design of its own" in found.reason) == ("does not apply", True)
+
+
+def test_a_shallow_strip_presses_on_the_old_footing_unless_it_stands_clear() -> None:
+    found = beside(with_strip(depth_in=12, start=near(20), end=near(20, 336)), "press-line1")
+    assert found.status == "does not apply"  # as deep as the old one
+    pressed = beside(with_depth(with_strip(depth_in=12, start=near(20), end=near(20, 336)), 40.0), "press-line1")
+    clear = beside(with_depth(with_strip(depth_in=12, start=near(90), end=near(90, 336)), 40.0), "press-line1")
+    assert (pressed.status, clear.status) == ("fails", "passes")
+
+
+def near(y: float, x: float = 24.0) -> Any:
+    return replace(strip_start(), x_in=x, y_in=y)
+
+
+def with_depth(house: House, depth: float) -> House:
+    base = house.survey.foundation
+    stems = {k: replace(s, depth_in=measured(depth)) if s.line == "line1" else s for k, s in base.segments.items()}
+    return replace(house, survey=replace(house.survey, foundation=replace(base, segments=stems)))
+
+
+def test_an_old_footing_nobody_measured_asks_for_a_pit() -> None:
+    base = with_strip().survey.foundation
+    stems = {k: replace(s, footing_width_in=unknown()) for k, s in base.segments.items()}
+    house = replace(with_strip(), survey=replace(with_strip().survey, foundation=replace(base, segments=stems)))
+    found = beside(house, "dig-line1")
+    assert (found.status, "dig one pit beside it first" in found.reason) == ("cannot be checked", True)
+
+
+def test_a_trench_at_the_end_of_a_strip_is_held_against_the_footing_it_runs_toward() -> None:
+    assert link(alone(), "line/inn1/old-beside/dig-line4/both").demand == pytest.approx(8)
+    assert beside(with_strip(dig_length_in=72), "trench").status == "fails"
+
+
+def test_the_old_wall_keeps_half_of_its_seat() -> None:
+    """0.02 of 24 in., the drift that lines across are held to, against half of the narrower of sill and stem."""
+    seat = link(alone(), "line/inn1/old-beside/seat-line1/both")
+    assert seat.demand == pytest.approx(0.02 * 24)
+    assert "along it the wall goes" in seat.reason
+
+
+def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_words() -> None:
+    found = link(alone(), "line/inn1/old-beside/vertical/both")
+    assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)
+    assert any(RESTS_ON_OLD in told for told in alone().remarks)
+
+
+def test_a_second_support_is_asked_for_all_that_the_old_line_carries() -> None:
+    house = with_strip(gravity="second support")
+    pressed = beside(house, "vertical")
+    assert (pressed.unit, pressed.status) == ("psf", "passes")
+    joists = beside(house, "joists")
+    assert joists.unit == "lb-ft"
+    farther = beside(with_strip(gravity="second support", start=near(96), end=near(96, 336)), "joists")
+    assert (farther.ratio or 0) > (joists.ratio or 0)
+
+
+def test_a_strip_under_joists_that_run_along_it_is_no_support() -> None:
+    house = with_strip(gravity="second support")
+    lines = {k: replace(line, joists="parallel") for k, line in house.survey.underfloor.lines.items()}
+    house = replace(house, survey=replace(house.survey, underfloor=replace(house.survey.underfloor, lines=lines)))
+    found = beside(house, "vertical")
+    assert (found.status, RESTS_ON_OLD in found.reason) == ("fails", True)
+
+
+@pytest.mark.parametrize(
+    ("facts", "status"),
+    [
+        ({}, "passes"),
+        ({"header_course": measured(False), "collar_joint_filled": measured(False)}, "fails"),
+        ({"mortar": measured("missing")}, "cannot be checked"),
+    ],
+)
+def test_brick_out_of_plane(facts: dict[str, Any], status: str) -> None:
+    """8 in. thick and 10 in. high begins to rock at 0.8 g; one wythe of 4 in. at 0.4 g; loose brick is never passed."""
+    assert beside(on_brick(with_strip(), **facts), "brick-fs1").status == status
+
+
+def test_the_exception_for_a_masonry_perimeter_is_answered_by_the_new_line() -> None:
+    asked = {
+        line.line: [r for r in line.requirements if r.key == "inside"]
+        for line in with_work(on_brick(with_ring())).prescriptive
+    }
+    assert [len(found) for found in asked.values()].count(1) == 1
+    (one,) = asked["line1"]
+    assert (one.clause, one.outcome) == ("A304.2.2", "meets")
+    assert "I1 inside it" in one.reason
+    alone_on_brick = {line.line: line for line in with_work(on_brick(with_strip())).prescriptive}["line1"]
+    assert [r.outcome for r in alone_on_brick.requirements if r.key == "inside"] == ["short"]
+
+
+# ---- Ten thousand pounds --------------------------------------------------------------------------------------------
+
+
+def test_the_trade_s_check_value_of_ten_thousand_pounds() -> None:
+    """10,000 lb on the line (common practice) is a strength-level force here: 9,100 lb at allowable level with rho 1.3.
+
+    With a ring of heavy strips everything of the new line carries it; the old single-layer floor does not bring it, and
+    the ring as a whole slides first.
+    """
+    house = known_house()
+    choices = replace(house.choices, system="A.17", force_factor=1.0, force_reason="the check value")
+    heavy = {
+        "footing_width_in": 36, "footing_thickness_in": 18, "depth_in": 30, "stem_width_in": 12, "bar": "#5",
+        "bars_top": 3, "bars_bottom": 3, "gravity": "carries the floor",
+    }  # fmt: skip
+    found = with_work(with_ring(replace(house, choices=choices), off=56.0, **heavy))
+    force = found.line_forces["inn1"].force_lb
+    assert force > 10000
+    chain = next(c for c in found.chains if c.id == "inn1")
+    assert {k.title for k in chain.links if k.status == "fails"} == {"diagonal boards"}
+    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(0.7 * 1.3 * force)
+    assert link(found, "line/inn1/footing/joint/both").demand == pytest.approx(1.3 * force)
+    assert link(found, "body/inn1-footing/sliding/inn1-footing/x").status == "fails"
+
+
+# ---- Ends and working -----------------------------------------------------------------------------------------------
+
+
+def test_facts_in_doubt_of_the_old_foundation_reach_the_new_line() -> None:
+    house = with_strip(replace(doubtful_house(), alternatives={}), depth_in=30)
+    found = run(house).runs[1]
+    dug = link(found, "line/inn1/old-beside/dig-line1/both")
+    assert dug.verdict in ("fails", "depends")
+    assert dug.least_favourable is not None
+    assert dug.ratio is not None
+    assert dug.least_favourable > dug.ratio
+
+
+def test_the_working_of_the_new_line_is_that_of_its_own_state() -> None:
+    sheet = working(with_strip(), "inner")
+    assert sheet.under("line/inn1/footing/sagging/both")
+    assert sheet.under("line/inn1/old-beside/dig-line1/both")
+    once = working(with_strip()).under("forces/base-shear")
+    assert len(sheet.under("forces/base-shear")) == len(once)  # the forces of its own state, and not those as found too
