@@ -6,19 +6,22 @@ cannot hold passes to its neighbours through splices alone.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolt_shares import OnSill, OnSprings, on_springs
+from groundsill.loadpath.bolt_states import Yields, in_wood
 from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.proof import Proof
+from groundsill.loadpath.shares import LineShares
 from groundsill.loadpath.side_plate_anchors import plates_link
 from groundsill.loadpath.side_plates import MIXED, Plated, plates_of, row_words
-from groundsill.loadpath.sill_bolts import Wood, wood_of
+from groundsill.loadpath.sill_bolts import SPREAD_OF_YIELD, Wood, wood_of
 from groundsill.loadpath.sill_joints import Tie, joint_links, passed_on, row_of, ties_between
 from groundsill.loadpath.washers import washer_link
 from groundsill.working.sheet import section
@@ -27,7 +30,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["anchor_stages", "share_of_sill"]
 
-_SPREAD_BOLT = (0.8, 1.25)
 _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
@@ -56,6 +58,14 @@ class _Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class _Spread:
+    """How the bolts of a line share where it is not alike, and whether those of a piece may count as all at yield."""
+
+    springs: OnSprings | None
+    yields: Yields
+
+
+@dataclass(frozen=True, slots=True)
 class _Left:
     """What the bolts of a piece are left with, lb, once splices have passed on what they can, and in what words."""
 
@@ -74,25 +84,53 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     passing = passed_on([p.force for p in pieces], held, [tie.capacity for tie in ties])
     of_line = [anchor for piece in pieces for anchor in piece.bolts.anchors]
     of_plates = sum(plate.anchors for piece in pieces if piece.plated for _, plate in piece.plated.plates)
-    wood, concrete, left = [], [], []
-    for n, piece in enumerate(pieces):
-        rest = _left_with(case, pieces, n, ties, passing)
-        left.append(rest.force)
+    rests = [_left_with(case, pieces, n, ties, passing) for n in range(len(pieces))]
+    springs = on_springs(case, [_on_sill(piece, rest) for piece, rest in zip(pieces, rests, strict=True)], ties)
+    wood, concrete = [], []
+    found: dict[str, Yields] = {}
+    for piece, rest in zip(pieces, rests, strict=True):
         if piece.plated is not None:
             link, proof = plates_link(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
         else:
-            link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
+            link, proof, found[piece.id] = concrete_link(
+                case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood, springs
+            )
         concrete.append(link)
-        wood.append(_wood_link(case, piece, rest, proof))
+        wood.append(_wood_link(case, piece, rest, proof, _Spread(springs, found.get(piece.id, Yields()))))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
-    doubts = [marks_of((force,)) | piece.wood.marks for force, piece in zip(left, pieces, strict=True)]
-    joints = joint_links(case, left, held, ties, passing, doubts)
+    doubts = [marks_of((rest.force,)) | piece.wood.marks for rest, piece in zip(rests, pieces, strict=True)]
+    joints = joint_links(case, [rest.force for rest in rests], held, ties, _passing(passing, springs), doubts)
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
-        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete)),
+        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), _told(springs, found)),
     )
+
+
+def _on_sill(piece: _Piece, rest: _Left) -> OnSill:
+    """A piece as the springs need it."""
+    return OnSill(
+        piece.id, piece.sill, piece.bolts.anchors, piece.wood, piece.share.part, rest.share.part,
+        piece.plated is not None, piece.share.marks | piece.bolts.marks,
+    )  # fmt: skip
+
+
+def _passing(passing: Sequence[float], springs: OnSprings | None) -> tuple[float, ...]:
+    """What passes each joint: as all bolts yield, or on the springs of their slip, whichever is more."""
+    if springs is None or not springs.pulls:
+        return tuple(passing)
+    return tuple(max(abs(p), pull) for p, pull in zip(passing, springs.pulls, strict=True))
+
+
+def _told(springs: OnSprings | None, found: Mapping[str, Yields]) -> LineShares | None:
+    """The shares, with what each piece's wood may count on."""
+    if springs is None or springs.shares is None:
+        return None
+    sills = tuple(
+        replace(sill, by_yield=found[sill.id].first, yield_words=found[sill.id].words) for sill in springs.shares.sills
+    )
+    return replace(springs.shares, sills=sills)
 
 
 def _no_sill(case: LineCase) -> Stage:
@@ -196,7 +234,7 @@ def _row_marked(pieces: Sequence[_Piece], n: int, ties: Sequence[Tie]) -> frozen
     return beside.union(*(marks_of((pieces[m].force,)) | pieces[m].wood.marks for m in row))
 
 
-def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link:
+def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread: _Spread) -> Link:
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
     address, title = _address(case, piece.id), f"{'bolts' if piece.plated is None else 'side plates'} in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
@@ -216,9 +254,11 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     else:
         counted = f"{count} bolt{'s' if count > 1 else ''}"
     decayed = count and piece.sill.condition.value == "decayed"
+    demand, capacity, shared = _shared_in_wood(case, piece, left, spread)
     reason = (
         "the sill is decayed: nothing is counted" if decayed else "",
         counted,
+        shared,
         left.words,
         *wood.doubts,
         proof.words if wood.extension and proof.passes else "",
@@ -228,7 +268,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     expected = expected_at(
         wood.expected or None,
         left.share.part,
-        _SPREAD_BOLT,
+        SPREAD_OF_YIELD,
         "ductile",
         f"yield of every {what} in wood, 20 % less to 25 % more (common practice, no source)",
     )
@@ -239,8 +279,8 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         piece.id,
         level="allowable",
         unit="lb",
-        demand=left.force,
-        capacity=wood.allowable,
+        demand=demand,
+        capacity=capacity,
         clause=case.nds.cite(_WOOD) + (f"; {_PLATE}" if piece.plated is not None else ""),
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
@@ -248,6 +288,22 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         working=_working(case, piece.id),
         expected=expected,
     )
+
+
+def _shared_in_wood(case: LineCase, piece: _Piece, left: _Left, spread: _Spread) -> tuple[float, float, str]:
+    """Demand and capacity of a piece's bolts in wood, all at yield, or elastic where they may not; and in words."""
+    assert piece.wood.allowable is not None
+    shares = spread.springs.of(piece.id) if spread.springs is not None else None
+    if spread.springs is None or shares is None:
+        return left.force, piece.wood.allowable, ""
+    if spread.yields.first:
+        return left.force, piece.wood.allowable, f"all at yield: {spread.yields.words}"
+    with section(_address(case, piece.id)):
+        elastic = in_wood(case, spread.springs, shares, piece.wood)
+    if elastic is None or float(elastic[0]) * float(piece.wood.allowable) <= float(left.force) * float(elastic[1]):
+        return left.force, piece.wood.allowable, ""
+    doubts = piece.wood.marks
+    return elastic[0], doubted(elastic[1], doubts), f"{elastic[2]}: {spread.yields.words}"
 
 
 def _plates_words(plated: Plated) -> str:

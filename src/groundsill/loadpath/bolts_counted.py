@@ -19,7 +19,7 @@ from groundsill.working.value import Mark
 __all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in"]
 
 TEST_FACTOR = 2.0  # test load over what an old bolt of unknown embedment is counted with; common practice, no source
-_FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
+FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
 _TAPE_IN = 0.01
 _TOWARD_END = "parallel, toward the end, softwood"
 _WEAK_PSI = 2500.0
@@ -50,6 +50,13 @@ class Anchor:
     doubts: tuple[str, ...] = ()
     marks: frozenset[Mark] = frozenset()
     edge_marks: frozenset[Mark] = frozenset()
+    hole_in: float | None = None
+
+    @property
+    def slack_in(self) -> float:
+        """How far its hole in the sill lets it move from side to side; 1/16 in. where nobody gives a new hole."""
+        hole = self.diameter_in + FITS_IN if self.hole_in is None else self.hole_in
+        return max(hole - self.diameter_in, 0.0)
 
     @property
     def name(self) -> str:
@@ -131,6 +138,7 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
         piece.report,
         piece.plate_washer,
         piece.to_sheathing_in,
+        hole_in=piece.hole_in,
     )
 
 
@@ -152,6 +160,7 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
         doubts=rust,
         marks=case.reading.marked(path, *_FACTS),
         edge_marks=case.reading.marked(path, "edge_in"),
+        hole_in=bolt.hole_in.value,
     )
 
 
@@ -172,7 +181,7 @@ def _why_not_counted(case: LineCase, bolt: Bolt) -> str | None:
         return "it is heavily rusted"
     if bolt.hole_in.value is None:
         return "its hole in the sill was not looked at"
-    if bolt.hole_in.value > D + _FITS_IN + _TAPE_IN:
+    if bolt.hole_in.value > D + FITS_IN + _TAPE_IN:
         hole = f"its hole is {bolt.hole_in.value:g} in. for a bolt of {D:g} in."
         return f"{hole}, more than 1/16 in. over ({case.nds.cite('12.1.3.2')})"
     return None

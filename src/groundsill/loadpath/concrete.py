@@ -16,6 +16,9 @@ from math import sqrt
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.anchor_force import PLAIN_FORCE, anchor_force
+from groundsill.loadpath.bolt_shares import OnSprings
+from groundsill.loadpath.bolt_states import Strength, Yields, expected_on, on_worst_bolt, worst_bolt, yields_first
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
@@ -38,7 +41,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
-PLAIN_FORCE = ("A", "B")  # ACI 318-19 17.10.1: the rules for earthquake hold in categories C to F
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
 _MASONRY = ("brick", "stone", "block")
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
@@ -75,38 +77,54 @@ def concrete_link(
     of_line: Sequence[Anchor],
     share: Share,
     wood: Wood,
-) -> tuple[Link, Proof]:
-    """The weakest bolt of a sill piece in the foundation under it, and what tests in place prove of the bolts.
+    springs: OnSprings | None = None,
+) -> tuple[Link, Proof, Yields]:
+    """The weakest bolt of a sill piece in the foundation, what tests prove of it, and whether the wood yields first.
 
     ``share`` is the part of the line's force that the bolts of the piece take, ``of_line`` all bolts that count on it,
-    ``wood`` what the bolts of the piece hold in wood.
+    ``wood`` what the bolts of the piece hold in wood, ``springs`` how the bolts share where it is not alike.
     """
     title, anchors = f"bolts of sill {sill.mark or id} in the foundation", bolts.anchors
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in and not anchors:
-        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
+        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST, Yields()
     if not anchors:
         reason = "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST
+        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST, Yields()
     refused = _cannot_be_concrete(case, anchors)
+    if refused is None and springs is not None and springs.why_not:
+        refused = case.nds.cite("11.3.6"), springs.why_not
     if refused is not None:
-        return _cannot(piece, *refused), NO_TEST
+        return _cannot(piece, *refused), NO_TEST, Yields()
     try:
         with section(piece.address):
             steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
+            strengths = [
+                Strength(anchor.id, one.design, one.nominal, one.way)
+                for anchor, one in zip(anchors, every, strict=True)
+            ]
+            shares = springs.of(id) if springs is not None else None
             weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
+            expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
+            if springs is not None and shares is not None and not by_yield(case, wood):
+                worst = worst_bolt(shares, strengths)
+                weakest, bolt = every[worst], shares.bolts[worst]
+                demand, words = on_worst_bolt(case, springs, bolt)
+                alone = expected_in_concrete(weakest.nominal, weakest.way, 1, bolt.elastic_lb / springs.force)
+                expected = expected_on(alone, bolt)
             asked = None
             if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
                 asked = ask(case, id, sill, anchors)
     except OutsideLimits as outside:
-        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
+        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST, Yields()
+    yields = yields_first(wood, strengths)
     proof = by_tests(case, anchors, float(demand), len(of_line))
     if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
-        return _by_exception(piece, asked, weakest), proof
+        return _by_exception(piece, asked, weakest), proof, yields
     if asked is not None:
         words += f"; the sill exception does not stand in for this check ({EXCEPTION_CLAUSE}): {asked.words}"
     link = checked(
@@ -121,11 +139,11 @@ def concrete_link(
         clause=_CLAUSE,
         reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part),
+        expected=expected,
         marks=asked.marks if asked is not None else (),
         working=piece.working,
     )
-    return link, proof
+    return link, proof, yields
 
 
 def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:
@@ -317,7 +335,7 @@ def force_on_one(
     choices, category = case.reading.house.choices, case.forces.category
     each = given("1/n", 1 / count, "1", f"{count} {what}s share alike", marks)
     yielding = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
-    if yielding and wood.expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
+    if by_yield(case, wood):
         note(f"basis: {choices.anchor_reason}")
         yields = given("P_y", wood.expected, "lb", f"expected yield of all {what}s of the piece in wood", wood.marks)
         force = scale(yields, each, symbol="V_ua", label=f"force on one {what} when the wood yields")
@@ -325,18 +343,20 @@ def force_on_one(
     part = given(
         "σ", share.part, "1", f"share of the line's force that the {what}s of this sill piece take", share.marks
     )
-    if case.lateral == "wind":
-        whole, words = case.strength, "for the wind force, strength level"
-    elif category in PLAIN_FORCE:
-        whole = case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength)
-        words = f"for the plain earthquake force: category {category} (17.10.1)"
-    else:
-        whole, words = case.overstrength, "for the overstrength force (17.10.6)"
-        if yielding:
-            lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
-            words += f", for {lacking} to take the force at which the wood yields"
+    whole, words = anchor_force(case)
+    if yielding and category not in PLAIN_FORCE:
+        lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
+        words += f", for {lacking} to take the force at which the wood yields"
     force = scale(whole, part, symbol="V_ua", label=f"force on the sill piece's {what}s")
     return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
+
+
+def by_yield(case: LineCase, wood: Wood) -> bool:
+    """Whether the concrete is checked for the force at which the wood yields: picked with a reason, and known."""
+    choices = case.reading.house.choices
+    picked = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
+    reasoned = bool(wood.expected) and bool(choices.anchor_reason.strip())
+    return picked and reasoned and case.forces.category not in PLAIN_FORCE
 
 
 def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:

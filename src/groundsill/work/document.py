@@ -51,6 +51,11 @@ class Choices:
         "Concrete at sill bolts is checked by", default="overstrength"
     )
     anchor_reason: str = about("Why", default="")
+    bolt_springs: Literal["weak concrete and close bolts", "every line"] = about(
+        "Sill bolts share by the springs of their slip",
+        help="elsewhere the bolts of a sill piece share alike",
+        default="weak concrete and close bolts",
+    )
     storeys_above: Literal["both bounds", "not counted", "all of it"] = about(
         "Overturning that the storeys above bring down on a braced segment",
         help="both bounds: none of it, and the whole of the segment's share; where they part, it cannot be checked",
