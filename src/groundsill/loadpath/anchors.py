@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolt_shares import OnSill, OnSprings, on_springs
-from groundsill.loadpath.bolt_states import Yields, in_wood
+from groundsill.loadpath.bolt_states import NOT_KNOWN, Yields, in_wood
 from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Combine, Link, Stage
@@ -61,7 +61,7 @@ class _Piece:
 class _Spread:
     """How the bolts of a line share where it is not alike, and whether those of a piece may count as all at yield."""
 
-    springs: OnSprings | None
+    springs: OnSprings
     yields: Yields
 
 
@@ -96,10 +96,12 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
                 case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood, springs
             )
         concrete.append(link)
-        wood.append(_wood_link(case, piece, rest, proof, _Spread(springs, found.get(piece.id, Yields()))))
+        wood.append(_wood_link(case, piece, rest, proof, _Spread(springs, found.get(piece.id, NOT_KNOWN))))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
-    doubts = [marks_of((rest.force,)) | piece.wood.marks for rest, piece in zip(rests, pieces, strict=True)]
+    doubts = [
+        marks_of((rest.force,)) | piece.wood.marks | springs.marks for rest, piece in zip(rests, pieces, strict=True)
+    ]
     joints = joint_links(case, [rest.force for rest in rests], held, ties, _passing(passing, springs), doubts)
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
@@ -116,16 +118,16 @@ def _on_sill(piece: _Piece, rest: _Left) -> OnSill:
     )  # fmt: skip
 
 
-def _passing(passing: Sequence[float], springs: OnSprings | None) -> tuple[float, ...]:
+def _passing(passing: Sequence[float], springs: OnSprings) -> tuple[float, ...]:
     """What passes each joint: as all bolts yield, or on the springs of their slip, whichever is more."""
-    if springs is None or not springs.pulls:
+    if not springs.pulls:
         return tuple(passing)
     return tuple(max(abs(p), pull) for p, pull in zip(passing, springs.pulls, strict=True))
 
 
-def _told(springs: OnSprings | None, found: Mapping[str, Yields]) -> LineShares | None:
+def _told(springs: OnSprings, found: Mapping[str, Yields]) -> LineShares | None:
     """The shares, with what each piece's wood may count on."""
-    if springs is None or springs.shares is None:
+    if springs.shares is None:
         return None
     sills = tuple(
         replace(sill, by_yield=found[sill.id].first, yield_words=found[sill.id].words) for sill in springs.shares.sills
@@ -284,7 +286,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread:
         clause=case.nds.cite(_WOOD) + (f"; {_PLATE}" if piece.plated is not None else ""),
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
-        marks=proof.marks if wood.extension else (),
+        marks=spread.springs.marks | (proof.marks if wood.extension else frozenset()),
         working=_working(case, piece.id),
         expected=expected,
     )
@@ -293,8 +295,8 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread:
 def _shared_in_wood(case: LineCase, piece: _Piece, left: _Left, spread: _Spread) -> tuple[float, float, str]:
     """Demand and capacity of a piece's bolts in wood, all at yield, or elastic where they may not; and in words."""
     assert piece.wood.allowable is not None
-    shares = spread.springs.of(piece.id) if spread.springs is not None else None
-    if spread.springs is None or shares is None:
+    shares = spread.springs.of(piece.id)
+    if shares is None:
         return left.force, piece.wood.allowable, ""
     if spread.yields.first:
         return left.force, piece.wood.allowable, f"all at yield: {spread.yields.words}"

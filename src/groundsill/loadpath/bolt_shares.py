@@ -4,8 +4,8 @@ Where the concrete is weak, or bolts stand close, sharing alike within a sill pi
 sill piece is a bar of its own E A. Splices are springs between the bars (where nobody says how far one gives, the line
 is run with it as one piece and as cut); bare joints are breaks. The bolts hold the bars by the slip of a dowel joint,
 and the braced parts press on them over their own lengths. Three states: elastic; with hole slack, every bolt in the
-order of contact that is worst for it; and at yield, each joint in wood at its own. Breakout takes the worst of them; the
-wood may share at yield only where it yields before the concrete breaks, at expected strengths.
+order of contact that is worst for it; and at yield, each joint in wood at its own. Breakout takes the worst of them;
+the wood may share at yield only where it yields before the concrete breaks, at expected strengths.
 """
 
 from __future__ import annotations
@@ -68,12 +68,13 @@ class OnSill:
 
 @dataclass(frozen=True, slots=True)
 class OnSprings:
-    """A line's bolts on springs, or why that cannot be worked out.
+    """A line's bolts on springs, or why that cannot be worked out; with neither, they share alike.
 
-    ``pulls`` is the greatest force through each joint, lb at allowable level; ``marks`` those of all it rests on.
+    ``pulls`` is the greatest force through each joint, lb at allowable level; ``marks`` those of all it rests on, and
+    of what says whether springs are asked for.
     """
 
-    shares: LineShares | None
+    shares: LineShares | None = None
     why_not: str = ""
     pulls: tuple[float, ...] = ()
     marks: frozenset[Mark] = frozenset()
@@ -111,18 +112,31 @@ def why_springs(case: LineCase, anchors: Sequence[Sequence[Anchor]]) -> str:
     return "; ".join(dict.fromkeys(found))
 
 
-def on_springs(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> OnSprings | None:
-    """The bolts of a line on springs; None where they share alike, or nothing comes down on the sill."""
-    why = why_springs(case, [piece.anchors for piece in pieces])
-    if not why or float(case.strength) <= 0:
-        return None
+def on_springs(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> OnSprings:
+    """The bolts of a line on springs, where its concrete is weak or they stand close."""
+    bolts = [piece.anchors for piece in pieces]
+    why = why_springs(case, bolts)
     with section(f"line/{case.id}/bolt-shares"):
+        chosen = _chosen(case, bolts)
+        if not why or float(case.strength) <= 0:
+            return OnSprings(marks=chosen)
         note(f"bolts on the springs of their slip, since {why}")
         why_not = _why_not(pieces, ties)
         if why_not:
-            return OnSprings(None, why_not)
-        model = _modelled(case, pieces, ties)
+            return OnSprings(why_not=why_not, marks=chosen)
+        model = _modelled(case, pieces, ties, chosen)
         return OnSprings(_line(case, model, why), "", _pulls(case, model), model.marks)
+
+
+def _chosen(case: LineCase, anchors: Sequence[Sequence[Anchor]]) -> frozenset[Mark]:
+    """The marks of what says whether the concrete under the bolts is weak or crumbles."""
+    found = (foundation_at(case.reading, case.id, a.station_in) for of_piece in anchors for a in of_piece)
+    stems = dict.fromkeys(under[0] for under in found if under is not None)
+    marks = frozenset[Mark]()
+    for id in stems:
+        path = f"survey.foundation.segments.{id}"
+        marks |= case.reading.noted("whether the concrete is weak or crumbles", path, "condition", "strength_psi")
+    return marks
 
 
 def _why_not(pieces: Sequence[OnSill], ties: Sequence[Tie]) -> str:
@@ -174,7 +188,7 @@ class _Model:
         return self.bars[n + 1].start - self.bars[n].end <= TOUCH_IN
 
 
-def _modelled(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> _Model:
+def _modelled(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie], chosen: frozenset[Mark]) -> _Model:
     """Every sill piece whose section is known, but for those that side plates hold."""
     known = [n for n, p in enumerate(pieces) if not p.plated and p.sill.width_in.value and p.sill.thickness_in.value]
     kept = tuple(pieces[n] for n in known)
@@ -186,7 +200,7 @@ def _modelled(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> 
     owners = tuple((n, anchor) for n, piece in enumerate(kept) for anchor in piece.anchors)
     springs = tuple(Spring(a.station_in, float(slip[a.diameter_in]), a.slack_in) for _, a in owners)
     between = tuple(ties[a] if b == a + 1 else Tie() for a, b in pairwise(known))
-    marks = marks_of((*stiff, *slip.values())) | case.doubts
+    marks = marks_of((*stiff, *slip.values())) | case.doubts | chosen
     marks = marks.union(*(piece.marks | piece.wood.marks for piece in kept), *(tie.marks for tie in between))
     return _Model(
         kept, bars, _ways(between), between, tuple(known[:-1]), springs, owners, tuple(_panels(case, kept)),

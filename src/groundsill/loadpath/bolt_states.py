@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Final
 
 from groundsill.loadpath.anchor_force import anchor_force
 from groundsill.loadpath.bolt_shares import OnSprings
@@ -18,7 +19,7 @@ from groundsill.loadpath.sill_bolts import SPREAD_OF_YIELD, Wood
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.working.steps import given, scale
 
-__all__ = ["Strength", "Yields", "expected_on", "in_wood", "on_worst_bolt", "worst_bolt", "yields_first"]
+__all__ = ["NOT_KNOWN", "Strength", "Yields", "expected_on", "in_wood", "on_worst_bolt", "worst_bolt", "yields_first"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +38,9 @@ class Yields:
 
     first: bool = False
     words: str = "what the foundation breaks at is not known"
+
+
+NOT_KNOWN: Final = Yields()
 
 
 def yields_first(wood: Wood, strengths: Sequence[Strength]) -> Yields:

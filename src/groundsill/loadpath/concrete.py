@@ -18,7 +18,15 @@ from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.anchor_force import PLAIN_FORCE, anchor_force
 from groundsill.loadpath.bolt_shares import OnSprings
-from groundsill.loadpath.bolt_states import Strength, Yields, expected_on, on_worst_bolt, worst_bolt, yields_first
+from groundsill.loadpath.bolt_states import (
+    NOT_KNOWN,
+    Strength,
+    Yields,
+    expected_on,
+    on_worst_bolt,
+    worst_bolt,
+    yields_first,
+)
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
@@ -69,6 +77,17 @@ class _Piece:
     working: tuple[str, str]
 
 
+@dataclass(frozen=True, slots=True)
+class _Governs:
+    """The bolt that governs a piece in the foundation, the force on it and on what basis, and when it is to break."""
+
+    found: _Concrete
+    demand: float
+    words: str
+    expected: Expected | None
+    yields: Yields = NOT_KNOWN
+
+
 def concrete_link(
     case: LineCase,
     id: str,
@@ -77,7 +96,7 @@ def concrete_link(
     of_line: Sequence[Anchor],
     share: Share,
     wood: Wood,
-    springs: OnSprings | None = None,
+    springs: OnSprings,
 ) -> tuple[Link, Proof, Yields]:
     """The weakest bolt of a sill piece in the foundation, what tests prove of it, and whether the wood yields first.
 
@@ -88,45 +107,29 @@ def concrete_link(
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in and not anchors:
-        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST, Yields()
+        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST, NOT_KNOWN
     if not anchors:
-        reason = "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, applies=False), NO_TEST, Yields()
+        return _cannot(piece, _CLAUSE, "no bolt counts in this piece", applies=False), NO_TEST, NOT_KNOWN
     refused = _cannot_be_concrete(case, anchors)
-    if refused is None and springs is not None and springs.why_not:
+    if refused is None and springs.why_not:
         refused = case.nds.cite("11.3.6"), springs.why_not
     if refused is not None:
-        return _cannot(piece, *refused), NO_TEST, Yields()
+        return _cannot(piece, *refused), NO_TEST, NOT_KNOWN
     try:
         with section(piece.address):
             steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
-            strengths = [
-                Strength(anchor.id, one.design, one.nominal, one.way)
-                for anchor, one in zip(anchors, every, strict=True)
-            ]
-            shares = springs.of(id) if springs is not None else None
-            weakest = min(every, key=lambda found: float(found.design))
             extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
-            demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
-            expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
-            if springs is not None and shares is not None and not by_yield(case, wood):
-                worst = worst_bolt(shares, strengths)
-                weakest, bolt = every[worst], shares.bolts[worst]
-                demand, words = on_worst_bolt(case, springs, bolt)
-                alone = expected_in_concrete(weakest.nominal, weakest.way, 1, bolt.elastic_lb / springs.force)
-                expected = expected_on(alone, bolt)
-            asked = None
-            if case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake":
-                asked = ask(case, id, sill, anchors)
+            on = _governing(case, piece, every, share, wood, springs)
+            by_exception = case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake"
+            asked = ask(case, id, sill, anchors) if by_exception else None
     except OutsideLimits as outside:
-        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST, Yields()
-    yields = yields_first(wood, strengths)
-    proof = by_tests(case, anchors, float(demand), len(of_line))
+        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST, NOT_KNOWN
+    proof = by_tests(case, anchors, float(on.demand), len(of_line))
     if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
-        return _by_exception(piece, asked, weakest), proof, yields
-    if asked is not None:
-        words += f"; the sill exception does not stand in for this check ({EXCEPTION_CLAUSE}): {asked.words}"
+        return _by_exception(piece, asked, on.found), proof, on.yields
+    beside = f"the sill exception does not stand in for this check ({EXCEPTION_CLAUSE})"
+    words = on.words if asked is None else f"{on.words}; {beside}: {asked.words}"
     link = checked(
         piece.address,
         title,
@@ -134,16 +137,34 @@ def concrete_link(
         id,
         level="strength",
         unit="lb a bolt",
-        demand=demand,
-        capacity=doubted(weakest.design, marks_of(found.design for found in every)),
+        demand=on.demand,
+        capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
-        reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
+        reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
         extension="" if proof.passes else extension,
-        expected=expected,
-        marks=asked.marks if asked is not None else (),
-        working=piece.working,
+        expected=on.expected,
+        marks=springs.marks | (asked.marks if asked is not None else frozenset()),
+        working=(*piece.working, *((f"line/{case.id}/bolt-shares",) if springs.shares is not None else ())),
     )
-    return link, proof, yields
+    return link, proof, on.yields
+
+
+def _governing(
+    case: LineCase, piece: _Piece, every: Sequence[_Concrete], share: Share, wood: Wood, springs: OnSprings
+) -> _Governs:
+    """The bolt that governs: the weakest where they share alike, else the one with most over its strength."""
+    anchors, shares = piece.bolts.anchors, springs.of(piece.id)
+    weakest = min(every, key=lambda found: float(found.design))
+    strengths = [Strength(a.id, one.design, one.nominal, one.way) for a, one in zip(anchors, every, strict=True)]
+    yields = NOT_KNOWN if shares is None else yields_first(wood, strengths)
+    if shares is None or by_yield(case, wood):
+        demand, words = force_on_one(case, len(anchors), piece.bolts.marks, share, wood)
+        expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
+        return _Governs(weakest, demand, words, expected, yields)
+    n = worst_bolt(shares, strengths)
+    demand, words = on_worst_bolt(case, springs, shares.bolts[n])
+    alone = expected_in_concrete(every[n].nominal, every[n].way, 1, shares.bolts[n].elastic_lb / springs.force)
+    return _Governs(every[n], demand, words, expected_on(alone, shares.bolts[n]), yields)
 
 
 def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:

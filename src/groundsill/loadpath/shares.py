@@ -93,8 +93,8 @@ class LineShares:
     """The bolts of a line on the springs of their slip.
 
     ``why`` says why it is looked at so; ``force_lb`` is the line's force at the level that ``level`` names. ``works``
-    of ``count`` bolts work as the sill lies, elastically, and ``works_as_one`` of them if it were strapped into one piece.
-    The greatest pull or push in the sill is ``axial_lb`` at ``axial_at_in``. ``transfer_in`` is the length beyond a
+    of ``count`` bolts work as the sill lies, elastically, ``works_as_one`` if it were strapped into one piece. The
+    greatest pull or push in the sill is ``axial_lb`` at ``axial_at_in``. ``transfer_in`` is the length beyond a
     panel's end over which what is left in the sill falls to 37 %, at the mean spacing of the bolts.
     """
 
