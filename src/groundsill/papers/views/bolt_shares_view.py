@@ -47,8 +47,8 @@ def told_in_short(shares: LineShares, units: Units) -> str:
     """Why, how many bolts really work, what more a continuous sill would bring, how far it passes force on."""
     said = [
         f"Sharing alike is not taken for granted here, since {shares.why}.",
-        f"Elastically {short(shares.works)} of {counted(shares.count, 'bolt')} work: so many, sharing evenly, would each "
-        "take what the worst one takes.",
+        f"Elastically {short(shares.works)} of {counted(shares.count, 'bolt')} work: so many, sharing evenly, would "
+        "each take what the worst one takes.",
     ]
     if shares.joints:
         said.append(f"Strapped into one piece, {short(shares.works_as_one)} of them would.")
@@ -90,9 +90,9 @@ def bolts_table(mark: str, shares: LineShares, units: Units) -> TableBlock:
     )
     rows = tuple(_row(bolt, units) for sill in shares.sills for bolt in sill.bolts)
     notes = (
-        "Force on each bolt. Play: how far its hole in the sill lets it move. Slack: it touches first of all. Breakout of "
-        "the concrete is held to the greatest of the four. Wood bears: what its joint in wood is expected to yield at; no "
-        "bolt brings more, and the basis of the anchors may count on that, with a reason.",
+        "Force on each bolt. Play: how far its hole in the sill lets it move. Slack: it touches first of all. Breakout "
+        "of the concrete is held to the greatest of the four. Wood bears: what its joint in wood is expected to yield "
+        "at; no bolt brings more, and the basis of the anchors may count on that, with a reason.",
     )
     return TableBlock(columns, rows, f"{mark}: what each bolt takes", notes)
 
