@@ -165,7 +165,7 @@ def _cells() -> list[dict[str, object]]:
 
 @pytest.mark.parametrize("cell", _cells(), ids=lambda cell: str(cell["place"]))
 def test_cells_of_the_group_action_tables_by_the_solver_alone(cell):
-    """No formula of NDS but the slip modulus: two members with like bolts, as printed, or recalled where the file says."""
+    """No formula of NDS but the slip modulus: two members with like bolts, as printed, or recalled where so marked."""
     given_of = cell["inputs"]
     n, s, D = int(given_of["n"]), given_of["s"], given_of["D"]
     main, side = given_of["E_m"] * given_of["A_m"], given_of["E_s"] * given_of["A_s"]

@@ -94,7 +94,7 @@ def _state(bolt: BoltShare) -> str:
     states = (
         (bolt.even_lb, "sharing alike"),
         (bolt.elastic_lb, "elastic, on the springs of all bolts"),
-        (bolt.slack_lb, "with hole slack, touching first"),
+        (bolt.slack_lb, f"with hole slack, touching first (play {bolt.slack_in:g} in.; a filled hole has none)"),
         (bolt.yield_lb or 0.0, "at yield of every joint in wood"),
     )
     return max(states, key=lambda pair: round(pair[0], 3))[1]
