@@ -33,6 +33,7 @@ __all__ = ["anchor_stages", "share_of_sill"]
 _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
+_WORST_STATE = "force on it in the worst state of the bolts' springs"
 _EVERY: Combine = "every link must pass"
 
 
@@ -102,7 +103,12 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     doubts = [
         marks_of((rest.force,)) | piece.wood.marks | springs.marks for rest, piece in zip(rests, pieces, strict=True)
     ]
-    joints = joint_links(case, [rest.force for rest in rests], held, ties, _passing(passing, springs), doubts)
+    most = _passing(passing, springs)
+    joints = joint_links(case, [rest.force for rest in rests], held, ties, most, doubts)
+    joints = tuple(
+        replace(link, reason=f"{link.reason}; {_WORST_STATE}") if link.demand and most[n] > abs(passing[n]) else link
+        for n, link in enumerate(joints)
+    )
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
