@@ -51,9 +51,8 @@ def _lines() -> Iterator[str]:
     yield "\nAs `nail`, of toenails, laps of the plate and blocking.\n"
     yield _some(table_l4().rows)
     yield "\n## Species of wood"
-    yield "\nAs `species`, of sills, studs, joists and plates, with the specific gravity taken for each. A joist or a"
-    yield "plate without one is taken as Douglas fir-larch; bolts in a sill, and panels on studs, of which no species"
-    yield "is told cannot be checked.\n"
+    yield "\nAs `species`, of sills, studs, joists and plates, with the specific gravity taken for each. One that"
+    yield "nobody told is tried at both ends of a range, from the lightest to the heaviest (see below).\n"
     yield _some(f"{row} ({float(table_12_3_3a().read(row)):g})" for row in table_12_3_3a().rows)
     yield "\n## Bracing systems"
     yield "\nIn `choices.system`, the item alone (`A.15`).\n"

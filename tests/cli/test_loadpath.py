@@ -17,6 +17,8 @@ from groundsill.study.compare import by_edition
 from tests.cli.asking import Asker
 from tests.fixtures.small_house import small_house
 
+SAMPLES = Path(__file__).resolve().parents[2] / "samples"
+
 
 @pytest.fixture(scope="module")
 def study(alder: Path) -> Study:
@@ -65,6 +67,23 @@ def test_forces_are_told_to_machines_with_their_manifest(ask: Asker, alder: Path
     assert told["manifest"]["code"] == "ibc-2021"
     total = sum(line["force_lb"] for line in told["forces"]["lines"].values() if line["direction"] == "x")
     assert total == pytest.approx(told["forces"]["base_shear_lb"], rel=1e-9)
+
+
+def test_machines_are_told_the_same_line_forces_as_the_screen_shows(ask: Asker) -> None:
+    """Larch Street's floor is also taken as rigid: a reader of the flexible forces alone would be told too little."""
+    path = SAMPLES / "larch-street" / "house.json"
+    screen, told = ask("forces", path), ask("forces", path, "--json").json
+    shown = dict(re.findall(r"^(L\d+) .*?([\d,]+) lb ", screen.out, re.MULTILINE)[: len(told["forces"]["lines"])])
+    found = told["states"][0]
+    assert (found["key"], bool(found["floor"])) == ("as-found", True)
+    governing = {line["mark"]: line for line in found["lines"].values() if line["relied_on"]}
+    for mark, line in governing.items():
+        assert shown[mark] == f"{line['force_lb']:,.0f}", mark
+    flexible = {line["mark"]: line["force_lb"] for line in told["forces"]["lines"].values()}
+    more = [mark for mark, line in governing.items() if line["force_lb"] > 1.05 * flexible[mark]]
+    assert more
+    assert all(governing[mark]["floor"] == "rigid floor" for mark in more)
+    assert len(told["states"]) == 1 + len(read_house(path).alternatives)
 
 
 def test_the_load_path_as_found_tells_every_stage_of_every_line(ask: Asker, alder: Path, study: Study) -> None:

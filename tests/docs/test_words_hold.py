@@ -8,6 +8,7 @@ import pytest
 
 from docs.running import HERE
 from groundsill.doors.decode import decode
+from groundsill.forces import lines
 from groundsill.loadpath import (
     bolts_counted,
     case,
@@ -24,6 +25,7 @@ from groundsill.loadpath.chain import Chain, Link
 from groundsill.loadpath.prescriptive import bracing as bracing_of_a3
 from groundsill.loadpath.prescriptive import sills as sills_of_a3
 from groundsill.study import Run, Study, run
+from groundsill.work import pieces
 
 EXAMPLE = HERE / "examples" / "net-loft-lane.json"
 
@@ -69,12 +71,15 @@ CHOICES = {
     "an end of the concrete may be what breaks out": (concrete._NEAR_END_IN, "nearer than {:g} in."),
     "load of a test over what an old bolt is counted with": (bolts_counted.TEST_FACTOR, "{:g}"),
     "a plate without a recorded joint is not believed beyond": (plate._LONGEST_PLATE_IN / 12, "{:g} ft"),
-    "a splice ties the joint nearest to it": (plate._NEAR_IN, "within {:g} in."),
+    "a splice ties the joint nearest to it": (pieces.SPLICE_REACH_IN, "within {:g} in."),
     "a sill counts as flush with the studs": (panel_nailing.FLUSH_IN, "within {:g} in."),
     "from a segment's end to the middle of end posts of unknown size": (12 * turning.END_POST_FT, "{:g} in."),
     "end posts that nobody graded": (turning.LOWEST_GRADE, "{}"),
     "soil at the top that is not counted in sliding": (soil._LOOSE_FT, "{:g} ft"),
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
+    "a line that does not give, over the stiffness of all others": (lines._HELD_FAST, "{:,.0f}"),
+    "lines of unknown stiffness that are tried in every combination": (lines._MOST_UNKNOWN, "at most {:g}"),
+    "a break counts as at the end of a line": (footings._TOUCH_IN, "within {:g} in."),
     "a panel of the prescriptive way stands at the end of a wall, unless the stud spacing was measured": (
         bracing_of_a3._STUD_SPACE_IN, "within {:g} in."
     ),

@@ -52,6 +52,7 @@ from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, TiePiec
 XY = tuple[float, float]
 Kind = Literal["roof", "ceiling", "wall", "partition", "floor", "cripple wall"]
 
+WOODS = (*(measured(wood) for wood in ("Douglas fir-larch", "Redwood", "Hem-fir", "some fir")), unknown())
 MATERIALS = {
     "roof": ("roof: asphalt shingles", "roof: wood shingles", "skip sheathing", "2x4 rafters at 24 in."),
     "ceiling": ("ceiling: plaster on wood lath", "2x4 ceiling joists at 16 in., with insulation"),
@@ -318,7 +319,7 @@ def _underfloor(draw: st.DrawFn, plan: Plan, ends: Sequence[Stretch]) -> Underfl
             storey="st0",
             outline=outline,
             direction_deg=draw(st.sampled_from((0.0, 90.0))),
-            species="Douglas fir-larch",
+            species=measured("Douglas fir-larch"),
             boards=draw(st.sampled_from(("straight boards", "diagonal boards", "panel"))),
             board_thickness_in=measured(0.75),
         )
@@ -359,7 +360,9 @@ def _line(draw: st.DrawFn, n: int, stretch: Stretch) -> Line:
         floor_connection=FloorConnection(
             kind=draw(st.sampled_from(("toenails", "none", "not seen"))), nail="8d common", spacing_in=measured(16.0)
         ),
-        top_plate=TopPlate(layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species="Douglas fir-larch"),
+        top_plate=TopPlate(
+            layers=1, thickness_in=measured(2.0), width_in=measured(4.0), species=measured("Douglas fir-larch")
+        ),
     )
 
 
@@ -385,7 +388,10 @@ def _segment(draw: st.DrawFn, n: int, m: int, low: float, high: float) -> Segmen
         kind=kind,
         height_in=measured(height),
         stud=Stud(
-            thickness_in=measured(2.0), depth_in=measured(4.0), spacing_in=measured(16.0), species="Douglas fir-larch"
+            thickness_in=measured(2.0),
+            depth_in=measured(4.0),
+            spacing_in=measured(16.0),
+            species=measured("Douglas fir-larch"),
         ),
         outside=Sheathing(material=boards),
         assembly="as-cripple-wall" if kind == "cripple wall" else None,
@@ -401,7 +407,7 @@ def _sill(draw: st.DrawFn, n: int, long: float) -> SillPiece:
         to_in=long,
         width_in=measured(6.0),
         thickness_in=measured(2.0),
-        species=draw(st.sampled_from(("Douglas fir-larch", "Redwood", "Hem-fir", "some fir", ""))),
+        species=draw(st.sampled_from(WOODS)),
         projects_inside_in=draw(st.sampled_from((measured(0.0), measured(2.0)))),
         projects_outside_in=measured(0.0),
         gap_in=Fact(state="absent"),

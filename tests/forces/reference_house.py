@@ -125,7 +125,7 @@ def _underfloor() -> Underfloor:
                 from_in=0.0,
                 to_in=long,
                 height_in=measured(36.0),
-                stud=Stud(species="Douglas fir-larch"),
+                stud=Stud(species=measured("Douglas fir-larch")),
                 assembly="as-cripple-wall",
             )
             for key, _, _, long in SIDES
@@ -137,7 +137,7 @@ def _underfloor() -> Underfloor:
                 to_in=long,
                 projects_inside_in=measured(0.0),
                 thickness_in=measured(1.5),
-                species="Douglas fir-larch",
+                species=measured("Douglas fir-larch"),
             )
             for key, _, _, long in SIDES
         },

@@ -16,6 +16,7 @@ from groundsill.working.errors import BadSurvey
 from groundsill.working.sheet import Sheet
 from tests.fixtures.small_house import small_house
 from tests.forces.balance import forces_of
+from tests.loadpath.houses import known_house
 
 
 def chosen(house: House, **choices: Any) -> House:
@@ -119,7 +120,7 @@ def test_heights_that_leave_no_storey_above_the_base_name_the_floor() -> None:
 def test_heights_that_go_wrong_at_the_end_of_a_range_are_refused_in_words_too() -> None:
     guessed = Fact(value=0.0, low=-20.0, high=500.0, state="estimated", how="by eye")
     with pytest.raises(BadSurvey, match=r"survey\.building\.storeys\.st1\.floor_z_in: 34 in\. is not allowed"):
-        run(on_foundation(small_house(), top_z_in=guessed))
+        run(on_foundation(known_house(), top_z_in=guessed))
 
 
 def test_a_floor_below_the_base_gets_no_force_and_is_told() -> None:

@@ -26,6 +26,7 @@ from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, Piece, 
 from tests.fixtures.small_house import small_house
 
 FIR = "Douglas fir-larch"
+BOARDS = "horizontal lumber sheathing, 1x"
 WORK = "bolting"
 STATIONS = {
     "line1": {"si1a": (48.0, 144.0), "si1b": (240.0, 312.0)},
@@ -41,7 +42,7 @@ def sound_house() -> House:
     house = small_house()
     under, base = house.survey.underfloor, house.survey.foundation
     sills = {
-        key: replace(sill, species=FIR, thickness_in=measured(1.5), gap_in=measured(0.0))
+        key: replace(sill, species=measured(FIR), thickness_in=measured(1.5), gap_in=measured(0.0))
         for key, sill in under.sills.items()
     }
     bolts = {
@@ -64,7 +65,12 @@ def sound_house() -> House:
     }
     cores = {f"core-{key}": a_core(key, stem.from_in + 20.0, 3000.0) for key, stem in stems.items()}
     steps = {key: found for key, found in base.breaks.items() if found.kind == "step"}
-    walls = {key: replace(wall, stud=replace(wall.stud, species=FIR)) for key, wall in under.segments.items()}
+    walls = {
+        key: replace(
+            wall, stud=replace(wall.stud, species=measured(FIR)), outside=replace(wall.outside, material=BOARDS)
+        )
+        for key, wall in under.segments.items()
+    }
     under = replace(under, segments=walls, sills=sills, bolts=bolts, openings={}, obstructions={})
     base = replace(base, segments=stems, breaks=steps, tests=cores)
     survey = replace(house.survey, underfloor=under, foundation=base)

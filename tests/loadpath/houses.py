@@ -27,6 +27,10 @@ from tests.fixtures.small_house import LENGTHS_IN, small_house
 FIR = "Douglas fir-larch"
 BOARDS = "horizontal lumber sheathing, 1x"
 PANEL = "15/32, 8d"
+SOUND_SILL = {
+    "species": measured(FIR), "thickness_in": measured(1.5), "projects_inside_in": measured(0.0),
+    "gap_in": measured(0.0),
+}  # fmt: skip
 SAMPLE = Path(__file__).resolve().parents[2] / "samples" / "larch-street" / "house.json"
 
 # --- the house -------------------------------------------------------------------------------------------------------
@@ -40,15 +44,15 @@ def known_house() -> House:
     steady = replace(house.survey.site, soil=replace(house.survey.site.soil, kind=measured("sand")))
     under = replace(
         under,
-        joists=_each(under.joists, species=FIR, boards="diagonal boards"),
+        joists=_each(under.joists, species=measured(FIR), boards="diagonal boards"),
         lines={
-            key: replace(line, joists="across", top_plate=replace(line.top_plate, species=FIR, layers=2))
+            key: replace(line, joists="across", top_plate=replace(line.top_plate, species=measured(FIR), layers=2))
             for key, line in under.lines.items()
         },
         segments={
             key: replace(
                 segment,
-                stud=replace(segment.stud, species=FIR, grade="No. 2"),
+                stud=replace(segment.stud, species=measured(FIR), grade="No. 2"),
                 outside=replace(segment.outside, material=BOARDS, condition=measured("sound")),
             )
             for key, segment in under.segments.items()
@@ -57,9 +61,7 @@ def known_house() -> House:
             key: replace(s, kind="lap", nail="16d common", nails_each_side=measured(8.0))
             for key, s in under.splices.items()
         },
-        sills=_each(
-            under.sills, species=FIR, thickness_in=measured(1.5), projects_inside_in=measured(0.0), gap_in=measured(0.0)
-        ),
+        sills=_each(under.sills, **SOUND_SILL),
         bolts=_each(under.bolts, embedment_in=measured(7.0), hole_in=measured(0.5625), rust=measured("none"))
         | {"bt2": _near_the_end(under.bolts["bt2"])},
         openings={},

@@ -15,8 +15,10 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.sill_joints import carried_part, passed_on
 from groundsill.standards.awc_tr12.general_dowel import sill_bolt_with_gap, sill_bolt_with_gap_beyond
 from groundsill.standards.nds_2018.sill_bolt import sill_bolt
+from groundsill.work.apply import apply
 from groundsill.work.document import House
 from tests.loadpath.bolting import (
+    WORK,
     a_bolt,
     a_hold_down,
     a_new_bolt,
@@ -327,12 +329,13 @@ def test_a_splice_too_weak_for_what_must_pass_is_what_stops_the_line() -> None:
     assert across.ratio == pytest.approx(float(across.demand or 0) / 400.0)
 
 
-def test_a_splice_in_decayed_wood_or_far_from_the_joint_ties_nothing() -> None:
+def test_a_splice_in_decayed_wood_ties_nothing_and_one_far_from_the_joint_has_no_place() -> None:
     tied = with_pieces(more_bolts(), a_splice("line1", 192.0, 5000.0))
     decayed = joint(with_sill(tied, "si1a", condition=measured("decayed")))
     assert (decayed.status, decayed.reason) == ("fails", "a splice holds nothing in decayed wood")
-    far = joint(with_pieces(more_bolts(), a_splice("line1", 230.0, 5000.0)))
-    assert far.reason == "nothing was seen that ties the two pieces together"
+    assert joint(more_bolts()).reason == "nothing was seen that ties the two pieces together"
+    (far,) = apply(with_pieces(more_bolts(), a_splice("line1", 230.0, 5000.0)), WORK).misplaced
+    assert far.reason.startswith("no joint of the sill of line1 lies within 18 in. of station 230: ")
 
 
 pieces_in_a_row = st.integers(2, 6).flatmap(

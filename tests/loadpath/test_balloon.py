@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from groundsill.house.fact import measured, unknown
+from groundsill.house.fact import Fact, measured, unknown
 from groundsill.loadpath.chain import Link
 from groundsill.standards.nds_2018.withdrawal import nail_withdrawal
 from groundsill.study import AS_FOUND, run
@@ -38,7 +38,7 @@ def balloon(**changes: Any) -> House:
         key: replace(field, breadth_in=measured(1.75), spacing_in=measured(16.0)) for key, field in under.joists.items()
     }
     segments = {
-        key: replace(s, stud=replace(s.stud, thickness_in=measured(1.75), species=changes.get("studs", FIR)))
+        key: replace(s, stud=replace(s.stud, thickness_in=measured(1.75), species=changes.get("studs", measured(FIR))))
         for key, s in under.segments.items()
     }
     under = replace(under, lines=under.lines | {"line2": line}, joists=joists, segments=segments)
@@ -85,7 +85,7 @@ def test_two_nails_hold_two_thirds_of_three() -> None:
         ({"nails_each": unknown()}, "the nails in each joist were not counted"),
         ({"kind": "not seen"}, "how the joists are held to the studs was not seen"),
         ({"joists": "parallel"}, "none is spiked to its studs"),
-        ({"studs": ""}, "the studs' species is not known"),
+        ({"studs": Fact(state="absent")}, "the studs' species is not known"),
         ({"nail": "8d common"}, "under 6 D"),
         ({"framing": "ledger", "kind": "not seen"}, "ledger framing"),
     ],

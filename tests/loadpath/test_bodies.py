@@ -488,3 +488,61 @@ def test_pads_show_in_the_study_with_the_facts_they_depend_on() -> None:
     doubtful = next(k for k in pads.links if "po1" in k.address)
     assert doubtful.verdict == "depends" or doubtful.status == "fails"
     assert (doubtful.least_favourable or 0) == pytest.approx(4 * (doubtful.ratio or 0))
+
+
+# ---- What parts bodies, and the force of one -------------------------------------------------------------------------
+
+
+def broken(house: House, *cuts: tuple[str, float, str]) -> list[str]:
+    """The lines of every body, once breaks of a kind stand at stations of lines."""
+    base = house.survey.foundation
+    breaks = {f"c{n}": FoundationBreak(line=a, station_in=at, kind=kind) for n, (a, at, kind) in enumerate(cuts)}  # type: ignore[arg-type]
+    made = replace(house, survey=replace(house.survey, foundation=replace(base, breaks=breaks)))
+    return sorted(" ".join(sorted(body.lines())) for body in bodies_of(reading_of(made)))
+
+
+@pytest.mark.parametrize("kind", ["gap", "cold joint", "full-depth crack"])
+@pytest.mark.parametrize("away", [0.0, 1.0, 4.0, 8.0, 12.0])
+def test_a_break_at_the_end_of_a_line_parts_it_from_what_it_runs_into(kind: str, away: float) -> None:
+    """Front and right of one age, rear and left of another: breaks where the rear and the left run into them."""
+    cuts = (("rear", away, kind), ("left", 360.0 - away, kind))
+    stubs = 0 if away < 1.5 else 2  # farther off, a stub of the cut line stays with the corner
+    found = broken(on(), *cuts)
+    assert len(found) == 2
+    assert found == (["front left rear right", "left rear"] if stubs else ["front right", "left rear"])
+    assert broken(on(), cuts[0]) == ["front left rear right"]  # one break alone leaves the ring hanging together
+    assert broken(on(), ("rear", away, "step"), ("left", 360.0 - away, "crack")) == ["front left rear right"]
+
+
+def test_a_break_where_two_lines_run_on_along_each_other_parts_them_too() -> None:
+    assert broken(on(), ("front", 0.0, "gap"), ("front", 480.0, "gap")) == ["front", "left rear right"]
+
+
+def test_a_body_is_asked_for_one_earthquake_at_a_time_and_never_for_more_than_the_house_feels() -> None:
+    """One body under all four lines: its force along x is the base shear, with a rigid floor as well."""
+    house = on()
+    rigid = replace(house, choices=replace(house.choices, floor="envelope", floor_reason="to be told"))
+    for floor in (house, rigid):
+        study = run(floor, ranges=False)
+        (body,) = [c for c in study.runs[0].bodies if c.id != "pads"]
+        assert body.force_lb == pytest.approx(study.forces.base_shear_lb)
+        for way in ("x", "y"):
+            (found,) = [k for k in body.links if k.address.endswith(f"/{way}") and "/sliding/" in k.address]
+            assert found.demand == pytest.approx(0.7 * study.forces.base_shear_lb)
+
+
+def test_cross_footings_of_unknown_depth_that_could_turn_the_answer_leave_sliding_unchecked() -> None:
+    """Friction alone falls short of the force, and footings 8 ft deep would hold it."""
+
+    def shaken(house: House) -> House:
+        motion = house.survey.site.hazard
+        assert motion is not None
+        return sited(house, hazard=replace(motion, S_S=2.2))
+
+    shallow = shaken(on(depth_in=unknown()))
+    found = link(shallow, "sliding", "x")
+    assert found.status == "cannot be checked"
+    assert found.reason.startswith("how deep 60 ft of cross footings stand in the soil is not known, and it matters: ")
+    asked = 0.7 * forces_of(shallow).base_shear_lb
+    assert f"lb hold of {asked:,.0f} lb asked, and with footings 8 ft deep all would" in found.reason
+    assert link(shaken(on(depth_in=measured(60.0))), "sliding", "x").status == "passes"

@@ -31,11 +31,11 @@ def house(damp: Fact[bool] | None = None, **line: Any) -> House:
     made = sound_house()
     under = made.survey.underfloor
     joists = {
-        key: replace(field, species=FIR, breadth_in=measured(1.625), boards="diagonal boards")
+        key: replace(field, species=measured(FIR), breadth_in=measured(1.625), boards="diagonal boards")
         for key, field in under.joists.items()
     }
     plate = replace(
-        under.lines[LINE].top_plate, layers=2, thickness_in=measured(1.5), width_in=measured(3.5), species=FIR
+        under.lines[LINE].top_plate, layers=2, thickness_in=measured(1.5), width_in=measured(3.5), species=measured(FIR)
     )
     plate = replace(plate, damp=damp or measured(False))
     old = replace(under.lines[LINE], joists="across", rim="rim joist", top_plate=plate, **line)
@@ -205,7 +205,7 @@ def test_toenails_into_a_damp_sill_where_the_joists_stand_on_it() -> None:
     dry = held(found(FLOOR, of=made))
     damp = with_sill(made, "si1a", damp=measured(True))
     assert held(found(FLOOR, of=damp)) == pytest.approx(0.7 * dry)
-    soft = with_sill(made, "si1b", species="Redwood")
+    soft = with_sill(made, "si1b", species=measured("Redwood"))
     one = [float(toenail("8d common", FIR, species, t_m=1.5).Z) for species in (FIR, "Redwood")]
     assert held(found(FLOOR, of=soft)) / dry == pytest.approx(one[1] / one[0])
 

@@ -111,8 +111,9 @@ def test_share_governing_link_and_verdict_agree_in_every_chain(kinds: list[float
     numbers = [k for k in kinds if isinstance(k, float)]
     assert (found.percent == 0.0) == (None in kinds)
     if numbers and None not in kinds:
-        assert found.percent == pytest.approx(100 / max(numbers))
-        assert (found.percent < 100) == found.headline.startswith("carries")
+        told = max(numbers) > 1 or "unknown" not in kinds  # else what was not checked may stop it sooner
+        assert found.percent == (pytest.approx(100 / max(numbers)) if told else None)
+        assert (max(numbers) > 1) == found.headline.startswith("carries")
         assert found.links[[link.address for link in found.links].index(found.governing)].ratio == max(numbers)  # type: ignore[arg-type]
     assert (found.verdict == "passes") == (
         bool(numbers) and None not in kinds and "unknown" not in kinds and max(numbers) <= 1.0

@@ -120,8 +120,8 @@ def test_a_damp_sill_bears_two_thirds() -> None:
         ({"condition": measured("decayed")}, "is decayed: what it bears cannot be told"),
         ({"condition": measured("soft")}, "is soft: what it bears cannot be told"),
         ({"gap_in": measured(0.5)}, "there is a gap or shims under"),
-        ({"species": ""}, "the species of"),
-        ({"species": "Bamboo"}, "no row 'Bamboo'"),
+        ({"species": Fact(state="absent")}, "the species of"),
+        ({"species": measured("Bamboo")}, "no row 'Bamboo'"),
     ],
 )
 def test_what_a_sill_in_doubt_bears_cannot_be_checked(changes: dict[str, Any], reason: str) -> None:
@@ -312,7 +312,7 @@ def test_at_a_corner_the_return_wall_is_not_counted() -> None:
 def tied(reason: str = "one length of rim, seen from end to end", **line: Any) -> House:
     house = with_choices(plain(), rim_tie="counted", rim_tie_reason=reason)
     under = house.survey.underfloor
-    fir = {"species": "Douglas fir-larch", "breadth_in": measured(2.0), "depth_in": measured(8.0)}
+    fir = {"species": measured("Douglas fir-larch"), "breadth_in": measured(2.0), "depth_in": measured(8.0)}
     joists = {key: replace(field, **fir) for key, field in under.joists.items()}
     lines = under.lines | {"line2": replace(under.lines["line2"], **({"rim": "rim joist"} | line))}
     return replace(house, survey=replace(house.survey, underfloor=replace(under, joists=joists, lines=lines)))

@@ -71,17 +71,21 @@ def test_a_house_worked_out_at_a_reduced_force_is_held_against_the_full_one_all_
     assert other.engineered_full_ft == pytest.approx(full.engineered_full_ft)
 
 
-def test_lighter_studs_need_more_panel_and_unknown_ones_leave_it_untold() -> None:
+def test_lighter_studs_need_more_panel_and_those_nobody_told_are_taken_from_their_range() -> None:
     house = reference_house()
     segments = house.survey.underfloor.segments
-    hem = {id: replace(s, stud=replace(s.stud, species="Hem-fir")) for id, s in segments.items()}
+    hem = {id: replace(s, stud=replace(s.stud, species=measured("Hem-fir"))) for id, s in segments.items()}
     lighter = line_of(with_under(house, "segments", hem)).both
     assert lighter.allowable_plf == pytest.approx(380 * 0.93)
-    bare = {id: replace(s, stud=replace(s.stud, species="")) for id, s in segments.items()}
+    bare = {id: replace(s, stud=replace(s.stud, species=unknown())) for id, s in segments.items()}
     untold = line_of(with_under(house, "segments", bare)).both
-    assert untold.engineered_full_ft is None
-    assert "species is not known" in untold.why_not
-    assert untold.prescriptive_ft == pytest.approx(16)
+    assert untold.allowable_plf == pytest.approx(380)
+    assert any(mark.what.startswith("Species: Douglas fir-larch, from") for mark in untold.marks)
+    gone = {id: replace(s, stud=replace(s.stud, species=Fact(state="absent"))) for id, s in segments.items()}
+    lost = line_of(with_under(house, "segments", gone)).both
+    assert lost.engineered_full_ft is None
+    assert "species is not known" in lost.why_not
+    assert lost.prescriptive_ft == pytest.approx(16)
 
 
 def test_a_line_that_is_not_relied_on_has_only_the_prescriptive_figure() -> None:

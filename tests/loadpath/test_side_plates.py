@@ -45,7 +45,7 @@ BOTH = "each group in full"
 @cache
 def house() -> House:
     """The sound house with a 3-1/2 in. sill on line 2, no bolts in it, and a stem 8 in. thick."""
-    made = with_sill(sound_house(), "si2", width_in=measured(3.5), species=FIR)
+    made = with_sill(sound_house(), "si2", width_in=measured(3.5), species=measured(FIR))
     made = with_stem(made, STEM, top_width_in=measured(8.0))
     return with_bolts(made, {"si2-0": None, "si2-1": None})
 

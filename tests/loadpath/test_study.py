@@ -132,7 +132,8 @@ def test_the_share_a_chain_carries_is_that_of_its_governing_link(name: str) -> N
                 assert chain.percent == 0.0
                 assert all(link.title in chain.headline for link in zero)
             elif ratios:
-                assert chain.percent == pytest.approx(100 / max(ratios))
+                told = max(ratios) > 1 or all(link.status != "cannot be checked" for link in chain.links)
+                assert chain.percent == (pytest.approx(100 / max(ratios)) if told else None)
                 (governs,) = [link for link in chain.links if link.address == chain.governing]
                 assert governs.ratio == max(ratios)
             for link in chain.links:
@@ -332,9 +333,9 @@ def test_states_come_as_found_first_then_in_their_order() -> None:
 def test_the_work_helps_where_it_stands() -> None:
     for line in ("line1", "line2", "line3", "line4"):
         before, after = (chain_named(study_of("known"), key, line) for key in (AS_FOUND, "strengthen"))
-        assert after.percent is not None
         assert before.percent is not None
-        assert after.percent > before.percent
+        assert before.percent < 100
+        assert after.percent is None or after.percent > before.percent  # None: what was checked carries the whole
 
 
 def test_a_chain_runs_from_the_floor_boards_down() -> None:

@@ -113,3 +113,20 @@ def test_the_forces_of_the_tables_are_those_the_chains_stand_on(study: Study) ->
     for run in study.runs:
         for chain in run.chains:
             assert math.isclose(run.line_forces[chain.id].force_lb, chain.force_lb)
+
+
+def test_the_stiffness_that_a_rigid_floor_shares_by_is_told_line_by_line(study: Study) -> None:
+    run = rigid(study.runs[0], "L1", 9999.0)
+    lines = {
+        id: replace(line, stiffness_lb_in=None, open="W3: how the floor is held was not seen", most_lb=4321.0)
+        if line.mark == "L2"
+        else replace(line, stiffness_lb_in=12_345.0 if line.mark == "L1" else None, open="", most_lb=None)
+        for id, line in run.line_forces.items()
+    }
+    blocks = sharing_blocks(replace(study, runs=(replace(run, line_forces=lines),)), {})
+    told = plain_text([b for b in blocks if isinstance(b, Paragraph)][-1].text)
+    assert told.startswith("Stiffness, ")
+    assert "A rigid floor shares by the stiffness of the lines along themselves: L1 12,345 lb/in." in told
+    assert "L2: its stiffness is not known (W3: how the floor is held was not seen), so that" in told
+    assert "is at most 4,321 lb" in told
+    assert "Nothing that counts braces L3 and L4: by a rigid floor no force goes there." in told

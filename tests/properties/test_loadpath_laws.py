@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
+from math import inf
 from random import Random
 from typing import Any
 
@@ -77,7 +78,12 @@ def test_at_fixed_demand_more_capacity_in_a_link_never_lowers_the_chain(
     stronger[place] = (demand, capacity + data.draw(st.floats(0, 5000)), beyond)
     before, after = chain_of(parts), chain_of(stronger)
     assert WORST_FIRST.index(after.verdict) >= WORST_FIRST.index(before.verdict)
-    assert before.percent is None or (after.percent is not None and after.percent >= before.percent * (1 - 1e-12))
+    assert before.percent is None or carried(after) >= before.percent * (1 - 1e-12)
+
+
+def carried(chain: Chain) -> float:
+    """The share a chain carries as far as it was checked: all of it where something was and nothing stopped it."""
+    return chain.percent if chain.percent is not None else inf if chain.governing else 0.0
 
 
 @given(st.lists(PARTS, min_size=1, max_size=6), st.floats(1.0, 4.0))
@@ -153,16 +159,21 @@ def never_worse(before: Study, after: Study, key: str, stages: str, whatever_dem
         if not whatever_demand and not same(now.demand, link.demand):
             shared_otherwise.add(address.split("/")[1])
             continue
-        assert (link.status == "cannot be checked") == (now.status == "cannot be checked"), address
+        if (link.status == "cannot be checked") != (now.status == "cannot be checked"):
+            # of an open line: it no longer fails under the least force, or now holds the most
+            assert any("by a rigid floor is not known" in k.reason for k in (link, now)), address
+            assert now.status != "fails", address
+            assert link.status in ("fails", "cannot be checked"), address
+            continue
         assert badness(now) <= badness(link) * (1 + 1e-12), f"{address}: {badness(link)} -> {badness(now)}"
         if badness(now) < badness(link) * (1 - 1e-9):
             moved += 1
             assert stage_of(now) in (*stages.split(), "sill-joints"), address
     for was in chains_in(run_named(before, key)):
         now_chain = chain_named(after, key, was.id)
-        assert (
-            was.id in shared_otherwise or was.percent is None or (now_chain.percent or 0.0) >= was.percent * (1 - 1e-12)
-        ), was.id
+        assert was.id in shared_otherwise or was.percent is None or carried(now_chain) >= was.percent * (1 - 1e-12), (
+            was.id
+        )
     return moved
 
 

@@ -25,7 +25,7 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 
-from groundsill.forces.lines import with_rigid
+from groundsill.forces.lines import Stiffness, with_rigid
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares, plan_line, reliance, rigid_shares
@@ -371,7 +371,8 @@ def test_no_line_has_less_than_its_flexible_force_or_any_consistent_rigid_one_al
     or y for an earthquake along itself. Their forces all have one sign."""
     reading = reading_of(house)
     forces, k = work_out(reading), stiffnesses(house, seed)
-    both, _ = with_rigid(reading, forces.items, forces.levels, forces.lines, k)
+    known = {id: Stiffness(float(stiff)) for id, stiff in k.items()}
+    both, _ = with_rigid(reading, forces.items, forces.levels, forces.lines, known)
     at = centres(forces.items)
     pushes = np.array([level.force_lb for level in forces.levels])
     for way in WAYS:

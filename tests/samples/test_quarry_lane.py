@@ -270,7 +270,7 @@ def test_a_sill_is_as_wide_as_the_studs_and_what_stands_out_beyond_them(survey: 
 
 def test_old_sills_are_full_sized_redwood(survey: Survey) -> None:
     old = [sill for sill in survey.underfloor.sills.values() if mark_of(survey, sill) not in ADDITION]
-    assert {(sill.species, sill.thickness_in.value) for sill in old} == {("Redwood", 4.0)}
+    assert {(sill.species.value, sill.thickness_in.value) for sill in old} == {("Redwood", 4.0)}
 
 
 def test_a_sill_piece_ends_where_the_foundation_steps_or_stops(survey: Survey) -> None:

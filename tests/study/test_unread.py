@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from groundsill.house.fact import unknown
+from groundsill.house.fact import measured, unknown
 from groundsill.papers.views.basis_view import to_look_at
 from groundsill.study import run
 from groundsill.study.unread import unread
@@ -42,16 +42,16 @@ def test_a_misspelled_sheathing_is_told_with_its_row() -> None:
     ("path", "change", "near"),
     [
         ("underfloor.segments.sg2", {"stud": "Douglas fir"}, "'Douglas fir-larch'"),
-        ("underfloor.sills.si2", {"species": "redwood"}, "'Redwood'"),
+        ("underfloor.sills.si2", {"species": measured("redwood")}, "'Redwood'"),
         ("underfloor.splices.sp1", {"nail": "16d"}, "'16d common'"),
         ("underfloor.lines.line1", {"nail": "8d"}, "'8d common'"),
     ],
 )
-def test_each_kind_of_word_is_looked_up(path: str, change: dict[str, str], near: str) -> None:
+def test_each_kind_of_word_is_looked_up(path: str, change: dict[str, Any], near: str) -> None:
     house = known_house()
     fields: dict[str, Any] = dict(change)
     if "stud" in change:
-        fields = {"stud": replace(house.survey.underfloor.segments["sg2"].stud, species=change["stud"])}
+        fields = {"stud": replace(house.survey.underfloor.segments["sg2"].stud, species=measured(change["stud"]))}
     if path.endswith("line1"):
         connection = house.survey.underfloor.lines["line1"].floor_connection
         fields = {"floor_connection": replace(connection, nail=change["nail"])}

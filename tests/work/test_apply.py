@@ -231,3 +231,31 @@ def test_a_design_never_changes_the_survey() -> None:
     apply(HOUSE, "strengthen")
     assert before == SURVEY
     assert Fact(value=1.0) == measured(1.0)
+
+
+def splice(station: float, line: str = "line1", member: Any = "sill") -> SplicePiece:
+    return SplicePiece(mark="S1", line=line, station_in=station, member=member, capacity_lb=2000.0)
+
+
+def test_a_splice_without_a_joint_near_it_is_reported_and_never_dropped() -> None:
+    """The sill of line 1 has its joint at 180 in.; the plate has its own on record, elsewhere or nowhere."""
+    joint = next(s.to_in for s in SURVEY.underfloor.sills.values() if s.line == "line1" and s.from_in == 0)
+    assert why(splice(joint)) is None
+    assert why(splice(joint + 18.0)) is None
+    assert why(splice(joint + 19.0)) == (
+        f"no joint of the sill of line1 lies within 18 in. of station {joint + 19:g}: the nearest is 19 in. away"
+    )
+    assert why(splice(100.0, "line2")) == (
+        "no joint of the sill of line2 lies within 18 in. of station 100: none is on record"
+    )
+
+
+def test_a_splice_of_the_plate_asks_for_a_joint_of_the_plate() -> None:
+    recorded = list(SURVEY.underfloor.splices.values())
+    assert recorded
+    at = recorded[0]
+    assert why(splice(at.station_in, at.line, "top plate")) is None
+    bare = next(line for line in SURVEY.underfloor.lines if all(s.line != line for s in recorded))
+    assert why(splice(60.0, bare, "top plate")) == (
+        f"no joint of the top plate of {bare} lies within 18 in. of station 60: none is on record"
+    )

@@ -202,7 +202,7 @@ def _joists() -> JoistField:
     return JoistField(
         order=1, mark="J1", storey=_STOREY, outline=tuple(_id(f"corner {c}") for c in _CORNERS), direction_deg=90.0,
         breadth_in=_example(2.0), depth_in=_example(8.0), spacing_in=_example(16.0), span_in=_example(140.0),
-        species="Douglas fir-larch", board_thickness_in=_example(0.875),
+        species=_example("Douglas fir-larch"), board_thickness_in=_example(0.875),
     )  # fmt: skip
 
 
@@ -218,7 +218,7 @@ def _line(order: int, mark: str, name: str, start: str, end: str) -> Line:
         order=order, mark=mark, name=name, start=_id(f"corner {start}"), end=_id(f"corner {end}"), storey=_STOREY,
         position="perimeter", joists="across" if order % 2 else "parallel", rim="rim joist",
         floor_connection=FloorConnection(kind="toenails", nail="8d common", spacing_in=_example(16.0)),
-        top_plate=TopPlate(thickness_in=_example(2.0), width_in=_example(4.0), species="Douglas fir-larch"),
+        top_plate=TopPlate(thickness_in=_example(2.0), width_in=_example(4.0), species=_example("Douglas fir-larch")),
         above=_id(f"wall {mark}"),
     )  # fmt: skip
 
@@ -227,7 +227,8 @@ def _segment(order: int, line: str, length_in: float) -> Segment:
     return Segment(
         order=order, mark=f"W{order}", line=_id(line), from_in=0.0, to_in=length_in, height_in=_example(CRIPPLE_IN),
         stud=Stud(
-            thickness_in=_example(2.0), depth_in=_example(4.0), spacing_in=_example(16.0), species="Douglas fir-larch"
+            thickness_in=_example(2.0), depth_in=_example(4.0), spacing_in=_example(16.0),
+            species=_example("Douglas fir-larch"),
         ),
         outside=Sheathing(
             material="horizontal lumber sheathing, 1x", nail="8d common", condition=_example("sound")
@@ -239,7 +240,7 @@ def _segment(order: int, line: str, length_in: float) -> Segment:
 def _sill(order: int, line: str, length_in: float) -> SillPiece:
     return SillPiece(
         order=order, mark=f"M{order}", line=_id(line), from_in=0.0, to_in=length_in, width_in=_example(6.0),
-        thickness_in=_example(2.0), species="Douglas fir-larch", projects_outside_in=_example(0.0),
+        thickness_in=_example(2.0), species=_example("Douglas fir-larch"), projects_outside_in=_example(0.0),
         projects_inside_in=_example(2.0), gap_in=_example(0.0), condition=_example("sound"), damp=_example(False),
     )  # fmt: skip
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.doors.answers import StepTold
+from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.study import Manifest, Run, Study
 
@@ -14,6 +15,7 @@ __all__ = [
     "LineSummary",
     "RunSummary",
     "SectionTold",
+    "StateForces",
     "Summary",
     "WorkingTold",
     "forces_told",
@@ -22,13 +24,32 @@ __all__ = [
 
 
 @dataclass(frozen=True, slots=True)
+class StateForces:
+    """The force of every line in one state of the house, as found or with an alternative: what its checks go by.
+
+    ``floor`` says why the floor is also taken as rigid, and is empty where it is flexible alone; each line says in
+    its own ``floor`` by which of the two it has its force.
+    """
+
+    key: str
+    name: str
+    floor: str
+    lines: dict[str, LineForce]
+
+
+@dataclass(frozen=True, slots=True)
 class ForcesTold:
-    """The earthquake force of a house and its share on every line, strength level."""
+    """The earthquake force of a house and its share on every line, strength level.
+
+    ``states`` holds the forces that govern, state by state, as the screen shows them; ``forces.lines`` are those by a
+    flexible floor alone, before the rigid floor is asked.
+    """
 
     name: str
     units: Literal["us", "si"]
     manifest: Manifest
     forces: Forces
+    states: tuple[StateForces, ...]
     warnings: tuple[str, ...]
 
 
@@ -106,7 +127,8 @@ class Summary:
 
 def forces_told(study: Study) -> ForcesTold:
     """The forces of a study."""
-    return ForcesTold(study.name, study.units, study.manifest, study.forces, study.warnings)
+    states = tuple(StateForces(run.key, run.name, run.floor, run.line_forces) for run in study.runs)
+    return ForcesTold(study.name, study.units, study.manifest, study.forces, states, study.warnings)
 
 
 def summary_of(study: Study, files: tuple[str, ...]) -> Summary:

@@ -27,13 +27,16 @@ from groundsill.mechanics.equilibrium import PlanLine, Push, balanced
 __all__ = [
     "Direction",
     "LineShare",
+    "Masses",
     "Reliance",
     "Sharing",
     "direction_of",
     "flexible_shares",
+    "masses_of",
     "plan_line",
     "reliance",
     "rigid_shares",
+    "shared_rigidly",
 ]
 
 Direction = Literal["x", "y"]
@@ -68,10 +71,15 @@ class LineShare:
 
 @dataclass(frozen=True, slots=True)
 class Sharing:
-    """The shares of all relied-on lines for one direction of force, and whether they hold the house in equilibrium."""
+    """The shares of all relied-on lines for one direction of force, and whether they hold the house in equilibrium.
+
+    ``cases`` are the fractions of every level that each line takes, signed, in every way the force may be shared: in
+    each of them all lines together hold the whole force, while ``shares`` gives every line its worst.
+    """
 
     shares: dict[str, LineShare]
     missing: str = ""
+    cases: tuple[dict[str, dict[int, float]], ...] = ()
 
 
 def direction_of(reading: Reading, line: Line) -> Direction | None:
@@ -146,7 +154,8 @@ def flexible_shares(reading: Reading, items: Sequence[WeightItem], direction: Di
         )
         for line in lines
     }  # fmt: skip
-    return Sharing(shares, _missing(direction, found.places, len(found.standing), found.held))
+    missing = _missing(direction, found.places, len(found.standing), found.held)
+    return Sharing(shares, missing, ({id: share.fraction for id, share in shares.items()},))
 
 
 def rigid_shares(
@@ -162,11 +171,34 @@ def rigid_shares(
     forces of the levels, all alike when left out. Of the mass in place, or off by 5 % of the plan to either side (all
     levels to the same side), each line has the fractions of the case that gives it most.
     """
-    lines = [plan_line(reading, id, direction) for id in relied(reading)]
+    return shared_rigidly(reading, masses_of(items, direction), direction, stiffness, pushes)
+
+
+@dataclass(frozen=True, slots=True)
+class Masses:
+    """The push of every level along a direction by its weight, and how far the mass may stand off across it, inches."""
+
+    loads: dict[int, Push]
+    off_in: float
+
+
+def masses_of(items: Sequence[WeightItem], direction: Direction) -> Masses:
+    """What a rigid floor is pushed by along a direction."""
     items = [item for item in items if item.seismic]
-    loads = loads_of(items, direction)
     spread = [point[1 if direction == "x" else 0] for item in items for point in item.points]
-    off = ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0))
+    return Masses(loads_of(items, direction), ACCIDENTAL * (max(spread, default=0.0) - min(spread, default=0.0)))
+
+
+def shared_rigidly(
+    reading: Reading,
+    masses: Masses,
+    direction: Direction,
+    stiffness: Mapping[str, float],
+    pushes: Sequence[float] = (),
+) -> Sharing:
+    """:func:`rigid_shares` of masses that were added up before, to share them by several stiffnesses."""
+    lines = [plan_line(reading, id, direction) for id in relied(reading)]
+    loads, off = masses.loads, masses.off_in
     cases: list[dict[int, dict[str, float]]] = []
     held = True
     for shift in (0.0, off, -off):
@@ -177,13 +209,24 @@ def rigid_shares(
             held = held and found.holds(moved)
             case[level] = found.forces
         cases.append(case)
+    ways = tuple(_fractions(lines, loads, case) for case in cases)
     shares = {}
     for line in lines:
         most = max(cases, key=lambda case: abs(_line_total(line.id, case, loads, pushes)))
-        whole = {level: load.x + load.y for level, load in sorted(loads.items())}
-        parts = {level: most[level].get(line.id, 0.0) / all for level, all in whole.items() if all > 0}
+        parts = ways[cases.index(most)][line.id]
         shares[line.id] = LineShare(line.id, direction, parts, dict.fromkeys(parts, 0.0))
-    return Sharing(shares, "" if held else _missing(direction, True, 2, False))
+    return Sharing(shares, "" if held else _missing(direction, True, 2, False), ways)
+
+
+def _fractions(
+    lines: Sequence[PlanLine], loads: Mapping[int, Push], forces: Mapping[int, Mapping[str, float]]
+) -> dict[str, dict[int, float]]:
+    """The part of every level that each line holds, signed."""
+    wholes = {level: load.x + load.y for level, load in sorted(loads.items())}
+    return {
+        line.id: {level: forces[level].get(line.id, 0.0) / whole for level, whole in wholes.items() if whole > 0}
+        for line in lines
+    }
 
 
 def _line_total(

@@ -170,9 +170,8 @@ def _of_walls(survey: Survey, at: str) -> Iterator[Missing]:
             continue
         needs = "its bracing and overturning cannot be checked"
         yield from _unknown(path, "height_in", segment.height_in, f"height of {name}", needs)
-        if not segment.stud.species:
-            what = f"the wood of the studs of {name} was not told"
-            yield Missing(f"{path}.stud.species", what, "a panel nailed to them cannot be counted")
+        needs = "what a panel nailed to them carries is not known"
+        yield from _unknown(path, "stud.species", segment.stud.species, f"wood of the studs of {name}", needs)
 
 
 def _of_sills(survey: Survey, at: str) -> Iterator[Missing]:
@@ -187,8 +186,7 @@ def _of_sills(survey: Survey, at: str) -> Iterator[Missing]:
             yield from _unknown(
                 path, "projects_inside_in", sill.projects_inside_in, inside, "a panel's edge has no nailing"
             )
-        if not sill.species:
-            yield Missing(f"{path}.species", f"the wood of {name} was not told", needs)
+        yield from _unknown(path, "species", sill.species, f"wood of {name}", needs)
 
 
 def _under_studs(survey: Survey, sill: SillPiece) -> bool:

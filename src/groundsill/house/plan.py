@@ -11,16 +11,18 @@ from collections.abc import Sequence
 from typing import Final, Protocol
 
 from groundsill.house.survey import Survey
+from groundsill.house.underfloor import Segment
 
 __all__ = [
     "TOUCH_IN", "XY", "Stretch", "area_in2", "away_from_outline_in", "corner", "distance_in", "line_length_in",
-    "outline_of", "why_no_outline",
+    "outline_of", "steps_up", "why_no_outline",
 ]  # fmt: skip
 
 XY = tuple[float, float]
 # Two tapes along one wall differ by this much and still agree.
 TOUCH_IN: Final = 0.5
 MOST_CORNERS: Final = 200
+_STEP_IN: Final = 1.0
 LEAST_AREA_IN2: Final = 144.0
 
 
@@ -149,3 +151,9 @@ def _away_from_edge(edge: Edge, place: XY) -> float:
     along = ((place[0] - x1) * (x2 - x1) + (place[1] - y1) * (y2 - y1)) / length2
     along = min(1.0, max(0.0, along))
     return distance_in((x1 + along * (x2 - x1), y1 + along * (y2 - y1)), place)
+
+
+def steps_up(before: Segment, after: Segment) -> bool:
+    """Whether two walls side by side end at different heights, so that no plate runs on over both."""
+    low, high = before.height_in.value, after.height_in.value
+    return low is not None and high is not None and abs(high - low) > _STEP_IN

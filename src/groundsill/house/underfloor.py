@@ -58,7 +58,7 @@ class JoistField:
     span_in: Fact[float] = about("Clear span", unit="in", least=12, most=360, factory=unknown)
     lap_in: Fact[float] = about("Lap over the girder", unit="in", least=0, most=60, factory=unknown)
     bearing_in: Fact[float] = about("Bearing on the plate", unit="in", least=0, most=12, factory=unknown)
-    species: str = about("Species", default="")
+    species: Fact[str] = about("Species", help="its row of the wood table: 'Douglas fir-larch'", factory=unknown)
     boards: Boards = about("Floor boards", default="straight boards")
     board_thickness_in: Fact[float] = about("Board thickness", unit="in", least=0.25, most=3, factory=unknown)
 
@@ -118,7 +118,7 @@ class TopPlate:
     layers: int = about("How many plates", least=0, most=3, default=1)
     thickness_in: Fact[float] = about("Thickness of one", unit="in", least=0.75, most=6, factory=unknown)
     width_in: Fact[float] = about("Width", unit="in", least=1.5, most=14, factory=unknown)
-    species: str = about("Species", default="")
+    species: Fact[str] = about("Species", help="its row of the wood table: 'Douglas fir-larch'", factory=unknown)
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
 
 
@@ -168,7 +168,7 @@ class Stud:
     thickness_in: Fact[float] = about("Thickness", unit="in", least=1, most=8, factory=unknown)
     depth_in: Fact[float] = about("Depth", unit="in", least=1, most=12, factory=unknown)
     spacing_in: Fact[float] = about("Spacing", unit="in", least=8, most=48, factory=unknown)
-    species: str = about("Species", default="")
+    species: Fact[str] = about("Species", help="its row of the wood table: 'Douglas fir-larch'", factory=unknown)
     grade: Literal["", "Select structural", "No. 1", "No. 2", "No. 3", "Stud"] = about(
         "Grade, where a stamp or a grader gave it", help="left out: the lowest of the table is taken", default=""
     )
@@ -216,7 +216,7 @@ class SillPiece:
     to_in: float = about("To station", unit="in", least=0, most=6000)
     width_in: Fact[float] = about("Width", unit="in", least=1, most=16, factory=unknown)
     thickness_in: Fact[float] = about("Thickness", unit="in", least=0.75, most=14, factory=unknown)
-    species: str = about("Species", default="")
+    species: Fact[str] = about("Species", help="its row of the wood table: 'Douglas fir-larch'", factory=unknown)
     projects_outside_in: Fact[float] = about(
         "How far it stands out beyond the studs, outside", unit="in", least=-6, most=10, factory=unknown
     )

@@ -35,6 +35,8 @@ _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
 _WORST_STATE = "force on it in the worst state of the bolts' springs"
 _EVERY: Combine = "every link must pass"
+_IDLE = "no force comes down on it"
+_NOTHING = 0.01  # lb
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +98,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
             link, proof, found[piece.id] = concrete_link(
                 case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood, springs
             )
-        concrete.append(link)
+        concrete.append(_unshared(case, piece, rest, link))
         wood.append(_wood_link(case, piece, rest, proof, _Spread(springs, found.get(piece.id, NOT_KNOWN))))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
@@ -120,7 +122,7 @@ def _on_sill(piece: _Piece, rest: _Left) -> OnSill:
     """A piece as the springs need it."""
     return OnSill(
         piece.id, piece.sill, piece.bolts.anchors, piece.wood, piece.share.part, rest.share.part,
-        piece.plated is not None, piece.share.marks | piece.bolts.marks,
+        piece.plated is not None, bool(piece.share.why_not), piece.share.marks | piece.bolts.marks,
     )  # fmt: skip
 
 
@@ -149,12 +151,40 @@ def _no_sill(case: LineCase) -> Stage:
     return Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, (link,))
 
 
+def _idle(piece: _Piece, left: _Left) -> bool:
+    """Whether no force comes to a piece of whose bolts nobody can say whether they count: then it does not matter."""
+    unknown = piece.wood.allowable is None and not piece.bolts.anchors and not piece.sill.cast_in
+    return unknown and not piece.share.why_not and float(left.force) < _NOTHING
+
+
+def _unshared(case: LineCase, piece: _Piece, left: _Left, link: Link) -> Link:
+    """The bolts of a piece in the foundation: where what comes down on it is not known, neither is their answer."""
+    if _idle(piece, left):
+        return cannot(
+            link.address, link.title, "sill", piece.id, clause="", reason=_IDLE, applies=False, marks=link.marks,
+            working=_working(case, piece.id),
+        )  # fmt: skip
+    if not piece.share.why_not or link.status in ("cannot be checked", "does not apply"):
+        return link
+    return cannot(
+        link.address, link.title, "sill", piece.id, clause=link.clause, reason=piece.share.why_not,
+        marks=piece.share.marks, working=_working(case, piece.id),
+    )  # fmt: skip
+
+
 def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
     """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
     over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
     doubts = case.doubts
     if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
         doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
+    takes = [b for b in case.braces if b.share > 0 or b in case.untold()]
+    untold = [b for b in case.untold() if over[b.id] > 0]
+    if untold and min(over[b.id] for b in takes) < 1 - 1e-9:
+        names = " and ".join(b.name for b in untold)
+        return Share(1.0, doubts, f"what comes down on it is not known: {names}: {untold[0].why_not}")
+    if untold:
+        return Share(1.0, doubts)
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
         return Share((sill.to_in - sill.from_in) / case.length_in, doubts)
@@ -172,7 +202,13 @@ def _gathered(case: LineCase, id: str, sill: SillPiece) -> _Piece:
         wood = wood_of(case, id, sill, bolts)
         plated = None if sill.cast_in else plates_of(case, id, sill)
     piece = _Piece(id, sill, bolts, share, force, wood)
-    return piece if plated is None else _stronger(piece, plated)
+    if plated is not None:
+        piece = _stronger(piece, plated)
+    wood = piece.wood
+    if share.why_not and (wood.allowable is None or wood.allowable > 0):
+        reasons = (share.why_not, wood.why_not) if wood.allowable is None else (share.why_not,)
+        wood = Wood(None, why_not="; ".join(reasons), marks=wood.marks | share.marks)
+    return replace(piece, wood=wood)
 
 
 def _stronger(piece: _Piece, plated: Plated) -> _Piece:
@@ -246,6 +282,11 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread:
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
     address, title = _address(case, piece.id), f"{'bolts' if piece.plated is None else 'side plates'} in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
+    if _idle(piece, left):
+        return cannot(
+            address, title, "sill", piece.id, clause="", reason=_IDLE, applies=False, marks=wood.marks,
+            working=_working(case, piece.id),
+        )  # fmt: skip
     if wood.allowable is None:
         cast = piece.sill.cast_in and not count
         clause = f"{case.nds.source.short}; {_CAST_IN}" if cast else case.nds.cite(_WOOD)

@@ -8,8 +8,9 @@ its clips over its own length. What the floor must then carry to the panels is t
 
 from __future__ import annotations
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import JoistField, Segment
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at
+from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, species_of
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.standards.nds_2018.nails import Nail
 from groundsill.work.pieces import TiePiece
@@ -48,7 +49,7 @@ def spiked_joists(
     """The joists of a stretch spiked to the sides of the studs: what the nails hold against being drawn."""
     reason = _not_known(case, joists)
     stud = _stud(case, stretch)
-    if not reason and (stud is None or not stud.stud.species):
+    if not reason and (stud is None or not stud.stud.species.value):
         reason = "the studs' species is not known, and the nails' hold depends on it"
     if reason:
         return cannot(*place, clause=case.nds.cite(_NAILS), reason=reason)
@@ -62,7 +63,9 @@ def spiked_joists(
             if float(depth) < 6 * float(size.D):
                 short = f"the nails reach {float(depth):.2g} in. into the studs, under 6 D = {6 * float(size.D):.2g}"
                 return cannot(*place, clause=case.nds.cite("12.1.6.4"), reason=short)
-            W = case.nds.nail_withdrawal(case.nds.specific_gravity(stud.stud.species), size.D)
+            where, mark = _stud_path(case, stud), f"the studs of {stud.mark or 'the wall'}"
+            wood, told = species_of(case, where, stud.stud.species, mark)
+            W = doubted(case.nds.nail_withdrawal(case.nds.specific_gravity(wood), size.D), told)
             one = case.nds.adjusted_withdrawal(W, depth)
             total = multiply(one, nails, symbol="n W'", unit="lb", label="all nails of the stretch, drawn")
     except OutsideLimits as refused:
@@ -111,6 +114,11 @@ def _count(case: LineCase, joists: JoistField, stretch: tuple[float, float]) -> 
     marks = case.reading.marked(f"{_joists_path(case, joists)}.spacing_in")
     count = given("n_j", int((stretch[1] - stretch[0]) / spacing), "1", "joists along the stretch", marks)
     return multiply(each, count, symbol="n", unit="1")
+
+
+def _stud_path(case: LineCase, stud: Segment) -> str:
+    segments = case.reading.house.survey.underfloor.segments
+    return f"survey.underfloor.segments.{next(id for id, segment in segments.items() if segment is stud)}.stud"
 
 
 def _joists_path(case: LineCase, joists: JoistField) -> str:

@@ -6,18 +6,22 @@ a chain of their own.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 
 from groundsill.forces.lines import DIRECTIONS
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
+from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import bearing_links, pads_chain
-from groundsill.loadpath.chain import Chain, Stage
+from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
+from groundsill.loadpath.open_force import at_most, between, between_links
 from groundsill.loadpath.soil import force_of, overturning, sliding
 from groundsill.loadpath.wind import body_wind_stage
-from groundsill.working.sheet import section
+from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
 
@@ -33,7 +37,7 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
         again = partial(_stages, reading, forces, body, dead)
         stages = again("earthquake")
         stages = (*stages, *body_wind_stage(forces, body, stages, again))
-        total = sum(float(force_of(forces, body, d)) for d in DIRECTIONS)
+        total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
         chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
     pads = pads_chain(reading, forces)
@@ -42,14 +46,71 @@ def body_chains(reading: Reading, forces: Forces) -> tuple[Chain, ...]:
 
 def _stages(reading: Reading, forces: Forces, body: Body, dead: float, lateral: Lateral) -> tuple[Stage, ...]:
     """The stages of one body, for the earthquake or for wind."""
-    slides = [sliding(reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS]
-    turns = [overturning(reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS]
-    pressed = bearing_links(reading, forces, body, lateral)
-    return (
-        Stage("sliding", "Sliding of the whole body", "every link must pass", tuple(slides)),
-        Stage("overturning", "Overturning of the whole body", "every link must pass", tuple(turns)),
-        Stage("bearing", "Bearing on the soil, line by line", "every link must pass", tuple(pressed)),
+    slides, turns = (
+        tuple(_as_far_as_known(check, reading, forces, body, direction, dead, lateral) for direction in DIRECTIONS)
+        for check in (sliding, overturning)
     )
+    return (
+        Stage("sliding", "Sliding of the whole body", "every link must pass", slides),
+        Stage("overturning", "Overturning of the whole body", "every link must pass", turns),
+        _bearing(reading, forces, body, lateral),
+    )
+
+
+def _bearing(reading: Reading, forces: Forces, body: Body, lateral: Lateral) -> Stage:
+    """Bearing under each line; where a line's force is open, as far as it holds between the least and the most."""
+
+    def stage(forces: Forces) -> Stage:
+        pressed = tuple(bearing_links(reading, forces, body, lateral))
+        return Stage("bearing", "Bearing on the soil, line by line", "every link must pass", pressed)
+
+    least = stage(forces)
+    if lateral == "wind":
+        return least
+    links: list[Link] = []
+    with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+        most = stage(at_most(forces)) if any(forces.lines[id].open for id in body.lines()) else least
+    for low, high in zip(least.links, most.links, strict=True):
+        line = forces.lines[low.scope_id]
+        only = (replace(most, links=(high,)),) if line.most_lb is not None else None
+        links += between((replace(least, links=(low,)),), only, line.open)[0].links if line.open else [low]
+    return replace(least, links=tuple(links))
+
+
+Check = Callable[[Reading, Forces, Body, Direction, float, Lateral], Link]
+
+
+def _as_far_as_known(
+    check: Check, reading: Reading, forces: Forces, body: Body, direction: Direction, dead: float, lateral: Lateral
+) -> Link:
+    """A check of a body; where the stiffness of one of its lines is not known, as far as it holds between two forces.
+
+    Those are what a flexible floor brings, and the most of all ways of sharing it. Wind is shared by a flexible floor.
+    """
+    least, why = (forces, "") if lateral == "wind" else _least(forces, body, direction)
+    low = check(reading, least, body, direction, dead, lateral)
+    if not why:
+        return low
+    high = None
+    if all(line.most_lb is not None for line in forces.lines.values() if line.open):
+        with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+            high = check(reading, forces, body, direction, dead, lateral)
+    return between_links(low, high, why)
+
+
+def _least(forces: Forces, body: Body, direction: Direction) -> tuple[Forces, str]:
+    """The least forces that may come into a body along a direction, and why they may be more, in words.
+
+    The body under all the lines has the whole force however they share it.
+    """
+    along = {id: line for id, line in forces.lines.items() if line.relied_on and line.along(direction) > 0}
+    why = "; ".join(line.open for id, line in along.items() if line.open and id in body.lines())
+    if not why or along.keys() <= body.lines().keys():
+        return forces, ""
+    lines = {
+        id: replace(line, cases={d: ways[:1] for d, ways in line.cases.items()}) for id, line in forces.lines.items()
+    }
+    return replace(forces, lines=lines), why
 
 
 def _holding(reading: Reading, forces: Forces, body: Body) -> float:

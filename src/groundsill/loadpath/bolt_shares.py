@@ -48,7 +48,8 @@ _BOTH_WAYS = "a splice whose give is not known is run as one piece and as cut, e
 class OnSill:
     """A sill piece as the springs need it: its bolts, what they hold in wood, and two parts of the line's force.
 
-    ``part`` comes down on the piece; ``left`` is what its bolts are left with where all share at yield.
+    ``part`` comes down on the piece (``untold`` where nobody knows how much does); ``left`` is what its bolts are left
+    with where all share at yield.
     """
 
     id: str
@@ -58,6 +59,7 @@ class OnSill:
     part: float
     left: float
     plated: bool = False
+    untold: bool = False
     marks: frozenset[Mark] = frozenset()
 
     @property
@@ -147,7 +149,7 @@ def _why_not(pieces: Sequence[OnSill], ties: Sequence[Tie]) -> str:
             continue
         if piece.plated and beside:
             return f"{piece.name} has side plates and is spliced to its neighbour: how far they give is in no document"
-        if piece.plated:
+        if piece.plated or piece.untold:
             continue
         if piece.sill.width_in.value is None or piece.sill.thickness_in.value is None:
             return f"the width or thickness of {piece.name} is not known, nor then how it shares among its bolts"
@@ -189,8 +191,12 @@ class _Model:
 
 
 def _modelled(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie], chosen: frozenset[Mark]) -> _Model:
-    """Every sill piece whose section is known, but for those that side plates hold."""
-    known = [n for n, p in enumerate(pieces) if not p.plated and p.sill.width_in.value and p.sill.thickness_in.value]
+    """Every sill piece of known section; not those that side plates hold, or that nobody knows the force of."""
+    known = [
+        n
+        for n, p in enumerate(pieces)
+        if not (p.plated or p.untold) and p.sill.width_in.value and p.sill.thickness_in.value
+    ]
     kept = tuple(pieces[n] for n in known)
     E = given("E", LOW_MODULUS_PSI, "psi", "a low modulus of old wood: common practice, no source")
     stiff = [_stiffness(case, piece, E) for piece in kept]

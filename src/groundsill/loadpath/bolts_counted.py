@@ -2,7 +2,8 @@
 
 An old bolt counts only with its embedment known or a test, a sound nut and washer, and a hole that fits; an expansion
 or screw anchor only by its report; none near a break in the foundation or at the end of a sill piece. Old slack bolts
-are not added to new ones without a stated stiffness rule.
+are not added to new ones without a stated stiffness rule. A bolt that is left out for what it is holds nothing; of one
+left out for what nobody saw of it, nobody can say.
 """
 
 from __future__ import annotations
@@ -66,14 +67,16 @@ class Anchor:
 
 @dataclass(frozen=True, slots=True)
 class Counted:
-    """The bolts of a sill piece: those that count, and the others in words, each with the reason why not.
+    """The bolts of a sill piece: those that count, and the others in words, each with the reasons why not.
 
-    ``marks`` are those of every fact that says of a bolt whether it counts.
+    ``unknown`` are those of the others that may yet count: what nobody saw of them keeps them out. ``marks`` are those
+    of every fact that says of a bolt whether it counts.
     """
 
     anchors: tuple[Anchor, ...]
     left_out: tuple[str, ...]
     marks: frozenset[Mark]
+    unknown: tuple[str, ...] = ()
 
 
 def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
@@ -91,7 +94,7 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
                 new.append(anchor)
             else:
                 left_out.append(f"new bolt at {anchor.station_in / 12:.1f} ft: {reason}")
-    old = []
+    old, unknown = [], []
     for id, bolt in case.reading.on_line(case.reading.house.survey.underfloor.bolts, case.id):
         if not sill.from_in <= bolt.station_in <= sill.to_in:
             continue
@@ -99,16 +102,19 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
             doubts |= case.reading.noted(
                 f"whether bolt {bolt.mark or id} counts", f"survey.underfloor.bolts.{id}", *_FACTS
             )
-        found = _why_not_counted(case, bolt) or _of_bolt(case, id, bolt)
-        reason = found if isinstance(found, str) else _why_not_there(case, sill, found, diameters)
-        if reason is None and new:
-            reason = "old bolts are not added to new ones"
-        if reason is not None:
-            left_out.append(f"{bolt.mark or id}: {reason}")
-        elif isinstance(found, Anchor):
-            old.append(found)
+        reasons, unseen = _why_not_counted(case, bolt), _not_seen(bolt)
+        anchor = _of_bolt(case, id, bolt)
+        there = _why_not_there(case, sill, anchor, diameters)
+        reasons += [there] if there is not None else []
+        if not reasons and not unseen and new:
+            reasons = ["old bolts are not added to new ones"]
+        if reasons or unseen:
+            left_out.append(f"{bolt.mark or id}: {', '.join(reasons or unseen)}")
+            unknown += [] if reasons or new else [left_out[-1]]
+        else:
+            old.append(anchor)
     counted: Sequence[Anchor] = sorted(new or old, key=lambda a: (a.station_in, a.id))
-    return Counted(tuple(counted), tuple(left_out), doubts)
+    return Counted(tuple(counted), tuple(left_out), doubts, tuple(unknown))
 
 
 def _strength_marked(case: LineCase, piece: BoltPiece) -> frozenset[Mark]:
@@ -143,14 +149,13 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
 
 
 def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
-    assert bolt.diameter_in.value is not None
     path = f"survey.underfloor.bolts.{id}"
     rust = () if bolt.rust.value is not None or bolt.rust.state == "absent" else ("its rust was not looked at",)
     return Anchor(
         id,
         bolt.mark,
         bolt.station_in,
-        bolt.diameter_in.value,
+        bolt.diameter_in.value or 0.0,
         bolt.embedment_in.value,
         bolt.edge_in.value,
         bolt.kind,
@@ -164,27 +169,40 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
     )
 
 
-def _why_not_counted(case: LineCase, bolt: Bolt) -> str | None:
-    """The rule for existing bolts: embedment known or a test, a sound nut and washer, a fitting hole."""
-    D = bolt.diameter_in.value
-    if D is None:
-        return "its diameter is not known"
+def _why_not_counted(case: LineCase, bolt: Bolt) -> list[str]:
+    """What keeps an existing bolt from counting for what it is: no sound nut and washer, rust, a hole too wide."""
+    found = []
     if bolt.kind in ("expansion", "screw"):
-        return f"{bolt.kind} anchors count only by an entered report"
-    if bolt.embedment_in.value is None and not bolt.test_lb.value:
-        return "its embedment is not known and no test is entered"
-    if bolt.nut.value != "tight":
-        return f"its nut is {bolt.nut.value or 'not seen'}"
-    if bolt.washer not in ("cut", "plate"):
-        return "no washer was seen" if bolt.washer == "not seen" else "it has no washer"
+        found.append(f"{bolt.kind} anchors count only by an entered report")
+    if bolt.nut.value not in ("tight", None):
+        found.append(f"its nut is {bolt.nut.value}")
+    elif bolt.nut.state == "absent":
+        found.append("it has no nut")
+    if bolt.washer == "none":
+        found.append("it has no washer")
     if bolt.rust.value == "heavy":
-        return "it is heavily rusted"
+        found.append("it is heavily rusted")
+    D, hole = bolt.diameter_in.value, bolt.hole_in.value
+    if D is not None and hole is not None and hole > D + FITS_IN + _TAPE_IN:
+        wide = f"its hole is {hole:g} in. for a bolt of {D:g} in., more than 1/16 in. over"
+        found.append(f"{wide} ({case.nds.cite('12.1.3.2')})")
+    return found
+
+
+def _not_seen(bolt: Bolt) -> list[str]:
+    """What was not seen of an existing bolt and must be before it counts, all at once."""
+    found = []
+    if bolt.diameter_in.value is None:
+        found.append("its diameter is not known")
+    if bolt.embedment_in.value is None and not bolt.test_lb.value:
+        found.append("its embedment is not known and no test is entered")
+    if bolt.nut.value is None and bolt.nut.state != "absent":
+        found.append("its nut is not seen")
+    if bolt.washer == "not seen":
+        found.append("no washer was seen")
     if bolt.hole_in.value is None:
-        return "its hole in the sill was not looked at"
-    if bolt.hole_in.value > D + FITS_IN + _TAPE_IN:
-        hole = f"its hole is {bolt.hole_in.value:g} in. for a bolt of {D:g} in."
-        return f"{hole}, more than 1/16 in. over ({case.nds.cite('12.1.3.2')})"
-    return None
+        found.append("its hole in the sill was not looked at")
+    return found
 
 
 def _why_not_there(case: LineCase, sill: SillPiece, anchor: Anchor, diameters: float) -> str | None:

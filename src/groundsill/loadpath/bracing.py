@@ -17,10 +17,13 @@ from groundsill.loadpath.case import (
     cannot,
     checked,
     height_path,
+    species_of,
     working_of,
 )
 from groundsill.loadpath.chain import Link, Stage
-from groundsill.loadpath.old_faces import faces_words, old_faces, together
+from groundsill.loadpath.low_parts import with_slip
+from groundsill.loadpath.old_faces import faces_words, old_faces, strange_faces, together
+from groundsill.loadpath.openings import VENTS, tallest_vent
 from groundsill.loadpath.overturning import over_line, overturning_links
 from groundsill.loadpath.panel_details import (
     STUD_FACTS,
@@ -34,7 +37,7 @@ from groundsill.standards.sheathing import SegmentShear
 from groundsill.standards.statics.walls import unit_shear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import convert, given, scale
+from groundsill.working.steps import convert, divide, given, multiply, scale
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["bracing_stages", "with_strengths"]
@@ -55,15 +58,17 @@ def with_strengths(case: LineCase) -> LineCase:
 
 def _strength(case: LineCase, brace: Brace) -> Brace:
     if brace.kind == "joists on sill":
-        return brace
+        return with_slip(case, brace)
     height = brace.height_in
     if height is None:
-        return replace(brace, why_not="its height is not known")
+        return replace(brace, why_not="its height is not known", unknown=True)
     path, mark = height_path(brace.segment_id), brace.segment.mark or brace.segment_id
     h_in = case.reading.number(path, brace.segment.height_in, "h", "in", f"height of {mark}")
     assert h_in is not None
     h = convert(h_in, "in", "ft")
-    b = convert(given("b_s", brace.length_in, "in", f"sheathed length in {mark}"), "in", "ft")
+    brace = _less_vents(case, brace)
+    words = f"sheathed length in {mark}{f', less {brace.lost_in:g} in. for vents' if brace.lost_in else ''}"
+    b = convert(given("b_s", brace.sheathed_in, "in", words, brace.marks), "in", "ft")
     try:
         if brace.panel is not None:
             return _panel_strength(case, brace, h, b)
@@ -75,12 +80,30 @@ def _strength(case: LineCase, brace: Brace) -> Brace:
         return replace(brace, why_not=str(refused), marks=doubts)
 
 
+def _less_vents(case: LineCase, brace: Brace) -> Brace:
+    """A part with the marks of what says that the vents in it take length and do not cut it."""
+    if not brace.lost_in:
+        return brace
+    path = f"survey.underfloor.segments.{brace.segment_id}"
+    doubts = marks_of((tallest_vent(),)) | case.reading.marked(path, "height_in", "stud.spacing_in")
+    return replace(brace, marks=brace.marks | doubts)
+
+
 def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     panel, sdpws = brace.panel, case.sdpws
     assert panel is not None
-    if not brace.segment.stud.species:
-        return replace(brace, why_not="the studs' species is not known, and the panel's value depends on it")
-    G = case.nds.specific_gravity(brace.segment.stud.species)
+    if panel.panel not in sdpws.nominal().rows:
+        why_not = f"{sdpws.clauses.panels} has no row {panel.panel!r}"
+        return replace(brace, why_not=why_not, unknown=True)
+    path, mark = f"survey.underfloor.segments.{brace.segment_id}.stud", brace.segment.mark or brace.segment_id
+    wood, told = species_of(case, path, brace.segment.stud.species, f"the studs of {mark}")
+    if not wood:
+        why_not = "the studs' species is not known, and the panel's value depends on it"
+        return replace(brace, why_not=why_not, unknown=True)
+    try:
+        G = doubted(case.nds.specific_gravity(wood), told)
+    except OutsideLimits as refused:
+        return replace(brace, why_not=str(refused), unknown=True, marks=told)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     apart = brace.segment.stud.spacing_in.value
     inside = bool(held_inside(case, brace))
@@ -106,22 +129,33 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     """Existing sheathing, by what its sound faces carry together; whether a decayed one is truly so decides too."""
     found, chosen = old_faces(case, brace, h, b)
+    strange = strange_faces(case, brace)
+    if not found and strange:
+        why_not = f"no table of the program has a strength for {' and '.join(map(repr, strange))}"
+        return replace(brace, why_not=why_not, unknown=True, marks=brace.marks | chosen)
     if not found:
-        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=chosen)
+        return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=brace.marks | chosen)
     doubts = marks_of(face.shear.asd for face in found)
     best = together(case, found)
     shear = replace(best.shear, asd=doubted(best.shear.asd, doubts), adjusted=doubted(best.shear.adjusted, doubts))
-    return _with(replace(brace, marks=chosen | best.seen), shear, best.stiffness, h, b, best.cite, best.material)
+    return _with(
+        replace(brace, marks=brace.marks | chosen | best.seen), shear, best.stiffness, h, b, best.cite, best.material
+    )
 
 
 def _with(brace: Brace, shear: SegmentShear, G_a: float, h: float, b: float, cite: str, material: str) -> Brace:
-    # SDPWS 4.3-1, the shear term alone: h and b in ft, G_a in kip/in, so 1000 G_a b / h is lb per inch
-    stiffness = 1000.0 * float(G_a) * float(b) / float(h)
+    # SDPWS 4.3-1, the shear term alone: G_a is the force for each foot of length over the drift for each of height
+    label = f"shear stiffness of {brace.name}"
+    k = convert(
+        multiply(G_a, divide(b, h, symbol="b_s/h", unit="1"), symbol="k", unit="kip/in", label=label),
+        "kip/in",
+        "lb/in",
+    )
     return replace(
         brace,
         capacity_plf=doubted(shear.asd, brace.marks),
         nominal_plf=doubted(shear.adjusted, brace.marks),
-        stiffness_lb_in=doubted(stiffness, brace.marks, marks_of((G_a, b, h)), unit="lb/in", symbol="k"),
+        stiffness_lb_in=doubted(k, brace.marks),
         cite=cite,
         material=material,
     )
@@ -133,7 +167,7 @@ def _shares(braces: tuple[Brace, ...]) -> tuple[tuple[Brace, ...], str]:
     direct = [b for b in braces if b.kind == "joists on sill"]
     if not counted and not direct:
         return braces, "nothing in this line can be counted"
-    strength = {b.id: float(b.capacity_plf or 0) * b.length_in for b in counted}
+    strength = {b.id: float(b.capacity_plf or 0) * b.sheathed_in for b in counted}
     stiffness = {b.id: float(b.stiffness_lb_in or 0.0) for b in counted}
     ways: list[dict[str, float]] = []
     words = "shared by strength, all parts alike"
@@ -196,6 +230,11 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     for brace in case.braces:
         if brace.capacity_plf is None and brace.kind != "joists on sill":
             body.append(_uncounted(case, brace, bool(counted)))
+            if brace.unknown:
+                over += [_untold(case, brace, "overturning", f"overturning of {brace.name}")]
+                if brace.panel is not None:
+                    top.append(_untold(case, brace, "nailing-top", f"edge nailing of {brace.name} to the plate"))
+                    bottom.append(_untold(case, brace, "nailing-sill", f"edge nailing of {brace.name} at the bottom"))
     if not body:
         body.append(_no_bracing(case))
     return (
@@ -221,6 +260,20 @@ def bracing_stages(case: LineCase) -> tuple[Stage, ...]:
     )
 
 
+def _untold(case: LineCase, brace: Brace, stage: str, title: str) -> Link:
+    """A later link of a part whose strength nobody knows: nor is what it must carry, nor then whether it does."""
+    return cannot(
+        _address(case, stage, brace),
+        title,
+        "segment",
+        brace.segment_id,
+        clause=case.sdpws.clauses.walls,
+        reason=f"what {brace.name} carries is not known: {brace.why_not}",
+        marks=brace.marks,
+        working=working_of(case, brace),
+    )
+
+
 def _none(case: LineCase, key: str, reason: str) -> tuple[Link, ...]:
     """A stage that has nothing to check, said in words."""
     return (
@@ -240,7 +293,7 @@ def _unit(case: LineCase, brace: Brace) -> tuple[float, float]:
     with section(f"line/{case.id}/strength/{brace.id}"):
         part = case.taken_by(brace, case.sharing)
         force = scale(case.allowable, part, symbol="V_i", label=f"force on {brace.name}")
-        b = convert(given("b_s", brace.length_in, "in", f"length of {brace.name}"), "in", "ft")
+        b = convert(given("b_s", brace.sheathed_in, "in", f"sheathed length of {brace.name}"), "in", "ft")
         return unit_shear(force, b), force
 
 
@@ -250,6 +303,8 @@ def _address(case: LineCase, stage: str, brace: Brace, direction: str = "both") 
 
 def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
     words = case.sharing
+    if brace.lost_in:
+        words += f"; vents in it take {brace.lost_in:g} in. of its length ({VENTS})"
     if brace.panel is not None:
         words = "; ".join((words, *site_words(case, brace)))
     return checked(
@@ -271,7 +326,7 @@ def _sheathing(case: LineCase, brace: Brace, v: float) -> Link:
 def _uncounted(case: LineCase, brace: Brace, others: bool) -> Link:
     """A stretch of wall that cannot be counted: named, never left out; it fails if nothing else braces the line."""
     address, title = _address(case, "sheathing", brace), f"{brace.material or 'wall'} {brace.name}"
-    if others:
+    if others and not brace.unknown:
         return cannot(
             address,
             title,

@@ -14,15 +14,17 @@ from typing import Literal
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.seismic import Forces, LineForce
 from groundsill.forces.wind import Lateral
+from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import Line, Segment, SillPiece
 from groundsill.loadpath.chain import Expected, Link, LoadLevel, ScopeKind, Status, status_of
 from groundsill.loadpath.editions import panel_standard
+from groundsill.loadpath.openings import clear_parts
 from groundsill.standards.nds import Nds, rules_of
 from groundsill.standards.nds_2018.adjustment import DRY
 from groundsill.standards.sdpws import Sdpws
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given
 from groundsill.working.value import Mark, marks_of
 
@@ -43,6 +45,7 @@ __all__ = [
     "part_length",
     "pieces_on",
     "sill_at",
+    "species_of",
     "working_of",
 ]
 
@@ -57,8 +60,12 @@ class Brace:
     """A part of a line that can take force: a panel, existing sheathing, or joists standing straight on the sill.
 
     Stations in inches. ``capacity_plf`` is allowable, ``nominal_plf`` the adjusted nominal, ``stiffness_lb_in`` the
-    shear stiffness; all None when the part cannot be counted, and ``why_not`` says why. ``share`` is the greatest part
-    of the line's force that either way of sharing gives it. ``marks`` are those of the facts by which it counts or not.
+    stiffness; strengths are None when the part cannot be counted, and ``why_not`` says why. Where ``unknown`` that is
+    for want of a fact or a rule: then it may yet take force, nobody can say how much, and ``stiffest_lb_in`` is the
+    most that its stiffness can be, if anybody knows. ``share`` is the greatest
+    part of the line's force that either way of sharing gives it, ``lost_in`` what small vents take of its length.
+    ``marks`` are those of the facts by which it counts
+    or not. Joists on a sill have no strength of their own, and the stiffness of their ties and bolts.
     """
 
     id: str
@@ -72,10 +79,13 @@ class Brace:
     capacity_plf: float | None = None
     nominal_plf: float | None = None
     stiffness_lb_in: float | None = None
+    stiffest_lb_in: float | None = None
     cite: str = ""
     why_not: str = ""
+    unknown: bool = False
     share: float = 0.0
     part: int = 0
+    lost_in: float = 0.0
     marks: frozenset[Mark] = frozenset()
 
     @property
@@ -91,6 +101,11 @@ class Brace:
         return self.to_in - self.from_in
 
     @property
+    def sheathed_in(self) -> float:
+        """Length of it that counts as sheathed, less what small vents take, inches."""
+        return self.length_in - self.lost_in
+
+    @property
     def height_in(self) -> float | None:
         """Height of the wall it stands in, inches."""
         return self.segment.height_in.value
@@ -98,10 +113,11 @@ class Brace:
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """A part of the line's force, and the marks of how it is shared."""
+    """A part of the line's force, and the marks of how it is shared; ``why_not`` says why the part is not known."""
 
     part: float
     marks: frozenset[Mark] = frozenset()
+    why_not: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +167,10 @@ class LineCase:
         """What of dead load may be counted on to hold down, at allowable-stress level."""
         effects = self.forces.rules.effects
         return effects.asd_dead_factor_7() if self.lateral == "wind" else effects.asd_dead_factor_10(self.forces.S_DS)
+
+    def untold(self) -> tuple[Brace, ...]:
+        """The sheathed parts that may take force, nobody knows how much."""
+        return tuple(b for b in self.braces if b.unknown and b.kind != "joists on sill")
 
     def taken_by(self, brace: Brace, how: str = "") -> float:
         """The share of the line's force that a brace takes, recorded with its marks; ``how`` it is shared, in words."""
@@ -227,28 +247,15 @@ def braces_of(reading: Reading, line_id: str, pieces: Iterable[tuple[str, Piece]
 
 
 def _brace_parts(reading: Reading, whole: Brace) -> list[Brace]:
-    """A brace cut at the openings in it: each part between them stands for itself."""
-    parts = _clear(reading, whole.segment.line, whole.from_in, whole.to_in)
-    if parts == [(whole.from_in, whole.to_in)]:
-        return [whole]
+    """A brace cut at the openings in it: each part between them stands for itself; a small vent takes of its length."""
+    with quiet():
+        parts = clear_parts(reading, whole.segment, whole.from_in, whole.to_in)
+    if [(p.from_in, p.to_in) for p in parts] == [(whole.from_in, whole.to_in)]:
+        return [replace(whole, lost_in=parts[0].lost_in)]
     return [
-        replace(whole, id=f"{whole.id}.{n}", from_in=low, to_in=high, part=n)
-        for n, (low, high) in enumerate(parts, start=1)
+        replace(whole, id=f"{whole.id}.{n}", from_in=p.from_in, to_in=p.to_in, part=n, lost_in=p.lost_in)
+        for n, p in enumerate(parts, start=1)
     ]
-
-
-def _clear(reading: Reading, line_id: str, low: float, high: float) -> list[tuple[float, float]]:
-    """A stretch of wall less the openings in it: each part between openings is a segment of its own."""
-    parts = [(low, high)]
-    for _, opening in reading.on_line(reading.house.survey.underfloor.openings, line_id):
-        cut: list[tuple[float, float]] = []
-        for a, b in parts:
-            if opening.to_in <= a or opening.from_in >= b:
-                cut.append((a, b))
-            else:
-                cut += [(a, min(b, opening.from_in)), (max(a, opening.to_in), b)]
-        parts = [(a, b) for a, b in cut if b - a > 1e-6]
-    return parts
 
 
 def part_length(brace: Brace, low: float, high: float) -> float:
@@ -272,6 +279,14 @@ def foundation_at(reading: Reading, line_id: str, station: float) -> tuple[str, 
 def height_path(segment_id: str) -> str:
     """Where the height of a wall segment stands in the survey."""
     return f"survey.underfloor.segments.{segment_id}.height_in"
+
+
+def species_of(case: LineCase, path: str, species: Fact[str], what: str) -> tuple[str, frozenset[Mark]]:
+    """The species of some wood and the marks of it; empty where nobody told it. ``path`` is that of what is made of it.
+
+    ``what`` says which wood it is: ``the studs of W1``.
+    """
+    return species.value or "", case.reading.noted(f"the wood of {what}", f"{path}.species")
 
 
 def working_of(case: LineCase, brace: Brace) -> tuple[str, ...]:

@@ -101,8 +101,10 @@ class Stage:
 class Chain:
     """The links of one braced line (or of one foundation body), from floor to soil.
 
-    ``force_lb`` is the line's earthquake force at strength level, before redundancy. ``percent`` is the share of the
-    required force that the weakest checked link carries; None when a link stands without a figure.
+    ``force_lb`` is the line's earthquake force at strength level, before redundancy; of a foundation body, the greater
+    of its forces by an earthquake along x and one along y. ``percent`` is the share of the required force that the
+    weakest checked link carries; None when nothing could be checked, and where that link would carry it all while
+    another could not be checked.
     """
 
     id: str

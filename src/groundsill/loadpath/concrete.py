@@ -109,7 +109,8 @@ def concrete_link(
     if sill.cast_in and not anchors:
         return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST, NOT_KNOWN
     if not anchors:
-        return _cannot(piece, _CLAUSE, "no bolt counts in this piece", applies=False), NO_TEST, NOT_KNOWN
+        unknown, reason = wood.allowable is None, wood.why_not or "no bolt counts in this piece"
+        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST, NOT_KNOWN
     refused = _cannot_be_concrete(case, anchors)
     if refused is None and springs.why_not:
         refused = case.nds.cite("11.3.6"), springs.why_not

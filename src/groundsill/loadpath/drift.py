@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from groundsill.forces.reading import doubted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, working_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hold_downs import why_not_counted
@@ -143,7 +144,7 @@ def _give(case: LineCase, turned: Turning, over: Over, held: list[HoldDownPiece]
 def _post(case: LineCase, turned: Turning) -> tuple[float, float]:
     """Modulus and section of an end post, psi and square inches; the least there is where nobody knows them."""
     post = turned.post
-    E = case.nds.stability_modulus(post.species, post.grade or LOWEST_GRADE)
+    E = doubted(case.nds.stability_modulus(post.species, post.grade or LOWEST_GRADE), post.wood)
     if post.along_in is None or post.across_in is None:
         doubt = Mark("assumed range", "the size of an end post: one stud of 1 1/2 by 3 1/2 in.")
         return E, given("A", _LEAST_POST_IN2, "in^2", "section of one stud: the post's size is not known", (doubt,))

@@ -12,7 +12,7 @@ from functools import partial
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sill_at, working_of
+from groundsill.loadpath.case import LineCase, cannot, checked, moisture_of, sill_at, species_of, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.storeys_over import Bound, bounded
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
@@ -120,7 +120,7 @@ def _carries(case: LineCase, turned: Turning, moisture: str) -> float:
     area = multiply(along, across, symbol="A", unit="in^2", label="section of the post")
     l_e = given("l_e", 12.0 * float(turned.h), "in", "height of the wall", marks_of((turned.h,)))
     value = case.nds.post_value(post.species, post.grade or LOWEST_GRADE, across, l_e, moisture)
-    return multiply(doubted(value, taken), area, symbol="C'", unit="lb", label="the post carries")
+    return multiply(doubted(value, taken, post.wood), area, symbol="C'", unit="lb", label="the post carries")
 
 
 def _sill_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound) -> Link:
@@ -137,7 +137,7 @@ def _sill_link(case: LineCase, turned: Turning, pressing: Pressing, bound: Bound
         capacity, borne = pressing.borne(turned, id, sill)
     except OutsideLimits as outside:
         return _cannot(case, turned, place, str(outside), doubts)
-    words = bound.told(f"{post.words} on {sill.species}")
+    words = bound.told(f"{post.words} on {sill.species.value}")
     return _told(case, turned, place, C, doubted(capacity, doubts), words, (pressed, borne))
 
 
@@ -148,8 +148,10 @@ def _bears(case: LineCase, turned: Turning, id: str, sill: SillPiece) -> float:
     wide = given("b_s", *_across(case, id, sill, post.across_in, post.marks))
     area = multiply(l_b, wide, symbol="A", unit="in^2", label="post on the sill")
     a_e = given("a_e", max(_to_end(turned, sill), 0.0), "in", "from the bearing to the end of the sill piece")
-    damp = case.reading.noted("whether the sill is damp", f"survey.underfloor.sills.{id}.damp")
-    value = doubted(case.nds.perpendicular_value(sill.species, l_b, a_e, moisture_of(sill.damp.value)), damp)
+    path = f"survey.underfloor.sills.{id}"
+    damp = case.reading.noted("whether the sill is damp", f"{path}.damp")
+    wood, told = species_of(case, path, sill.species, f"sill {sill.mark or id}")
+    value = doubted(case.nds.perpendicular_value(wood, l_b, a_e, moisture_of(sill.damp.value)), damp, told)
     return multiply(value, area, symbol="C'", unit="lb", label="the sill bears")
 
 
@@ -189,7 +191,7 @@ def _why_not(
         return f"{name} is {sill.condition.value}: what it bears cannot be told", doubts
     if sill.gap_in.value:
         return f"there is a gap or shims under {name}: it does not bear on the foundation there", doubts
-    if not sill.species:
+    if not sill.species.value:
         return f"the species of {name} is not known", doubts
     if post.along_in is None or post.across_in is None:
         return "the size of the end studs is not known", doubts

@@ -43,25 +43,27 @@ def floor_stages(case: LineCase) -> tuple[Stage, ...]:
     )
 
 
-def joists_beside(case: LineCase) -> JoistField | None:
-    """The joist field that meets the line at its middle, or the first of its storey."""
+def joists_beside(case: LineCase) -> tuple[str, JoistField] | None:
+    """The joist field, with its id, that meets the line at its middle, or the first of its storey."""
     house = case.reading.house
-    fields = [f for _, f in case.reading.in_order(house.survey.underfloor.joists) if f.storey == case.line.storey]
+    every = case.reading.in_order(house.survey.underfloor.joists)
+    fields = [(id, field) for id, field in every if field.storey == case.line.storey]
     (x1, y1), (x2, y2) = line_ends(house, case.line)
     middle = ((x1 + x2) / 2, (y1 + y2) / 2)
-    for field in fields:
+    for id, field in fields:
         outline = outline_of(case.reading, field.outline)
         if any(inside((middle[0] + dx, middle[1] + dy), outline) for dx in (-6, 6) for dy in (-6, 6)):
-            return field
+            return id, field
     return fields[0] if fields else None
 
 
 def _boards(case: LineCase) -> Link:
     address, title = f"line/{case.id}/floor-boards/{case.id}/both", "floor boards"
-    field, sdpws = joists_beside(case), case.sdpws
-    if field is None:
+    beside, sdpws = joists_beside(case), case.sdpws
+    if beside is None:
         reason = "no joists or boards were surveyed at this line"
         return cannot(address, title, "line", case.id, clause=sdpws.clauses.floors, reason=reason)
+    field = beside[1]
     if field.boards not in _ROWS:
         reason = f"{field.boards}: its nailing is not in the survey, and the unit shear goes by that"
         return cannot(address, title, "line", case.id, clause=sdpws.clauses.board_floors, reason=reason)

@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from groundsill.forces.lines import with_rigid
+from groundsill.forces.lines import Stiffness, with_rigid
 from groundsill.forces.reading import Reading, doubted
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.bracing import with_strengths
-from groundsill.loadpath.case import MIXED_RATIO, Brace, case_of, height_path
+from groundsill.loadpath.case import MIXED_RATIO, Brace, LineCase, case_of, height_path
+from groundsill.loadpath.low_parts import slip_marks
 from groundsill.work.pieces import Piece
 from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import note
@@ -30,8 +31,8 @@ def why_both(reading: Reading, forces: Forces) -> str:
         return choices.floor_reason or "by the designer's choice" if choices.floor == "envelope" else ""
     heights: dict[str, list[float]] = {}
     for _, segment in reading.in_order(reading.house.survey.underfloor.segments):
-        height = segment.height_in.value
-        if height and segment.kind != "open" and forces.lines[segment.line].relied_on:
+        height = 0.0 if segment.kind == "joists on sill" else segment.height_in.value or None
+        if height is not None and segment.kind != "open" and forces.lines[segment.line].relied_on:
             heights.setdefault(segment.line, []).append(height)
     lines = reading.house.survey.underfloor.lines
     for id, found in heights.items():
@@ -55,10 +56,13 @@ def state_forces(reading: Reading, forces: Forces, why: str, pieces: Sequence[tu
     if why:
         with section("forces/floor"):
             note(f"flexible and rigid floor both: {why}")
-        braces = _braces(reading, forces, pieces)
-        stiffness = {id: total for id, found in braces.items() if (total := _stiffness(found)) > 0}
+        cases = _cases(reading, forces, pieces)
+        braces = {id: case.braces for id, case in cases.items()}
+        stiffness = {id: k for id, found in braces.items() if (k := _stiffness(found)).known > 0 or k.why_not}
         lines, lacking = with_rigid(reading, forces.items, forces.levels, forces.lines, stiffness)
         doubts |= _doubts(brace for found in braces.values() for brace in found)
+        with Sheet() if open_sheet() is not None else quiet():
+            doubts = doubts.union(*(slip_marks(case) for case in cases.values()))
         why = "; ".join((why, *lacking))
     if doubts:
         lines = {
@@ -77,24 +81,29 @@ def _heights_marked(reading: Reading, forces: Forces) -> frozenset[Mark]:
     return frozenset[Mark]().union(*(reading.marked(height_path(id)) for id in asked))
 
 
-def _braces(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, tuple[Brace, ...]]:
+def _cases(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, LineCase]:
     """What braces each relied-on line, with its strength; worked out again, and written down, with the line."""
     with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
         return {
-            id: with_strengths(case_of(reading, forces, id, pieces)).braces
+            id: with_strengths(case_of(reading, forces, id, pieces))
             for id, line in forces.lines.items()
             if line.relied_on
         }
 
 
-def _stiffness(braces: Iterable[Brace]) -> float:
-    """Shear stiffness of all that counts in a line, lb/in."""
-    return sum(float(brace.stiffness_lb_in or 0.0) for brace in braces if brace.capacity_plf is not None)
+def _stiffness(braces: Iterable[Brace]) -> Stiffness:
+    """Stiffness of all that counts in a line, lb/in, and why it is not known where a part may give less."""
+    every = tuple(braces)
+    known = sum(float(brace.stiffness_lb_in or 0.0) for brace in every)
+    unknown = [brace for brace in every if brace.unknown]
+    why_not = "; ".join(f"{brace.name}: {brace.why_not}" for brace in unknown)
+    ends = [brace.stiffest_lb_in for brace in unknown]
+    return Stiffness(known, why_not, None if None in ends else known + sum(float(end or 0.0) for end in ends))
 
 
 def _doubts(braces: Iterable[Brace]) -> frozenset[Mark]:
     """The marks of the shares by stiffness; a figure that all braces have in common moves none."""
     every = tuple(braces)
-    figures = [marks_of((b.stiffness_lb_in,)) for b in every if b.capacity_plf is not None]
+    figures = [marks_of((b.stiffness_lb_in,)) for b in every if b.stiffness_lb_in is not None]
     common = figures[0].intersection(*figures) if figures else frozenset[Mark]()
     return (frozenset[Mark]().union(*figures) - common).union(*(brace.marks for brace in every))

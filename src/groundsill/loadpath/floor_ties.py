@@ -27,9 +27,10 @@ _TOENAILS = "12.1.6, 12.3.1, 12.5.4"
 _BLOCKING = "IEBC 2021 A304.1.3"
 
 Place = tuple[str, str, ScopeKind, str]
+Joists = tuple[str, JoistField] | None
 
 
-def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
+def tie_links(case: LineCase, joists: Joists) -> tuple[Link, ...]:
     """The floor's connection over the whole line, and over each stretch where joists stand on the sill."""
     if own_chain(case) and any(p.adds_rim for _, p in case.of_kind(TiePiece) if isinstance(p, TiePiece)):
         return _over_panels(case, joists)
@@ -42,7 +43,7 @@ def tie_links(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
     return tuple(links)
 
 
-def _over_panels(case: LineCase, joists: JoistField | None) -> tuple[Link, ...]:
+def _over_panels(case: LineCase, joists: Joists) -> tuple[Link, ...]:
     """Balloon framing with new blocking: blocks pass nothing on along the wall, so each part has its own clips."""
     links = []
     for brace in case.braces:
@@ -72,7 +73,7 @@ def _place(case: LineCase, id: str, scope: ScopeKind, title: str) -> Place:
     return (f"line/{case.id}/floor-to-plate/{id}/both", title, scope, id)
 
 
-def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float], share: Share, place: Place) -> Link:
+def _link(case: LineCase, joists: Joists, stretch: tuple[float, float], share: Share, place: Place) -> Link:
     line = case.line
     ties = [
         p
@@ -94,7 +95,7 @@ def _link(case: LineCase, joists: JoistField | None, stretch: tuple[float, float
     if ties and (not own_chain(case) or any(t.adds_rim for t in ties)):
         return _ties(case, joists, place, [t for t in ties if t.adds_rim or not own_chain(case)], stretch, force)
     if own_chain(case):
-        return spiked_joists(case, joists, place, stretch, share.part, force)
+        return spiked_joists(case, joists[1] if joists else None, place, stretch, share.part, force)
     connection = line.floor_connection
     if connection.kind == "none":
         return _zero(place, force, case.nds.cite("chapter 12"), "nothing holds the floor to the wall")
@@ -127,7 +128,7 @@ def _may_roll(case: LineCase, blocked: bool) -> tuple[bool, str] | None:
 
 def _ties(
     case: LineCase,
-    joists: JoistField | None,
+    joists: Joists,
     place: Place,
     ties: list[TiePiece],
     stretch: tuple[float, float],
@@ -197,17 +198,17 @@ def _old_clips(case: LineCase, place: Place, stretch: tuple[float, float], force
     )
 
 
-def _toenail(case: LineCase, nail: str, side: str, main: Into) -> tuple[float, float]:
+def _toenail(case: LineCase, nail: str, side: Into, main: Into) -> tuple[float, float]:
     """One toenail into one of the woods: its adjusted value, and what it is expected to yield at."""
     deep = {} if main.depth_in is None else {"t_m": main.depth_in}
-    one = case.nds.toenail(nail, side, main.species, **deep)
+    one = case.nds.toenail(nail, side.species, main.species, **deep)
     each = case.nds.adjusted_lateral(one.Z, moisture=main.moisture, driven="toenail, lateral")
-    return doubted(each, main.marks), float(case.nds.expected_of(one).P)
+    return doubted(each, side.marks | main.marks), float(case.nds.expected_of(one).P)
 
 
 def _toenails(
     case: LineCase,
-    joists: JoistField | None,
+    joists: Joists,
     place: Place,
     stretch: tuple[float, float],
     share: float,
@@ -216,14 +217,18 @@ def _toenails(
     connection = case.line.floor_connection
     if connection.spacing_in.value is None or not connection.nail:
         return cannot(*place, clause=case.nds.cite(_TOENAILS), reason="the toenails' size or spacing is not known")
-    side = into_floor(case, joists).species
     path = f"survey.underfloor.lines.{case.id}.floor_connection.spacing_in"
     feet = (stretch[1] - stretch[0]) / 12
     try:
         with section(place[0]):
+            side, beneath = into_floor(case, joists), _beneath(case, stretch, from_above=True)
+            untold = [wood.name for wood in (side, *beneath) if not wood.species]
+            if untold:
+                reason = f"the wood of {' and '.join(untold)} was not told"
+                return cannot(*place, clause=case.nds.cite(_TOENAILS), reason=reason)
             spacing = case.reading.number(path, connection.spacing_in, "s", "in", "spacing of the toenails")
             assert spacing is not None
-            found = [_toenail(case, connection.nail, side, main) for main in _beneath(case, stretch, from_above=True)]
+            found = [_toenail(case, connection.nail, side, main) for main in beneath]
             each, yields_at = min(found, key=lambda pair: float(pair[0]))
             each = doubted(each, marks_of(z for z, _ in found))
             marks = case.reading.marked(path)

@@ -1,7 +1,8 @@
 """Foundation bodies: stretches that hang together, what they weigh, how high they stand and how deep they reach.
 
 Foundation stretches that touch, along a line or round a corner, are one body unless a gap, a full-depth crack or a cold
-joint parts them. Heights are measured from the soil outside, above it and below it, and never mix the two sides.
+joint parts them; one at the end of a line parts it from what it runs into there. Heights are measured from the soil
+outside, above it and below it, and never mix the two sides.
 """
 
 from __future__ import annotations
@@ -35,12 +36,13 @@ __all__ = [
 DEEPEST_FT = 8.0
 _CUTTING = ("full-depth crack", "cold joint", "gap")
 _TOUCH_IN = 12.0
+_MEET_IN = 1.0  # stretches of one line, and a break and the end of a stretch, are at one place within this
 _WEIGHS = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "brick masonry"}  # at least so much
 
 
 @dataclass(frozen=True, slots=True)
 class Part:
-    """A stretch of a foundation segment between breaks: stations in inches."""
+    """A stretch of a foundation segment between breaks, stations in inches; ``cut`` says which end stands at one."""
 
     segment_id: str
     segment: FoundationSegment
@@ -48,6 +50,7 @@ class Part:
     to_in: float
     start: XY
     end: XY
+    cut: tuple[bool, bool] = (False, False)
 
     @property
     def length_ft(self) -> float:
@@ -111,13 +114,29 @@ def _parts(reading: Reading) -> list[Part]:
             continue
         a, b = line_ends(reading.house, survey.underfloor.lines[segment.line])
         whole = length(a, b)
-        breaks = reading.on_line(survey.foundation.breaks, segment.line)
-        cuts = [c.station_in for _, c in breaks if c.kind in _CUTTING]
-        stops = [segment.from_in, *sorted(c for c in cuts if segment.from_in < c < segment.to_in), segment.to_in]
+        cuts = _cuts(reading, segment.line)
+        within = sorted(c for c in cuts if segment.from_in + _MEET_IN < c < segment.to_in - _MEET_IN)
+        stops = [segment.from_in, *within, segment.to_in]
         for low, high in zip(stops, stops[1:], strict=False):
             ends = [(a[0] + (b[0] - a[0]) * s / whole, a[1] + (b[1] - a[1]) * s / whole) for s in (low, high)]
-            found.append(Part(id, segment, low, high, ends[0], ends[1]))
+            at_cut = _cut_at(reading, segment, low), _cut_at(reading, segment, high)
+            found.append(Part(id, segment, low, high, ends[0], ends[1], at_cut))
     return found
+
+
+def _cuts(reading: Reading, line: str) -> list[float]:
+    """Stations along a line at which its foundation is cut through."""
+    breaks = reading.on_line(reading.house.survey.foundation.breaks, line)
+    return [cut.station_in for _, cut in breaks if cut.kind in _CUTTING]
+
+
+def _cut_at(reading: Reading, segment: FoundationSegment, station: float) -> bool:
+    """Whether a stretch that ends at a station ends at a cut: right there, or off the free end it runs out to."""
+    others = [s for _, s in reading.on_line(reading.house.survey.foundation.segments, segment.line) if s is not segment]
+    free_start = station == segment.from_in and not any(abs(s.to_in - station) < _MEET_IN for s in others)
+    free_end = station == segment.to_in and not any(abs(s.from_in - station) < _MEET_IN for s in others)
+    before, after = (_TOUCH_IN if free else _MEET_IN for free in (free_start, free_end))
+    return any(station - before <= cut <= station + after for cut in _cuts(reading, segment.line))
 
 
 def _touch(reading: Reading, a: Part, b: Part) -> bool:
@@ -126,22 +145,29 @@ def _touch(reading: Reading, a: Part, b: Part) -> bool:
         joint = a.from_in if abs(a.from_in - b.to_in) < 1 else a.to_in if abs(a.to_in - b.from_in) < 1 else None
         if joint is None:
             return False
-        cuts = reading.house.survey.foundation.breaks.values()
-        return not any(c.line == a.segment.line and c.kind in _CUTTING and abs(c.station_in - joint) < 1 for c in cuts)
+        return not any(abs(cut - joint) < _MEET_IN for cut in _cuts(reading, a.segment.line))
     for axis in (0, 1):  # far apart: most pairs are
         low, high = sorted((a.start[axis], a.end[axis]))
         if b.start[axis] > high + _TOUCH_IN < b.end[axis] or b.start[axis] < low - _TOUCH_IN > b.end[axis]:
             return False
-    return any(_reaches(end, b) for end in (a.start, a.end)) or any(_reaches(end, a) for end in (b.start, b.end))
+    return any(
+        _reaches(end, other)
+        for one, other in ((a, b), (b, a))
+        for end, cut in zip((one.start, one.end), one.cut, strict=True)
+        if not cut
+    )
 
 
 def _reaches(point: XY, part: Part) -> bool:
+    """Whether the end of another part runs into this one, at a place where neither is cut."""
     whole = length(part.start, part.end)
     if whole == 0:
         return False
     (x1, y1), (x2, y2) = part.start, part.end
     along = ((point[0] - x1) * (x2 - x1) + (point[1] - y1) * (y2 - y1)) / whole
     held = min(max(along, 0.0), whole)
+    if (held < _MEET_IN and part.cut[0]) or (held > whole - _MEET_IN and part.cut[1]):
+        return False
     return length(point, (x1 + (x2 - x1) * held / whole, y1 + (y2 - y1) * held / whole)) <= _TOUCH_IN
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import JoistField, SillPiece
-from groundsill.loadpath.case import LineCase, moisture_of
+from groundsill.loadpath.case import LineCase, moisture_of, species_of
 from groundsill.standards.aisi_s100_16.plates import allowable_moment, allowable_shear, force_in_both
 from groundsill.standards.aisi_s100_16.tension import strap
 from groundsill.standards.statics.fasteners import end_fastener
@@ -32,7 +32,8 @@ _LACKS = "neither its evaluation report nor its steel and nails are given"
 class Into:
     """The wood that nails go into: its species, its moisture (a row of the wet service table) and how deep it is, in.
 
-    ``depth_in`` is None where nobody knows it; ``marks`` are those of its moisture.
+    ``depth_in`` is None where nobody knows it, ``species`` empty where nobody told it; ``marks`` are those of its
+    species and moisture.
     """
 
     name: str
@@ -40,9 +41,6 @@ class Into:
     moisture: str
     depth_in: float | None
     marks: frozenset[Mark] = frozenset()
-
-
-_DEFAULT_SPECIES = "Douglas fir-larch"
 
 
 def into_plate(case: LineCase, from_above: bool = False) -> Into:
@@ -55,8 +53,8 @@ def into_plate(case: LineCase, from_above: bool = False) -> Into:
         wide = case.reading.number(f"{path}.width_in", plate.width_in, "t_m", "in", "width of the plate")
         both = depth is not None and wide is not None
         depth = least(depth or 0.0, wide or 0.0, symbol="t_m", label="thick or wide, the less") if both else None
-    species = plate.species or _DEFAULT_SPECIES
-    return Into("the top plate", species, moisture_of(plate.damp.value), depth, marks)
+    species, wood = species_of(case, path, plate.species, f"the plate of {case.line.mark or case.id}")
+    return Into("the top plate", species, moisture_of(plate.damp.value), depth, marks | wood)
 
 
 def into_sills(case: LineCase, sills: Sequence[tuple[str, SillPiece]]) -> tuple[Into, ...]:
@@ -66,17 +64,21 @@ def into_sills(case: LineCase, sills: Sequence[tuple[str, SillPiece]]) -> tuple[
         path, name = f"survey.underfloor.sills.{id}", f"sill {sill.mark or id}"
         marks = case.reading.noted(f"whether {name} is damp", f"{path}.damp")
         depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", f"thickness of {name}")
-        found.append(Into(name, sill.species or _DEFAULT_SPECIES, moisture_of(sill.damp.value), depth, marks))
+        species, wood = species_of(case, path, sill.species, name)
+        found.append(Into(name, species, moisture_of(sill.damp.value), depth, marks | wood))
     return tuple(found)
 
 
-def into_floor(case: LineCase, joists: JoistField | None) -> Into:
+def into_floor(case: LineCase, joists: tuple[str, JoistField] | None) -> Into:
     """The rim or blocking, taken as thick as the joists are, of their species, and no damper than what it stands on."""
-    depth = None
-    if joists is not None and joists.breadth_in.value is not None:
-        depth = given("t_m", joists.breadth_in.value, "in", "thickness of rim or blocking: that of the joists")
-    species = (joists.species if joists else "") or _DEFAULT_SPECIES
-    return Into("the rim or blocking", species, moisture_of(None), depth)
+    name, depth = "the rim or blocking", None
+    if joists is None:
+        return Into(name, "", moisture_of(None), depth)
+    id, field = joists
+    if field.breadth_in.value is not None:
+        depth = given("t_m", field.breadth_in.value, "in", "thickness of rim or blocking: that of the joists")
+    species, wood = species_of(case, f"survey.underfloor.joists.{id}", field.species, f"joists {field.mark or id}")
+    return Into(name, species, moisture_of(None), depth, wood)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,6 +148,8 @@ def _nail(case: LineCase, made: Hardware, into: Into) -> float:
     """One nail through the steel into one of the woods, adjusted."""
     if into.depth_in is None:
         raise OutsideLimits(f"how deep nails may go into {into.name} is not known: its thickness was not measured")
+    if not into.species:
+        raise OutsideLimits(f"the wood of {into.name} was not told")
     t = given("t_s", made.thickness_in, "in", "thickness of the steel")
     one = case.nds.nail_steel_plate(made.nail, t, into.species, into.depth_in)
     return doubted(case.nds.adjusted_lateral(one.Z, moisture=into.moisture), into.marks)

@@ -27,6 +27,8 @@ def concluded(chain: Chain) -> Chain:
         percent = 0.0
     elif worst is not None and worst.ratio:
         percent = 100.0 / worst.ratio
+    if percent is not None and percent >= 100 and any(link.status == "cannot be checked" for link in links):
+        percent = None  # what was not checked may stop it sooner
     return replace(
         chain,
         verdict=verdict,
@@ -48,11 +50,11 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], links
     if nothing:
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the {asked}: {stops}{tail}"
-    if percent is None or worst is None:
-        return "nothing could be checked" + tail if unknown else "no force comes to it"
-    if percent < 100:
+    if percent is not None and percent < 100 and worst is not None:
         return f"carries {floor(percent)} % of the {asked}; then {worst.title} stops it{tail}"
-    near = f"{worst.title} at {100 / percent:.2f}"
+    if worst is None or not worst.ratio:
+        return "nothing could be checked" + tail if unknown else "no force comes to it"
+    near = f"{worst.title} at {worst.ratio:.2f}"
     return f"every link that could be checked carries the {asked}; the nearest to its limit is {near}{tail}"
 
 

@@ -14,7 +14,9 @@ from groundsill.standards.sheathing import SegmentShear
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.value import Mark
 
-__all__ = ["OldFace", "faces_words", "old_faces", "together"]
+__all__ = ["OldFace", "faces_words", "old_faces", "strange_faces", "together"]
+
+_NOTHING = ("", "none")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,12 @@ def old_faces(case: LineCase, brace: Brace, h: float, b: float) -> tuple[list[Ol
     if refusals and not found:
         raise refusals[0]
     return found, chosen
+
+
+def strange_faces(case: LineCase, brace: Brace) -> tuple[str, ...]:
+    """What is on the faces of a segment that no table has a strength for: it may hold, nobody can say how much."""
+    known = {*case.sdpws.boards().rows, *case.sdpws.plaster().rows, *_NOTHING}
+    return tuple(face.material for face in (brace.segment.outside, brace.segment.inside) if face.material not in known)
 
 
 def together(case: LineCase, faces: list[OldFace]) -> OldFace:

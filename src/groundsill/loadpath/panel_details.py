@@ -141,7 +141,7 @@ def _stitching_in(case: LineCase, brace: Brace, stud: Stud) -> float | None:
     """Spacing of the nails that make two 2x one, for the panel's whole allowable unit shear, down to half inches."""
     main = stud.thickness_in.value or _TWO_BY_IN
     try:
-        one = case.nds.nail(_STITCH_NAIL, _TWO_BY_IN, main=stud.species, t_m=main)
+        one = case.nds.nail(_STITCH_NAIL, _TWO_BY_IN, main=stud.species.value or "", t_m=main)
         each = float(case.nds.adjusted_lateral(one.Z))
     except OutsideLimits:
         return None

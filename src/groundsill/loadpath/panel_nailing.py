@@ -16,6 +16,7 @@ from groundsill.loadpath.case import (
     moisture_of,
     part_length,
     sill_at,
+    species_of,
     working_of,
 )
 from groundsill.loadpath.chain import Expected, Link, ScopeKind
@@ -73,7 +74,7 @@ def _edge(
 
 def panel_expected(brace: Brace) -> Expected | None:
     """The line force at which a sheathed part is expected to give, its edge nailing with it: the nominal unit shear."""
-    strength = float(brace.nominal_plf or 0.0) * brace.length_in / 12
+    strength = float(brace.nominal_plf or 0.0) * brace.sheathed_in / 12
     return expected_at(strength, brace.share, _SPREAD_PANEL, "ductile", _NOMINAL)
 
 
@@ -145,7 +146,7 @@ def blocking(case: LineCase, brace: Brace, v: float) -> Link:
         reason = f"blocking covers {covered:.0f} of {brace.length_in:.0f} in. of the panel"
         return _edge(case, brace, place, v, case.nds.cite(_NAILS), reason, holds=False)
     at = sill_at(case, (brace.from_in + brace.to_in) / 2)
-    if at is None or not at[1].species or at[1].thickness_in.value is None:
+    if at is None or not at[1].species.value or at[1].thickness_in.value is None:
         return cannot(*place, clause=case.nds.cite(_NAILS), reason="the sill's species or thickness is not known")
     try:
         with section(place[0]):
@@ -177,9 +178,10 @@ def _row(case: LineCase, block: SillBlockingPiece, id: str, sill: SillPiece) -> 
     depth = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "t_m", "in", "thickness of the sill")
     assert depth is not None  # blocking is checked on a sill of known thickness alone
     thick = given("l_s", block.thickness_in, "in", f"thickness of blocking {block.mark}")
-    one = case.nds.nail(block.nail, thick, main=sill.species, t_m=depth)
-    damp = case.reading.marked(f"{path}.damp")
-    each = doubted(case.nds.adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), damp)
+    wood, doubts = species_of(case, path, sill.species, f"sill {sill.mark or id}")
+    one = case.nds.nail(block.nail, thick, main=wood, t_m=depth)
+    doubts |= case.reading.marked(f"{path}.damp")
+    each = doubted(case.nds.adjusted_lateral(one.Z, moisture=moisture_of(sill.damp.value)), doubts)
     count = given("n", 12.0 * block.rows / block.spacing_in, "1", "nails in a foot of blocking")
     total = multiply(each, count, symbol="Z'n", unit="lb")
     held = divide(total, given("L", 1.0, "ft", "a foot of sill"), symbol="v_n", unit="plf")

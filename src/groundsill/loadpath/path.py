@@ -13,10 +13,12 @@ from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
 from groundsill.work.pieces import Piece
+from groundsill.working.sheet import Sheet, open_sheet, quiet
 
 __all__ = ["chain_of", "chains_of"]
 
@@ -27,13 +29,26 @@ def chains_of(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piec
     return tuple(chain_of(reading, forces, id, pieces) for id, _ in lines)
 
 
+def _quake(
+    reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]
+) -> tuple[LineCase, tuple[Stage, ...]]:
+    """A line under these earthquake forces, and every stage of its chain, from the floor down."""
+    case = with_strengths(demands(case_of(reading, forces, id, pieces)))
+    return case, with_acceptances(case, _stages(case))
+
+
 def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]) -> Chain:
     """The chain of one line, with those of the pieces that stand on it."""
     line, force = reading.house.survey.underfloor.lines[id], forces.lines[id]
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
-        case = with_strengths(demands(case_of(reading, forces, id, pieces)))
-        stages = with_acceptances(case, _stages(case))
+        case, stages = _quake(reading, forces, id, pieces)
+        if force.open:
+            most = None
+            if force.most_lb is not None:
+                with quiet() if open_sheet() is None else Sheet():  # a sheet of its own, for the marks
+                    _, most = _quake(reading, at_most(forces), id, pieces)
+            stages = between(stages, most, force.open)
         stages = (*stages, *wind_stage(case, stages, _stages))
     return Chain(
         id,

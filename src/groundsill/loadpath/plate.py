@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.balloon import own_chain
-from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of
+from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of, species_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hardware import into_plate, tie_strap
 from groundsill.mechanics.collector import Drain, axial
-from groundsill.work.pieces import SplicePiece, StrapPiece
+from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece, StrapPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, multiply, scale
@@ -20,7 +20,6 @@ from groundsill.working.steps import given, multiply, scale
 __all__ = ["NAIL_SPREAD", "Held", "drains", "joint_strength", "joint_title", "splice_stage"]
 
 _LONGEST_PLATE_IN = 240.0  # no plate of an old house is taken to be in one piece for longer than this
-_NEAR_IN = 18.0
 _REACH_IN = 6.0  # a strap that ends nearer to a joint than this does not splice it
 _JOINT = "chapter 12"
 NAIL_SPREAD = (0.75, 1.25)  # how far nailed joints stray from their yield (common practice, no source)
@@ -81,7 +80,7 @@ def _dragged(case: LineCase) -> tuple[Link, ...]:
 
 def _none_recorded(case: LineCase) -> Link:
     address = f"line/{case.id}/plate-splices/{case.id}/both"
-    if any(b.share > 0 for b in case.braces) and case.length_in > _LONGEST_PLATE_IN:
+    if case.length_in > _LONGEST_PLATE_IN:
         reason = f"no joint was recorded in a plate {case.length_in / 12:.0f} ft long; one must be there"
         return cannot(address, "top plate joints", "line", case.id, clause=case.nds.cite(_JOINT), reason=reason)
     return cannot(
@@ -92,16 +91,11 @@ def _none_recorded(case: LineCase) -> Link:
 def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -> Link:
     address = f"line/{case.id}/plate-splices/{id}/both"
     title = joint_title(joint)
-    if not any(b.share > 0 for b in case.braces):
+    undefined = _undefined(case)
+    if undefined:
         return cannot(
-            address,
-            title,
-            "joint",
-            id,
-            clause=case.nds.cite(_JOINT),
-            reason="nothing braces this line, so the force past the joint is not defined",
-            marks=case.doubts,
-        )
+            address, title, "joint", id, clause=case.nds.cite(_JOINT), reason=undefined, marks=case.doubts
+        )  # fmt: skip
     with section(address):
         share = abs(axial(case.length_in, 1.0, drains(case), joint.station_in))
         past = given(
@@ -140,6 +134,17 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
     )
 
 
+def _undefined(case: LineCase) -> str:
+    """Why the force past a joint of the plate is not known, in words; empty where it is."""
+    untold = case.untold()
+    if untold:
+        names = " and ".join(b.name for b in untold)
+        return f"what {names} takes is not known, nor then what passes the joint: {untold[0].why_not}"
+    if not any(b.share > 0 for b in case.braces):
+        return "nothing braces this line, so the force past the joint is not defined"
+    return ""
+
+
 def joint_title(joint: PlateSplice) -> str:
     """What to call a joint of the plate: its kind and where it is."""
     return f"{joint.kind} in the plate at {joint.station_in / 12:.1f} ft"
@@ -169,7 +174,7 @@ def _added(case: LineCase, joint: PlateSplice, stations: Sequence[float]) -> Spl
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "top plate":
             away = abs(piece.station_in - joint.station_in)
-            if away <= _NEAR_IN and away <= min(abs(piece.station_in - s) for s in stations):
+            if away <= SPLICE_REACH_IN and away <= min(abs(piece.station_in - s) for s in stations):
                 return piece
         reaches = isinstance(piece, StrapPiece) and (
             piece.from_in + _REACH_IN <= joint.station_in <= piece.to_in - _REACH_IN
@@ -184,9 +189,12 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
     count, clause = joint.nails_each_side.value, case.nds.cite("12.3.1, 11.3")
     if count is None or not joint.nail:
         return Held(None, clause, "the nails of the lap were not counted")
-    species = case.line.top_plate.species or "Douglas fir-larch"
+    path = f"survey.underfloor.lines.{case.id}.top_plate"
+    species, wood = species_of(case, path, case.line.top_plate.species, f"the plate of {case.line.mark or case.id}")
+    if not species:
+        return Held(None, clause, "the wood of the plate was not told")
     thick = case.reading.number(
-        f"survey.underfloor.lines.{case.id}.top_plate.thickness_in",
+        f"{path}.thickness_in",
         case.line.top_plate.thickness_in,
         "l_s",
         "in",
@@ -198,7 +206,7 @@ def _nailed(case: LineCase, joint: PlateSplice, id: str) -> Held:
         one = case.nds.nail(joint.nail, thick, species, species, t_m=thick)
         damp = case.reading.noted("whether the top plate is damp", f"survey.underfloor.lines.{case.id}.top_plate.damp")
         wet = moisture_of(case.line.top_plate.damp.value)
-        each = doubted(case.nds.adjusted_lateral(one.Z, moisture=wet), damp)
+        each = doubted(case.nds.adjusted_lateral(one.Z, moisture=wet), damp | wood)
     except OutsideLimits as refused:
         return Held(None, clause, str(refused))
     n = case.reading.number(

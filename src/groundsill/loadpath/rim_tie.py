@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from groundsill.house.underfloor import JoistField
-from groundsill.loadpath.case import Brace, LineCase, height_path
+from groundsill.loadpath.case import Brace, LineCase, height_path, species_of
 from groundsill.loadpath.storeys_over import Bound
 from groundsill.loadpath.turning import LOWEST_GRADE, Turning
 from groundsill.standards.nds_2018.bending import Beam
@@ -82,16 +82,18 @@ def _rim(case: LineCase, fields: list[tuple[str, JoistField]]) -> tuple[Beam, st
         return "no joists were surveyed whose size it would have"
     id, field = min(fields, key=lambda pair: (pair[1].depth_in.value or 0.0) * (pair[1].breadth_in.value or 0.0))
     breadth, depth = field.breadth_in.value, field.depth_in.value
-    if breadth is None or depth is None or not field.species:
+    path = f"survey.underfloor.joists.{id}"
+    species, wood = species_of(case, path, field.species, f"joists {field.mark or id}")
+    if breadth is None or depth is None or not species:
         return "the joists' size or species is not known"
-    marks = case.reading.marked(f"survey.underfloor.joists.{id}", "breadth_in", "depth_in")
+    marks = case.reading.marked(path, "breadth_in", "depth_in") | wood
     try:
         b = given("b_r", breadth, "in", "breadth of the rim, as of the joists", marks)
         d = given("d_r", depth, "in", "depth of the rim, as of the joists", marks | {_UNGRADED})
-        beam = case.nds.beam_values(field.species, LOWEST_GRADE, b, d)
+        beam = case.nds.beam_values(species, LOWEST_GRADE, b, d)
     except OutsideLimits as refused:
         return str(refused)
-    return beam, f"{breadth:g} by {depth:g} in., {field.species} {LOWEST_GRADE}"
+    return beam, f"{breadth:g} by {depth:g} in., {species} {LOWEST_GRADE}"
 
 
 def _couple(case: LineCase, other: Brace, bound: Bound) -> float:

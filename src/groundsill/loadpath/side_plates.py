@@ -13,7 +13,7 @@ from dataclasses import dataclass
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
+from groundsill.loadpath.case import LineCase, foundation_at, moisture_of, species_of
 from groundsill.loadpath.sill_bolts import Wood
 from groundsill.loadpath.stem import near_break
 from groundsill.standards.aisi_s100_16.plates import (
@@ -119,6 +119,7 @@ def _wood(
     """All plates of a piece together, and what governs them in words."""
     path, name = f"survey.underfloor.sills.{id}", f"sill {sill.mark or id}"
     chosen = case.reading.noted(f"the condition of {name}, and whether it is damp", path, "condition", "damp")
+    _, told = species_of(case, path, sill.species, name)
     if sill.condition.value == "decayed":
         return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣV"), marks=chosen), ("the sill is decayed",)
     if sill.condition.value == "soft":
@@ -132,10 +133,11 @@ def _wood(
             note(f"side plate {piece.mark or key}")
             if piece.capacity_lb is not None:
                 one = _by_report(case, sill, piece)
-            elif thick is None or width is None or not sill.species:
+            elif thick is None or width is None or not sill.species.value:
                 why_not = "the sill's thickness, width or species is not known"
-                return Wood(None, why_not=why_not, marks=chosen), ()
+                return Wood(None, why_not=why_not, marks=chosen | told), ()
             else:
+                chosen |= told
                 one = _generic(case, sill, piece, (thick, width))
             terms.append(doubted(one.allowable, chosen))
             expected.append(one.expected)
@@ -234,10 +236,10 @@ def _screw(case: LineCase, sill: SillPiece, piece: SideplatePiece, size: str, th
         L = subtract(L, packing, symbol="L", label="length of the screw less the packing")
     t = given("t_s", piece.thickness_in or 0.0, "in", "thickness of the plate")
     if piece.screw.startswith("No."):
-        return case.nds.wood_screw_steel_plate(size, L, t, sill.species)
+        return case.nds.wood_screw_steel_plate(size, L, t, sill.species.value or "")
     thick = piece.steel == "A36" and float(t) >= 0.25
     steel = "A36, 1/4 in. and thicker" if thick else "A653 Grade 33, under 1/4 in."
-    return case.nds.lag_screw_steel_plate(size, L, t, sill.species, theta, steel)
+    return case.nds.lag_screw_steel_plate(size, L, t, sill.species.value or "", theta, steel)
 
 
 def _one_screw(case: LineCase, piece: SideplatePiece, joint: Lateral) -> tuple[float, float]:

@@ -13,13 +13,13 @@ from dataclasses import dataclass, field
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
-from groundsill.loadpath.case import LineCase, foundation_at, moisture_of
+from groundsill.loadpath.case import LineCase, foundation_at, moisture_of, species_of
 from groundsill.loadpath.stem import cored_strength, strength_of
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["CAST_IN", "SPREAD_OF_YIELD", "Wood", "wood_of"]
+__all__ = ["CAST_IN", "SPREAD_OF_YIELD", "Wood", "may_hold", "wood_of"]
 
 CAST_IN = (
     "the sill is cast into the concrete and no bolt through it counts: no standard says what concrete against its "
@@ -68,10 +68,12 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
     path, anchors = f"survey.underfloor.sills.{id}", bolts.anchors
     if sill.cast_in and not anchors:
         return Wood(None, why_not=CAST_IN, marks=bolts.marks)
-    if not anchors:
-        return Wood(doubted(0.0, bolts.marks, unit="lb", symbol="ΣZ'"), marks=bolts.marks)
     condition = sill.condition.value
     chosen = bolts.marks | case.reading.noted(f"the condition of {_named(sill, id)}", f"{path}.condition")
+    if not anchors and (why_not := may_hold(sill, bolts)):
+        return Wood(None, why_not=why_not, marks=chosen)
+    if not anchors:
+        return Wood(doubted(0.0, bolts.marks, unit="lb", symbol="ΣZ'"), marks=bolts.marks)
     if condition == "decayed":
         return Wood(doubted(0.0, chosen, unit="lb", symbol="ΣZ'"), marks=chosen)
     if condition == "soft" and sill.soft_depth_in.value is None:
@@ -84,7 +86,9 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
         return Wood(None, why_not=why_not, marks=chosen)
     label = f"thickness of {_named(sill, id)}"
     thick = case.reading.number(f"{path}.thickness_in", sill.thickness_in, "l_s", "in", label)
-    if thick is None or not sill.species:
+    wood, told = species_of(case, path, sill.species, _named(sill, id))
+    chosen |= told
+    if thick is None or not wood:
         return Wood(None, why_not="the sill's thickness or species is not known", marks=chosen)
     chosen |= case.reading.noted(f"whether {_named(sill, id)} is damp, and lies without a gap", path, "damp", "gap_in")
     doubts = _doubts(sill, anchors)
@@ -120,6 +124,20 @@ def _sound(case: LineCase, id: str, sill: SillPiece, measures: tuple[float, floa
         return None
     thick = subtract(measures[0], soft, symbol="l_s", label="sound thickness of the sill")
     return thick, add(measures[1], soft, symbol="g", label="gap and soft wood together: neither bears on the bolt")
+
+
+def may_hold(sill: SillPiece, bolts: Counted) -> str:
+    """Why nobody can say that a piece in which no bolt counts holds nothing, in words; empty where it truly does not.
+
+    A piece without any bolt on record holds nothing where somebody looked at it, which its condition tells.
+    """
+    if sill.condition.value == "decayed":
+        return ""
+    if bolts.unknown:
+        return f"whether its bolts count is not known: {'; '.join(bolts.unknown)}"
+    if not bolts.left_out and sill.condition.value is None and sill.condition.state != "absent":
+        return "no bolt is on record in it, and nothing tells that anybody saw it: its condition is not known"
+    return ""
 
 
 def _named(sill: SillPiece, id: str) -> str:
@@ -177,7 +195,7 @@ def _add_group(
     d = given("D", one.diameter_in, "in", f"bolt diameter in {_named(sill, id)}", marks)
     depth = _TEST_EMBEDMENT_IN if one.embedment_in is None else one.embedment_in
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
-    Z, yields, extension = _joint(case, d, m, f_c, sill, measures)
+    Z, yields, extension = _joint(case, d, m, f_c, sill.species.value or "", measures)
     Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
     if extension or cored_strength(case, under[0]) is None:
         total.extensions.append(extension or _UNTESTED)
@@ -199,7 +217,7 @@ def _add_group(
 
 
 def _joint(
-    case: LineCase, d: float, m: float, f_c: float, sill: SillPiece, measures: tuple[float, float]
+    case: LineCase, d: float, m: float, f_c: float, species: str, measures: tuple[float, float]
 ) -> tuple[float, float, str]:
     """Reference value and expected yield of one bolt, and the extension it rests on."""
     thick, gap = measures
@@ -207,12 +225,12 @@ def _joint(
     if float(gap) > 0:
         note("a gap or shims under the sill: the general dowel equations")
         if within:
-            open_joint = case.nds.sill_bolt_with_gap(d, thick, gap, sill.species, 0.0, m, f_c)
+            open_joint = case.nds.sill_bolt_with_gap(d, thick, gap, species, 0.0, m, f_c)
         else:
-            open_joint = case.nds.sill_bolt_with_gap_beyond(d, thick, gap, f_c, sill.species, 0.0, m)
+            open_joint = case.nds.sill_bolt_with_gap_beyond(d, thick, gap, f_c, species, 0.0, m)
         return open_joint.Z, open_joint.P, "" if within else _BEYOND
     if within:
-        joint = case.nds.sill_bolt(d, thick, sill.species, 0.0, m, f_c)
+        joint = case.nds.sill_bolt(d, thick, species, 0.0, m, f_c)
     else:
-        joint = case.nds.sill_bolt_weak_concrete(d, thick, f_c, sill.species, 0.0, m)
+        joint = case.nds.sill_bolt_weak_concrete(d, thick, f_c, species, 0.0, m)
     return joint.Z, case.nds.expected_of(joint).P, "" if within else _BEYOND

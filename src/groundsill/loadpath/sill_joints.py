@@ -15,7 +15,7 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hardware import into_sills, tie_strap
-from groundsill.work.pieces import SplicePiece
+from groundsill.work.pieces import SPLICE_REACH_IN, SplicePiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
@@ -23,7 +23,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["TOUCH_IN", "Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_between"]
 
-_NEAR_IN = 18.0  # a splice farther than this from a joint does not tie it
 TOUCH_IN = 1.0
 _CLAUSE = "chapter 12"
 _NOTHING = 0.01  # lb: less than this is nothing
@@ -84,7 +83,7 @@ def _splice(case: LineCase, joint: float, joints: Sequence[float]) -> SplicePiec
     for _, piece in case.pieces:
         if isinstance(piece, SplicePiece) and piece.member == "sill":
             away = abs(piece.station_in - joint)
-            if away <= _NEAR_IN and away <= min(abs(piece.station_in - other) for other in joints):
+            if away <= SPLICE_REACH_IN and away <= min(abs(piece.station_in - other) for other in joints):
                 return piece
     return None
 

@@ -5,7 +5,7 @@ Both are asked for the earthquake, and with ``lateral`` for wind, whose overturn
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from groundsill.forces.levels import outline_of
@@ -15,7 +15,7 @@ from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.case import cannot, checked
 from groundsill.loadpath.chain import Link
-from groundsill.loadpath.footings import Body, Part, drop_ft, height_known, inside_depth_in
+from groundsill.loadpath.footings import DEEPEST_FT, Body, Part, drop_ft, height_known, inside_depth_in
 from groundsill.loadpath.stem import height_facts
 from groundsill.mechanics.plan import inside
 from groundsill.standards.ibc_2021.soils import (
@@ -25,7 +25,7 @@ from groundsill.standards.ibc_2021.soils import (
     table_1806_2,
 )
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.sheet import section
+from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import add, given, least, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
@@ -38,6 +38,7 @@ __all__ = [
     "resultant_of",
     "sliding",
     "soil_class",
+    "ways_of",
 ]
 
 SOIL = "survey.site.soil.kind"
@@ -46,6 +47,7 @@ _SOILS = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand
 _LOOSE_FT = 1.0  # top foot of soil, disturbed by weather and spade: not counted; chosen here
 _MOST_FT = 15.0  # beyond this depth the table's pressure no longer grows
 _PROBE_IN = 12.0
+_ROUNDING = 1e-9
 
 Way = Literal["+", "-"]
 
@@ -71,13 +73,27 @@ def resultant_of(forces: Forces, direction: Direction, lateral: Lateral) -> floa
 
 
 def force_of(forces: Forces, body: Body, direction: Direction, lateral: Lateral = "earthquake") -> float:
-    """Strength-level force that comes into the body along a direction."""
-    total = 0.0
+    """Strength-level force that comes into the body along a direction, in the way of sharing it that gives the body
+    most: in each way all lines are in equilibrium, so that their worst forces in an earthquake are never summed up.
+    """
+    ways = ways_of(forces, body, direction, lateral)
+    most = max(ways, default=0.0)
+    # the body under all lines has the whole force however it is shared, but for the rounding of the sums
+    return ways[0] if ways and most <= ways[0] * (1 + _ROUNDING) else most
+
+
+def ways_of(forces: Forces, body: Body, direction: Direction, lateral: Lateral = "earthquake") -> tuple[float, ...]:
+    """The force of a body along a direction in each way of sharing it, that of a flexible floor first.
+
+    Wind is shared by a flexible floor alone, and each line has that of its own worst direction.
+    """
+    held = []
     for id, parts in body.lines().items():
         line = forces.lines[id]
-        here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0)
-        total += float(line_force(forces, id, lateral)) * line.along(direction) * here
-    return total
+        here = min(sum(p.length_ft for p in parts) / line.length_ft, 1.0) * line.along(direction)
+        of_line = line.cases.get(direction, ()) if lateral == "earthquake" else (line_force(forces, id, lateral),)
+        held.append([here * float(force) for force in of_line])
+    return tuple(abs(sum(way)) for way in zip(*(way for way in held if way), strict=True))
 
 
 def resultant_ft(forces: Forces, line: str | None = None) -> float:
@@ -102,7 +118,9 @@ def _pushing(forces: Forces, body: Body, direction: Direction, lateral: Lateral)
     whole, effects = force_of(forces, body, direction, lateral), forces.rules.effects
     if lateral == "wind":
         return effects.asd_wind(given("W", whole, "lb", f"wind on the body's lines along {direction}", marks))
-    Q_E = given("Q_E", whole, "lb", f"forces of the body's lines along {direction}, strength level", marks)
+    Q_E = given(
+        "Q_E", whole, "lb", f"force of the body's lines for an earthquake along {direction}, strength level", marks
+    )
     return effects.asd_earthquake(effects.horizontal_effect(forces.rho, Q_E))
 
 
@@ -141,9 +159,18 @@ def sliding(
             stands = doubted(under.total, kind)
             both = {way: _with_faces(soil, stands, side, f"{way}{direction}") for way, side in pushed.items()}
             held = least(*both.values(), symbol="R", label="toward the weaker side")
+            matters = held < demand and _deep_enough(soil, stands, pushed, demand)
     except OutsideLimits as refused:
         return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=str(refused), marks=kind)
     weaker: Way = "+" if both["+"] <= both["-"] else "-"
+    if matters:
+        reason = (
+            f"how deep {pushed[weaker].unknown_ft:.0f} ft of cross footings stand in the soil is not known, and it "
+            f"matters: without them {float(held):,.0f} lb hold of {float(demand):,.0f} lb asked, and with footings "
+            f"{DEEPEST_FT:g} ft deep all would"
+        )
+        doubts = marks_of((demand, held))
+        return cannot(address, title, "body", body.id, clause="IBC 2021 1806.3", reason=reason, marks=doubts)
     return checked(
         address,
         title,
@@ -177,6 +204,16 @@ class _Pushed:
         if self.unknown_ft:
             found += f"; {self.unknown_ft:.0f} ft of cross footings not counted: their depth in that soil is not known"
         return found
+
+
+def _deep_enough(soil: str, under: float, pushed: dict[Way, _Pushed], demand: float) -> bool:
+    """Whether the body would hold if the cross footings of unknown depth reached as deep as any is looked for."""
+    with quiet():
+        held = [
+            _with_faces(soil, under, replace(side, faces=(*side.faces, (side.unknown_ft, DEEPEST_FT, _LOOSE_FT))), way)
+            for way, side in pushed.items()
+        ]
+    return min(held) >= float(demand) and any(side.unknown_ft > 0 for side in pushed.values())
 
 
 def _against_soil(reading: Reading, forces: Forces, body: Body, direction: Direction, sign: int) -> _Pushed:

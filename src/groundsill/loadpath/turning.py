@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.forces.reading import doubted
-from groundsill.loadpath.case import Brace, LineCase, height_path
+from groundsill.loadpath.case import Brace, LineCase, height_path, species_of
 from groundsill.standards.statics.walls import overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.steps import add, convert, given
@@ -28,7 +28,10 @@ WAYS: tuple[Way, ...] = ("+", "-")
 
 @dataclass(frozen=True, slots=True)
 class EndPost:
-    """The post at an end of a segment: its sides along and across the wall, inches (None where nobody knows)."""
+    """The post at an end of a segment: its sides along and across the wall, inches (None where nobody knows).
+
+    ``marks`` are those of its sides, ``wood`` those of its species.
+    """
 
     along_in: float | None
     across_in: float | None
@@ -36,6 +39,7 @@ class EndPost:
     grade: str
     words: str
     marks: frozenset[Mark] = frozenset()
+    wood: frozenset[Mark] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +128,8 @@ def end_post(case: LineCase, brace: Brace) -> EndPost:
         "size not known" if along is None else f"{stud.at_ends} stud{'s' if stud.at_ends > 1 else ''} of {thick:g} in."
     )
     known = case.reading.marked(path, "thickness_in", "depth_in")
-    return EndPost(along, stud.depth_in.value, stud.species, stud.grade, words, known)
+    species, wood = species_of(case, path, stud.species, f"the studs of {brace.segment.mark or brace.segment_id}")
+    return EndPost(along, stud.depth_in.value, species, stud.grade, words, known, wood)
 
 
 def _loads(case: LineCase, brace: Brace) -> tuple[float, float, float]:

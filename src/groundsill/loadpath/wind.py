@@ -24,7 +24,7 @@ from groundsill.working.sheet import section, under_heading
 from groundsill.working.steps import condition
 from groundsill.working.value import marks_of
 
-__all__ = ["HEADING", "body_wind_stage", "wind_stage", "wind_stage_of"]
+__all__ = ["HEADING", "body_wind_stage", "nearer", "wind_stage", "wind_stage_of"]
 
 HEADING = "wind/"  # before the address of every section of working that was done again for wind
 _TITLE = "Wind, where it asks more than the earthquake"
@@ -101,16 +101,18 @@ def _again(
         )
         for stage in again(in_wind):
             for link in stage.links:
-                if _nearer(link, before.get(link.address)):
+                if nearer(link, before.get(link.address)):
                     yield _listed(link, stage.key, (f"line/{case.id}/wind", f"line/{case.id}/wind/{case.id}/both"))
 
 
-def _nearer(link: Link, before: Link | None) -> bool:
-    """Whether a link comes nearer to its limit than it did before."""
+def nearer(link: Link, before: Link | None) -> bool:
+    """Whether a link comes nearer to its limit than it did before; one that fails now where nobody could say does."""
     if link.status == "does not apply":
         return False
     if before is None or before.status == "does not apply":
         return True
+    if before.status == "cannot be checked" and link.ratio is not None:
+        return link.status == "fails"
     if link.ratio is None or before.ratio is None:  # nothing is known, or nothing holds, by either force
         return link.status != before.status and before.ratio is not None
     return link.ratio > before.ratio * _SAME
@@ -145,6 +147,6 @@ def body_wind_stage(
             _listed(link, stage.key)
             for stage in again("wind")
             for link in stage.links
-            if _nearer(link, before.get(link.address))
+            if nearer(link, before.get(link.address))
         ]
     return (wind_stage_of(tuple(links)),) if links else ()

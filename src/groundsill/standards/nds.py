@@ -57,6 +57,8 @@ class Nds:
     screw_diameter: Callable[[str], float]
     adjusted_lateral: Callable[..., float]
     group_action_factor: Callable[..., float]
+    slip_modulus_wood: Callable[[float], float]
+    slip_modulus_metal: Callable[[float], float]
     geometry_factor: Callable[..., float]
     edge_distance_met: Callable[..., float]
     end_distance_factor: Callable[..., float]
@@ -129,6 +131,8 @@ _2018: Final = Nds(
     _screw_diameter,
     adjustment.adjusted_lateral,
     group_action.group_action_factor,
+    group_action.slip_modulus_wood,
+    group_action.slip_modulus_metal,
     geometry.geometry_factor,
     geometry.edge_distance_met,
     geometry.end_distance_factor,

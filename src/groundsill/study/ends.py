@@ -206,7 +206,8 @@ _ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor",
 def _line_reached(house: House, path: str, wind: bool) -> str | None:
     """The one line whose checks a fact can move, or None when it may move more (weights, forces, wind, the floor).
 
-    What braces a wall segment counts as more: by a rigid floor it moves the shares of every line.
+    What braces a wall segment counts as more: by a rigid floor it moves the shares of every line. So do the ties and
+    bolts of a line where joists stand straight on the sill, by whose slip it is stiff.
     """
     _, room, *rest = path.split(".")
     if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
@@ -214,12 +215,15 @@ def _line_reached(house: House, path: str, wind: bool) -> str | None:
     if wind and rest[-1] == _REACHES_WIND:
         return None
     collection, id = rest[0], rest[1]
+    line: str | None = None
     if room == "underfloor" and collection == "lines":
-        return id
-    if (room, collection) in _ON_A_LINE:
-        line: str = getattr(getattr(house.survey, room), collection)[id].line
-        return line
-    return None
+        line = id
+    elif (room, collection) in _ON_A_LINE:
+        line = getattr(getattr(house.survey, room), collection)[id].line
+    segments = house.survey.underfloor.segments.values()
+    fastens = room == "underfloor" or rest[-1] == "strength_psi"  # by which an expansion anchor counts
+    slips = fastens and any(s.line == line and s.kind == "joists on sill" for s in segments)
+    return None if slips else line
 
 
 def _worse(a: Link | None, b: Link | None) -> bool:

@@ -41,7 +41,9 @@ def _nails() -> tuple[str, ...]:
     return tuple(table_l4().rows)
 
 
-def _ask(path: str, word: str, what: str, known: Callable[[], tuple[str, ...]], needed_for: str) -> Iterator[Missing]:
+def _ask(
+    path: str, word: str | None, what: str, known: Callable[[], tuple[str, ...]], needed_for: str
+) -> Iterator[Missing]:
     names = known()
     if not word or word in names:
         return
@@ -70,11 +72,11 @@ def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
     no_nail, no_wood = "what the nails hold cannot be worked out", "what is fastened to it cannot be worked out"
     for id, field in in_order(under.joists):
         yield from _ask(
-            f"{base}.joists.{id}.species", field.species, f"the wood of {field.mark or id}", _woods, no_wood
+            f"{base}.joists.{id}.species", field.species.value, f"the wood of {field.mark or id}", _woods, no_wood
         )
     for id, line in in_order(under.lines):
         path, name = f"{base}.lines.{id}", line.mark or id
-        nail, wood = line.floor_connection.nail, line.top_plate.species
+        nail, wood = line.floor_connection.nail, line.top_plate.species.value
         yield from _ask(
             f"{path}.floor_connection.nail", nail, f"the nail that holds the floor to {name}", _nails, no_nail
         )
@@ -82,7 +84,7 @@ def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
     for id, segment in in_order(under.segments):
         path, name = f"{base}.segments.{id}", segment.mark or id
         yield from _ask(
-            f"{path}.stud.species", segment.stud.species, f"the wood of the studs of {name}", _woods, no_wood
+            f"{path}.stud.species", segment.stud.species.value, f"the wood of the studs of {name}", _woods, no_wood
         )
         for side, face in (("outside", segment.outside), ("inside", segment.inside)):
             if face.material != "none":
@@ -91,7 +93,9 @@ def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
     for id, joint in in_order(under.splices):
         yield from _ask(f"{base}.splices.{id}.nail", joint.nail, f"the nail of {joint.mark or id}", _nails, no_nail)
     for id, sill in in_order(under.sills):
-        yield from _ask(f"{base}.sills.{id}.species", sill.species, f"the wood of {sill.mark or id}", _woods, no_wood)
+        yield from _ask(
+            f"{base}.sills.{id}.species", sill.species.value, f"the wood of {sill.mark or id}", _woods, no_wood
+        )
 
 
 def _pieces(house: House, sdpws: Sdpws) -> Iterator[Missing]:

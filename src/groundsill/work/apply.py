@@ -9,16 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from types import MappingProxyType
 from typing import Any, Final
 
 from groundsill.house.building import Point
 from groundsill.house.fits import stretch_words
-from groundsill.house.plan import TOUCH_IN, line_length_in, why_no_outline
+from groundsill.house.plan import TOUCH_IN, line_length_in, steps_up, why_no_outline
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import Obstruction, Segment
 from groundsill.work.document import House
 from groundsill.work.pieces import (
+    SPLICE_REACH_IN,
     BoltPiece,
     ConcretePiece,
     DrainagePiece,
@@ -101,7 +103,7 @@ class _Site:
         under, base = survey.underfloor, survey.foundation
         kinds: dict[str, Mapping[str, Any]] = {
             "openings": under.openings, "obstructions": under.obstructions, "sills": under.sills, "bolts": under.bolts,
-            "foundation": base.segments,
+            "splices": under.splices, "segments": under.segments, "foundation": base.segments,
         }  # fmt: skip
         for kind, collection in kinds.items():
             for key, item in collection.items():
@@ -197,6 +199,28 @@ def _why_no_sill(site: _Site, piece: BoltPiece | SideplatePiece) -> str | None:
     return None
 
 
+def _why_splice(site: _Site, piece: SplicePiece) -> str | None:
+    """A splice needs a joint of its member to tie: one on record within its reach, or a step where the plate ends."""
+    why = _why_station(site, piece)
+    if why:
+        return why
+    if piece.member == "sill":
+        ends = sorted(sill.to_in for _, sill in site.on_line("sills", piece.line))
+        joints = ends[:-1]  # where one piece ends and the next begins
+    else:
+        joints = [joint.station_in for _, joint in site.on_line("splices", piece.line)]
+        walls = sorted((wall for _, wall in site.on_line("segments", piece.line)), key=lambda wall: wall.from_in)
+        joints += [after.from_in for before, after in pairwise(walls) if steps_up(before, after)]
+    nearest = min((abs(joint - piece.station_in) for joint in joints), default=None)
+    if nearest is not None and nearest <= SPLICE_REACH_IN:
+        return None
+    told = "none is on record" if nearest is None else f"the nearest is {nearest:g} in. away"
+    return (
+        f"no joint of the {piece.member} of {piece.line} lies within {SPLICE_REACH_IN:g} in. of station "
+        f"{piece.station_in:g}: {told}"
+    )
+
+
 def _why_side_plate(site: _Site, piece: SideplatePiece) -> str | None:
     """A side plate needs a sill to be screwed to and something to be anchored in."""
     return _why_station(site, piece) or _why_no_sill(site, piece) or _why_no_base(site, piece.line, piece.station_in)
@@ -243,7 +267,7 @@ _WHY: Final[Mapping[type, Why]] = MappingProxyType(
         BoltPiece: _why_bolt,
         TiePiece: _why_stretch,
         HoldDownPiece: _why_hold_down,
-        SplicePiece: _why_station,
+        SplicePiece: _why_splice,
         StrapPiece: _why_stretch,
         SideplatePiece: _why_side_plate,
         ConcretePiece: _why_concrete,

@@ -3,15 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from groundsill.house.building import Point
 from groundsill.house.fact import about
 
 __all__ = [
-    "BoltPiece", "ConcretePiece", "DrainagePiece", "Hardware", "HoldDownPiece", "PanelPiece", "Piece",
-    "SideplatePiece", "SillBlockingPiece", "SoilPiece", "SplicePiece", "StrapPiece", "TiePiece",
+    "SPLICE_REACH_IN",
+    "BoltPiece",
+    "ConcretePiece",
+    "DrainagePiece",
+    "Hardware",
+    "HoldDownPiece",
+    "PanelPiece",
+    "Piece",
+    "SideplatePiece",
+    "SillBlockingPiece",
+    "SoilPiece",
+    "SplicePiece",
+    "StrapPiece",
+    "TiePiece",
 ]  # fmt: skip
+
+SPLICE_REACH_IN: Final = 18.0  # a splice farther than this from a joint does not tie it; chosen here
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,6 +147,14 @@ class TiePiece:
     report: str = about("Evaluation report", default="")
     made_of: Hardware | None = about("Generic clip, counted by its nails and steel", default=None)
     adds_rim: bool = about("Comes with new blocking between the joists", default=False)
+    slip_lb_in: float | None = about(
+        "Load at which one slips by an inch, from its load/slip curve",
+        unit="lb/in",
+        help="asked where joists stand on the sill and the floor is taken as rigid too",
+        least=100,
+        most=1000000,
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

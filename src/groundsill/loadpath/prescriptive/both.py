@@ -8,6 +8,7 @@ existing one. It is what the sheathing alone needs; bolts, ends, floor and soil 
 from __future__ import annotations
 
 from groundsill.forces.lines import LineForce
+from groundsill.forces.reading import doubted
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.editions import panel_standard
 from groundsill.loadpath.prescriptive.asking import Asking, feet_up
@@ -89,8 +90,9 @@ def _full_force(forces: Forces, force: LineForce) -> float:
 
 def _allowable(asking: Asking, asked: BracingAsked | str) -> float | str:
     """Allowable unit shear of the chapter's panel on the line's weakest studs, plf; in words why nobody can say."""
-    walls = [segment for _, segment in asking.measures.walls if segment.kind == "cripple wall"]
-    species = {segment.stud.species for segment in walls}
+    pairs = [(id, segment) for id, segment in asking.measures.walls if segment.kind == "cripple wall"]
+    walls = [segment for _, segment in pairs]
+    species = {segment.stud.species.value or "" for segment in walls}
     if "" in species:
         return "the studs' species is not known, and the panel's value depends on it"
     heights = [segment.height_in.value for segment in walls]
@@ -108,7 +110,9 @@ def _allowable(asking: Asking, asked: BracingAsked | str) -> float | str:
     )
     b = asked.least_ft if isinstance(asked, BracingAsked) else given("b_s", 4.0, "ft", "a panel of 4 ft")
     s = given("s", _EDGE_IN, "in", "edge nails as the prescriptive way asks them")
-    return sdpws.panel_unit_shear(_PANEL, s, h, b, nds.specific_gravity(weakest)).asd
+    woods = (asking.reading.marked(f"survey.underfloor.segments.{id}.stud.species") for id, _ in pairs)
+    G = doubted(nds.specific_gravity(weakest), *woods)
+    return sdpws.panel_unit_shear(_PANEL, s, h, b, G).asd
 
 
 def _share(part: float) -> str:

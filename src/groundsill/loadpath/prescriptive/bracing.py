@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from groundsill.house.underfloor import Segment
+from groundsill.house.plan import steps_up
 from groundsill.loadpath.prescriptive.asking import Asking, by_number, feet
 from groundsill.loadpath.prescriptive.panels import Panels, least_panel_in, panels_of, room_in
 from groundsill.loadpath.prescriptive.result import Answer, Requirement
@@ -166,7 +166,7 @@ def _holes(asking: Asking, asked: BracingAsked, panels: Panels) -> Requirement:
 def _steps(asking: Asking) -> tuple[Requirement, ...]:
     """Straps across the places where the walls of the line change their height."""
     walls = [segment for _, segment in asking.measures.walls]
-    steps = [after.from_in for before, after in zip(walls, walls[1:], strict=False) if _steps_up(before, after)]
+    steps = [after.from_in for before, after in zip(walls, walls[1:], strict=False) if steps_up(before, after)]
     if not steps:
         return ()
     strapped = [station for station in steps if _strapped(asking, station)]
@@ -175,11 +175,6 @@ def _steps(asking: Asking) -> tuple[Requirement, ...]:
     words = f"the walls step at {where}; a strap joins the top plate across each"
     told = asking.told("steps", "stepped-walls", answer, words, len(steps), len(strapped), marks=asking.measures.marks)
     return (told,)
-
-
-def _steps_up(before: Segment, after: Segment) -> bool:
-    low, high = before.height_in.value, after.height_in.value
-    return low is not None and high is not None and abs(high - low) > 1.0
 
 
 def _strapped(asking: Asking, station: float) -> bool:

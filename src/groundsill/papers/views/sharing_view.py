@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from groundsill.forces.lines import FLEXIBLE
 from groundsill.forces.seismic import Forces, LineForce
@@ -50,7 +51,7 @@ def sharing_blocks(study: Study, daggers: Mapping[str, Daggers]) -> Iterator[Blo
     """Every state's sharing; states that share alike are printed once. ``daggers`` are by the state's key."""
     told: list[tuple[Run, list[str]]] = []
     for run in study.runs:
-        same = next((names for r, names in told if (r.floor, r.line_forces) == (run.floor, run.line_forces)), None)
+        same = next((names for r, names in told if _shares_of(r) == _shares_of(run)), None)
         if same is None:
             told.append((run, [run.name or run.key]))
         else:
@@ -61,6 +62,14 @@ def sharing_blocks(study: Study, daggers: Mapping[str, Daggers]) -> Iterator[Blo
             yield Paragraph(strong(f"{sentence(state).rstrip('.')}:"))
         yield floor_paragraph(run, again=run is not told[0][0] and bool(told[0][0].floor))
         yield from sharing_tables(study.forces, run, study.units, daggers.get(run.key), state)
+    for run in study.runs:
+        yield from _stiffness_paragraphs(run, study.units)
+
+
+def _shares_of(run: Run) -> tuple[object, ...]:
+    """What the tables of a state show: two states that agree in it are printed once."""
+    rows = (replace(line, stiffness_lb_in=None, open="", most_lb=None, cases={}) for line in run.line_forces.values())
+    return (run.floor, *rows)
 
 
 def sharing_tables(
@@ -121,6 +130,33 @@ def _row(line: LineForce, run: Run, units: Units, own: Daggers, places: Sequence
     state = line.floor if run.floor else "relied on"
     collected = share(max(line.collected, default=0.0))
     return (line.mark, length, *(share(line.shares[n]) for n in places), collected, force, state)
+
+
+def _stiffness_paragraphs(run: Run, units: Units) -> Iterator[Paragraph]:
+    """What a rigid floor shares by in a state, line by line; nothing where the floor is flexible alone."""
+    words = list(_stiffness(run, units)) if run.floor else []
+    if words:
+        yield Paragraph((strong(f"Stiffness, {run.name or run.key}. "), " ".join(words)))
+
+
+def _stiffness(run: Run, units: Units) -> Iterator[str]:
+    relied = [line for line in run.line_forces.values() if line.relied_on]
+    known = [line for line in relied if line.stiffness_lb_in is not None]
+    if known:
+        told = "; ".join(f"{line.mark} {quantity(line.stiffness_lb_in, 'lb/in', units)}" for line in known)
+        yield f"A rigid floor shares by the stiffness of the lines along themselves: {told}."
+    for line in (line for line in relied if line.open):
+        if line.most_lb is None:
+            yield f"{line.mark}: what it takes by a rigid floor is not known ({line.open})."
+            continue
+        yield (
+            f"{line.mark}: its stiffness is not known ({line.open}), so that its force by a rigid floor is at most "
+            f"{quantity(line.most_lb, 'lb', units)}; the other lines take the worse of this line as stiff as is known "
+            "and as stiff as it may be."
+        )
+    none = [line.mark for line in relied if line.stiffness_lb_in is None and not line.open]
+    if none:
+        yield f"Nothing that counts braces {listed(none)}: by a rigid floor no force goes there."
 
 
 def _skewed_notes(relied: Sequence[LineForce], units: Units) -> Iterator[str]:

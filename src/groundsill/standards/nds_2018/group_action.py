@@ -50,7 +50,7 @@ Ratio = Annotated[float, Q("1", "R_EA", "lesser over greater axial stiffness", a
     witness="NDS 2018 Table 11.3.6A, cells 0.96 and 0.88, as read in github.com/rohreng/anderson-rohr-calcs",
     constants={180000: "lb/in^2.5"},
 )
-def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
+def slip_modulus_wood(D: Diameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
     """γ = 180,000 D^1.5 for dowels in wood-to-wood joints."""
     return 180000 * D**1.5  # type: ignore[no-any-return]  # float to a float power is Any
 
@@ -63,7 +63,7 @@ def slip_modulus_wood(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "loa
     witness="NDS 2018 Table 11.3.6C, cells 0.62 and 0.51, as read in github.com/rohreng/anderson-rohr-calcs",
     constants={270000: "lb/in^2.5"},
 )
-def slip_modulus_metal(D: BoltDiameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
+def slip_modulus_metal(D: Diameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
     """γ = 270,000 D^1.5 for dowels in wood-to-metal joints."""
     return 270000 * D**1.5  # type: ignore[no-any-return]  # float to a float power is Any
 
