@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
+from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from groundsill.doors.decode import decode
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import work_out
 from groundsill.house.fact import Fact, measured, unknown
@@ -22,9 +24,10 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.path import chain_of
 from groundsill.loadpath.shares import LineShares
 from groundsill.loadpath.sill_bolts import Wood
+from groundsill.study import run
 from groundsill.work.apply import apply
 from groundsill.work.document import House
-from groundsill.work.pieces import SideplatePiece, SplicePiece
+from groundsill.work.pieces import BoltPiece, SideplatePiece, SplicePiece
 from tests.loadpath.bolting import (
     WORK,
     a_new_bolt,
@@ -40,6 +43,7 @@ from tests.loadpath.bolting import (
     with_stem,
 )
 
+FERRY_HILL = Path(__file__).parents[2] / "samples" / "ferry-hill" / "house.json"
 PANEL = a_panel("sg2", 24.0, 96.0)
 OLD = ("si2-0", "si2-1")
 
@@ -294,3 +298,45 @@ def test_stronger_concrete_never_makes_it_worse() -> None:
 
 def test_a_strap_piece_keeps_its_give_in_the_file() -> None:
     assert SplicePiece(line="line1", station_in=1.0, give_in=0.05).give_in == 0.05
+
+
+# ---- A real survey ---------------------------------------------------------------------------------------------------
+
+
+def ferry_hill(stations: tuple[int, ...], hole: float | None) -> tuple[Link, LineShares]:
+    """Sill M10 of Ferry Hill (75 in. on crumbling concrete, line L3) with other new bolts in it."""
+    house = decode(FERRY_HILL.read_bytes(), FERRY_HILL.name)
+    (key, alternative), *_ = house.alternatives.items()
+    old = [
+        (id, p) for id, p in alternative.pieces.items() if isinstance(p, BoltPiece) and p.mark in ("A9", "A10", "A11")
+    ]
+    pieces = {id: piece for id, piece in alternative.pieces.items() if id not in dict(old)}
+    new = {f"close-{at}": replace(old[0][1], station_in=float(at), mark=f"C{at}", hole_in=hole) for at in stations}
+    changed = replace(alternative, pieces=pieces | new)
+    study = run(replace(house, alternatives={key: changed}), ranges=False)
+    assert study.runs[1].misplaced == ()
+    (chain,) = [chain for chain in study.runs[1].chains if chain.mark == "L3"]
+    (sill,) = [id for id, piece in house.survey.underfloor.sills.items() if piece.mark == "M10"]
+    (told,) = [stage.shares for stage in chain.stages if stage.shares is not None]
+    (link,) = [link for link in chain.links if link.address.endswith(f"bolts-concrete/{sill}/both")]
+    return link, told
+
+
+def test_close_bolts_in_filled_holes_are_what_ferry_hills_crumbling_concrete_can_bear() -> None:
+    """Three bolts at two feet, six at a foot in plain holes, six at a foot in filled ones.
+
+    More bolts alone do not help: with 1/16 in. of play one of them may take all of it, be they three or six.
+    """
+    wide, wide_shares = ferry_hill((100, 124, 160), None)
+    plain, plain_shares = ferry_hill((100, 112, 124, 136, 148, 160), None)
+    filled, filled_shares = ferry_hill((100, 112, 124, 136, 148, 160), 0.625)
+    assert [link.status for link in (wide, plain, filled)] == ["fails", "fails", "indicated"]
+    assert plain.demand == pytest.approx(wide.demand, rel=0.01)
+    assert float(filled.ratio or 0) < 0.4 * float(plain.ratio or 0)
+    works = [sill.works_elastic for found in (wide_shares, filled_shares) for sill in found.sills if sill.mark == "M10"]
+    assert 2.5 < works[0] < 3
+    assert 5 < works[1] < 6
+    assert (
+        filled_shares.why == "the concrete of C9 crumbles; the concrete of C11 crumbles; bolts stand closer than 18 in."
+    )
+    assert plain_shares.count == filled_shares.count == 8

@@ -120,7 +120,6 @@ def concrete_link(
         with section(piece.address):
             steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
-            extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
             on = _governing(case, piece, every, share, wood, springs)
             by_exception = case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake"
             asked = ask(case, id, sill, anchors) if by_exception else None
@@ -142,12 +141,17 @@ def concrete_link(
         capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
         reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
-        extension="" if proof.passes else extension,
+        extension="" if proof.passes else _beyond(every),
         expected=on.expected,
         marks=springs.marks | (asked.marks if asked is not None else frozenset()),
         working=(*piece.working, *((f"line/{case.id}/bolt-shares",) if springs.shares is not None else ())),
     )
     return link, proof, on.yields
+
+
+def _beyond(every: Sequence[_Concrete]) -> str:
+    """The extensions that any of the bolts rests on."""
+    return "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
 
 
 def _governing(

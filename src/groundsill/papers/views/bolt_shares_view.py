@@ -156,6 +156,7 @@ def bolts_figure(mark: str, shares: LineShares, units: Units) -> Figure:
     """The sill of one line with its braced parts above and a bar for every bolt below."""
     ends = [x for sill in shares.sills for x in (sill.from_in, sill.to_in)]
     ends += [x for panel in shares.panels for x in (panel.from_in, panel.to_in)]
+    ends += [joint.station_in for joint in shares.joints]
     start, end = min(ends), max(ends)
     most = max((bolt.worst_lb for sill in shares.sills for bolt in sill.bolts), default=1.0)
     paper = _Paper(start, WIDTH / (end - start), HANGS / most)
@@ -209,10 +210,11 @@ def _bar(x: float, foot: float, said: str, slack: bool) -> Polygon:
 
 
 def _joints(shares: LineShares, paper: _Paper) -> Iterator[Mark]:
-    """A strap over every joint that something ties."""
+    """Every joint as a cut through the sill, and a strap over each that something ties."""
     for joint in shares.joints:
+        x = paper.x(joint.station_in)
+        yield Line((x, -0.05), (x, _SILL + 0.05), _WOOD, label=f"joint at {joint.station_in / 12:.1f} ft")
         if joint.tied_by:
-            x = paper.x(joint.station_in)
             yield Line((x - 0.12, _SILL), (x + 0.12, _SILL), _STRAP, label=joint.tied_by)
 
 
