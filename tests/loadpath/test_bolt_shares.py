@@ -219,6 +219,13 @@ def test_a_strap_whose_give_is_not_known_is_run_both_ways() -> None:
     assert link.status == "passes"
 
 
+def test_bolts_beyond_a_bare_joint_take_nothing() -> None:
+    beyond = told(joined(), "line1").sills[1]
+    assert (beyond.force_lb, beyond.works_elastic, beyond.works_slack) == (0.0, 0.0, 0.0)
+    assert all(bolt.worst_lb == 0 for bolt in beyond.bolts)
+    assert at(joined(), "bolts-concrete", "si1b", "line1").status == "does not apply"
+
+
 def test_a_weak_strap_fails_by_what_the_springs_bring() -> None:
     link = at(joined(a_splice("line1", 192.0, 60.0)), "sill-joints", "si1a", "line1")
     assert (link.status, link.capacity) == ("fails", 60.0)

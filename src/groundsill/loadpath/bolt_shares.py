@@ -306,16 +306,16 @@ def _sill(model: _Model, n: int, whole: float, elastic: Sequence[Held], slack: S
                 piece.left * whole / len(mine),
             )
         )  # fmt: skip
-    works = min(min(_working(found, mine, m) for m in mine) for found in elastic)
+    works = min(_working(found, mine, m) for m in mine for found in elastic)
     by_yield = total / max(yields.values()) if total > 0 else None
     return SillShares(
-        piece.id, piece.sill.mark, bar.start, bar.end, bar.stiffness, piece.part * whole, tuple(bolts), works,
-        min(left), by_yield,
+        piece.id, piece.sill.mark, bar.start, bar.end, bar.stiffness, piece.part * whole, tuple(bolts),
+        *(least if least < inf else 0.0 for least in (works, min(left))), by_yield,
     )  # fmt: skip
 
 
 def _working(found: Held, mine: Sequence[int], worst: int) -> float:
-    """The whole force on a piece's bolts over that on one of them."""
+    """The whole force on a piece's bolts over that on one of them, without end where there is none."""
     total = sum(found.springs[m] for m in mine)
     return total / found.springs[worst] if found.springs[worst] > 0 else inf
 

@@ -46,6 +46,7 @@ class BoltShare:
 class SillShares:
     """The bolts of one sill piece, and how many of them really work: the whole over the greatest share, state by state.
 
+    None works (0) where no force comes to the piece.
     ``force_lb`` comes down on the piece; ``by_yield`` says whether the wood yields before the concrete breaks at
     expected strengths, so that the bolts may count as sharing at yield, and ``yield_words`` why.
     """

@@ -46,7 +46,7 @@ def share_blocks(mark: str, shares: LineShares, units: Units) -> Iterator[Block]
 def told_in_short(shares: LineShares, units: Units) -> str:
     """Why, how many bolts really work, what more a continuous sill would bring, how far it passes force on."""
     said = [
-        f"Sharing alike is not taken for granted here, since {shares.why}.",
+        sentence(f"Sharing alike is not taken for granted here, since {shares.why}"),
         f"Elastically {short(shares.works)} of {counted(shares.count, 'bolt')} work: so many, sharing evenly, would "
         "each take what the worst one takes.",
     ]
@@ -69,6 +69,9 @@ def told_of_pieces(shares: LineShares, units: Units) -> Iterator[str]:
         if sill.works_yield is not None:
             states.append(f"all at yield {short(sill.works_yield)}")
         force = quantity(sill.force_lb, "lb", units)
+        if not sill.works_elastic:
+            yield f"Sill {_named(sill)}: no force comes to its bolts."
+            continue
         yield sentence(
             f"Sill {_named(sill)}: {force} comes down on it; of {counted(len(sill.bolts), 'bolt')} there work "
             f"{', '.join(states)}. In wood they {'may' if sill.by_yield else 'may not'} count as all at yield: "
