@@ -107,12 +107,14 @@ def test_close_bolts_and_a_choice_do_so_too() -> None:
     assert told(with_choices(sound_house(), bolt_springs="every line")).why == "asked for on every line"
 
 
-def test_concrete_that_may_be_weak_makes_the_verdict_depend_on_it() -> None:
-    """At the low end of the range the springs count, at the best value they do not: the fact marks the link."""
+def test_concrete_that_may_be_weak_puts_them_on_springs_at_that_end_alone() -> None:
+    """At the low end of the range the springs count, at the best value they do not; so the answer depends on it."""
     doubtful = Fact(value=2600.0, low=2000.0, high=3000.0, state="estimated", how="by eye")
     house = with_stem(sound_house(), "fs2", strength_psi=doubtful)
     assert shares(house) is None
-    assert "bolt-shares" not in "".join(at(house, "bolts-concrete").working)
+    low = prepare(house).at({"survey.foundation.segments.fs2.strength_psi": "low"}).house
+    assert "2,000 psi" in told(low).why
+    assert float(at(low, "bolts-concrete").ratio or 0) > 2 * float(at(house, "bolts-concrete").ratio or 0)
 
 
 # ---- What each takes -------------------------------------------------------------------------------------------------

@@ -283,7 +283,7 @@ def _line(case: LineCase, model: _Model, why: str) -> LineShares:
     return LineShares(
         why, level, float(whole), sills, joints,
         tuple(PanelShear(a.start, a.end, a.force / (a.end - a.start) * 12) for a in loads),
-        len(model.owners), worst.working, as_one.working, most, where, model.transfer, notes,
+        len(model.owners), worst.working, as_one.working, most, where, model.transfer, worst.lost, notes,
     )  # fmt: skip
 
 

@@ -96,7 +96,8 @@ class LineShares:
     ``why`` says why it is looked at so; ``force_lb`` is the line's force at the level that ``level`` names. ``works``
     of ``count`` bolts work as the sill lies, elastically, ``works_as_one`` if it were strapped into one piece. The
     greatest pull or push in the sill is ``axial_lb`` at ``axial_at_in``. ``transfer_in`` is the length beyond a
-    panel's end over which what is left in the sill falls to 37 %, at the mean spacing of the bolts.
+    panel's end over which what is left in the sill falls to 37 %, at the mean spacing of the bolts. ``unheld_lb`` comes
+    down on sill pieces that no bolt holds.
     """
 
     why: str
@@ -111,4 +112,5 @@ class LineShares:
     axial_lb: float
     axial_at_in: float
     transfer_in: float | None
+    unheld_lb: float
     notes: tuple[str, ...] = ()

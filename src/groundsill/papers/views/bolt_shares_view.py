@@ -50,6 +50,9 @@ def told_in_short(shares: LineShares, units: Units) -> str:
         f"Elastically {short(shares.works)} of {counted(shares.count, 'bolt')} work: so many, sharing evenly, would "
         "each take what the worst one takes.",
     ]
+    if shares.unheld_lb > 0.5:
+        unheld = quantity(shares.unheld_lb, "lb", units)
+        said.append(f"{unheld} more comes down on pieces of the sill that no bolt holds.")
     if shares.joints:
         said.append(f"Strapped into one piece, {short(shares.works_as_one)} of them would.")
     axial = quantity(shares.axial_lb, "lb", units)
