@@ -78,10 +78,10 @@ def slip_modulus_metal(D: Diameter) -> Annotated[float, Q("lb/in", "γ", "load p
 def slip_modulus_wood_concrete(D: BoltDiameter) -> float:
     """The modulus of wood to metal, taken for a bolt through a sill into concrete: γ in lb/in.
 
-    NDS gives none for concrete. Concrete under a bolt gives less than a second piece of wood and more than a steel
-    plate, so wood to metal is the stiffer bound: of like bolts on one sill, stiffer ones share less evenly, which is
-    the careful side. Every result carries the mark *extension*. Example: 1/2 in. bolt: 95,459 lb/in (our own
-    arithmetic).
+    NDS gives none for concrete. EN 1995-1-1 7.1(3) takes concrete as it takes steel, neither of them slipping (told
+    so on eurocode.us, structural timber design, info-mnu-ekf.html). Old concrete under a bolt gives more than steel, so
+    this is the stiffer bound: of like bolts on one sill, stiffer ones share less evenly, which is the careful side.
+    Every result carries the mark *extension*. Example: 1/2 in. bolt: 95,459 lb/in (our own arithmetic).
     """
     beyond = Mark("extension", f"{SOURCE.cite('11.3.6')} gives no slip of wood to concrete: wood to metal is taken")
     return slip_modulus_metal(given("D", D, "in", "bolt through a sill into concrete", (beyond,)))
