@@ -310,7 +310,7 @@ def _sill(model: _Model, n: int, whole: float, elastic: Sequence[Held], slack: S
     by_yield = total / max(yields.values()) if total > 0 else None
     return SillShares(
         piece.id, piece.sill.mark, bar.start, bar.end, bar.stiffness, piece.part * whole, tuple(bolts),
-        *(least if least < inf else 0.0 for least in (works, min(left))), by_yield,
+        0.0 if works == inf else works, 0.0 if min(left) == inf else min(left), by_yield,
     )  # fmt: skip
 
 

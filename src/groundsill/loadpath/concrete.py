@@ -168,6 +168,7 @@ def _governing(
         return _Governs(weakest, demand, words, expected, yields)
     n = worst_bolt(shares, strengths)
     demand, words = on_worst_bolt(case, springs, shares.bolts[n])
+    words += _why_not_by_yield(case, wood)
     alone = expected_in_concrete(every[n].nominal, every[n].way, 1, shares.bolts[n].elastic_lb / springs.force)
     return _Governs(every[n], demand, words, expected_on(alone, shares.bolts[n]), yields)
 
@@ -358,9 +359,8 @@ def force_on_one(
 
     ``marks`` are those of the facts by which they count; ``what`` they are called on paper.
     """
-    choices, category = case.reading.house.choices, case.forces.category
+    choices = case.reading.house.choices
     each = given("1/n", 1 / count, "1", f"{count} {what}s share alike", marks)
-    yielding = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
     if by_yield(case, wood):
         note(f"basis: {choices.anchor_reason}")
         yields = given("P_y", wood.expected, "lb", f"expected yield of all {what}s of the piece in wood", wood.marks)
@@ -370,11 +370,8 @@ def force_on_one(
         "σ", share.part, "1", f"share of the line's force that the {what}s of this sill piece take", share.marks
     )
     whole, words = anchor_force(case)
-    if yielding and category not in PLAIN_FORCE:
-        lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
-        words += f", for {lacking} to take the force at which the wood yields"
     force = scale(whole, part, symbol="V_ua", label=f"force on the sill piece's {what}s")
-    return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
+    return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words + _why_not_by_yield(case, wood)
 
 
 def by_yield(case: LineCase, wood: Wood) -> bool:
@@ -383,6 +380,15 @@ def by_yield(case: LineCase, wood: Wood) -> bool:
     picked = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
     reasoned = bool(wood.expected) and bool(choices.anchor_reason.strip())
     return picked and reasoned and case.forces.category not in PLAIN_FORCE
+
+
+def _why_not_by_yield(case: LineCase, wood: Wood) -> str:
+    """What is lacking, in words, where the force at which the wood yields was picked and cannot be taken."""
+    picked = case.reading.house.choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
+    if not picked or case.forces.category in PLAIN_FORCE:
+        return ""
+    lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
+    return f", for {lacking} to take the force at which the wood yields"
 
 
 def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
