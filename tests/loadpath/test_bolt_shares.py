@@ -217,8 +217,24 @@ def test_a_strap_whose_give_is_not_known_is_run_both_ways() -> None:
     assert "as one piece and as cut" in " ".join(found.notes)
     link = at(joined(a_splice("line1", 192.0, 2000.0)), "sill-joints", "si1a", "line1")
     assert link.demand == pytest.approx(bare.joints[0].strap_lb)
-    assert "in the worst state of the bolts' springs" in link.reason
+    assert "elastically, on the springs of the bolts" in link.reason
     assert link.status == "passes"
+
+
+def test_with_slack_a_strap_may_get_more_and_is_told_so() -> None:
+    strap = replace(a_splice("line1", 192.0, 2000.0), give_in=0.02)
+    house = joined(strap)
+    slack = {
+        id: replace(piece, hole_in=None) if isinstance(piece, BoltPiece) else piece
+        for id, piece in house.alternatives[WORK].pieces.items()
+    }
+    loose = with_pieces(house, *slack.values())
+    (tight_joint,), (loose_joint,) = told(house, "line1").joints, told(loose, "line1").joints
+    assert loose_joint.pull_lb == pytest.approx(tight_joint.pull_lb)
+    assert tight_joint.slack_lb == pytest.approx(tight_joint.pull_lb)
+    assert loose_joint.slack_lb > loose_joint.pull_lb
+    link = at(loose, "sill-joints", "si1a", "line1")
+    assert link.demand == pytest.approx(at(house, "sill-joints", "si1a", "line1").demand)
 
 
 def test_bolts_beyond_a_bare_joint_take_nothing() -> None:

@@ -31,7 +31,7 @@ SHARES = LineShares(
         SillShares("s2", "M2", 120.0, 200.0, 8.25e6, 2000.0, (bolt("A3", 150.0, 2000.0, 2000.0, None),), 1.0, 1.0, None,
                    False, "what the bolts yield at in wood is not known"),
     ),
-    (JointPull("s1", 120.0, "splice S1 (report 9)", 250.0, 310.0), JointPull("s2", 200.0, "", 0.0, None)),
+    (JointPull("s1", 120.0, "splice S1 (report 9)", 250.0, 400.0, 310.0), JointPull("s2", 200.0, "", 0.0, 0.0, None)),
     (PanelShear(24.0, 72.0, 750.0),),
     3, 2.5, 2.9, 900.0, 72.0, 32.2, 600.0, ("the sill as an elastic bar",),
 )  # fmt: skip
@@ -55,8 +55,8 @@ def test_the_joints_tell_what_goes_through_them_and_the_strap() -> None:
         [plain_text(cell) for cell in row] for row in joints_table("L1", SHARES, "us").rows if isinstance(row, tuple)
     ]
     assert rows == [
-        ["10'-0\"", "splice S1 (report 9)", "250 lb", "310 lb"],
-        ["16'-8\"", "nothing", "–", "do not meet"],
+        ["10'-0\"", "splice S1 (report 9)", "250 lb", "400 lb", "310 lb"],
+        ["16'-8\"", "nothing", "–", "–", "do not meet"],
     ]
 
 

@@ -33,7 +33,7 @@ __all__ = ["anchor_stages", "share_of_sill"]
 _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
-_WORST_STATE = "force on it in the worst state of the bolts' springs"
+_ELASTIC = "force on it elastically, on the springs of the bolts"
 _EVERY: Combine = "every link must pass"
 _IDLE = "no force comes down on it"
 _NOTHING = 0.01  # lb
@@ -108,7 +108,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     most = _passing(passing, springs)
     joints = joint_links(case, [rest.force for rest in rests], held, ties, most, doubts)
     joints = tuple(
-        replace(link, reason=f"{link.reason}; {_WORST_STATE}") if link.demand and most[n] > abs(passing[n]) else link
+        replace(link, reason=f"{link.reason}; {_ELASTIC}") if link.demand and most[n] > abs(passing[n]) else link
         for n, link in enumerate(joints)
     )
     return (

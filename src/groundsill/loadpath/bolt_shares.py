@@ -72,7 +72,7 @@ class OnSill:
 class OnSprings:
     """A line's bolts on springs, or why that cannot be worked out; with neither, they share alike.
 
-    ``pulls`` is the greatest force through each joint, lb at allowable level; ``marks`` those of all it rests on, and
+    ``pulls`` is the elastic force through each joint, lb at allowable level; ``marks`` those of all it rests on, and
     of what says whether springs are asked for.
     """
 
@@ -322,29 +322,32 @@ def _working(found: Held, mine: Sequence[int], worst: int) -> float:
 
 def _joint(model: _Model, n: int, loads: Sequence[Along], strap: float) -> JointPull:
     tie, bar = model.ties[n], model.bars[n]
-    pull = max(_through(model, ties, n, loads) for ties in model.ways) if tie.capacity > 0 else 0.0
     return JointPull(
-        model.pieces[n].id, bar.end, tie.by if tie.capacity > 0 else "", pull, abs(strap) if model.meets(n) else None
-    )
+        model.pieces[n].id, bar.end, tie.by if tie.capacity > 0 else "", _elastic_through(model, n, loads),
+        _slack_through(model, n, loads), abs(strap) if model.meets(n) else None,
+    )  # fmt: skip
 
 
-def _through(model: _Model, ties: Sequence[float], n: int, loads: Sequence[Along]) -> float:
-    """The greatest force through a joint, without slack and with it."""
-    if ties[n] <= 0:
-        return 0.0
-    return max(
-        abs(held(model.bars, ties, model.tight, loads).joints[n]),
-        *(abs(found.joints[n]) for found in worst_at_joint(model.bars, ties, model.springs, loads, n)),
-    )
+def _elastic_through(model: _Model, n: int, loads: Sequence[Along]) -> float:
+    """The force through a joint without slack, by the worse of the ways its splice may give."""
+    return max(abs(held(model.bars, ties, model.tight, loads).joints[n]) for ties in model.ways)
+
+
+def _slack_through(model: _Model, n: int, loads: Sequence[Along]) -> float:
+    """The greatest force through a joint with slack: on one side of it every bolt touches, on the other none."""
+    orders = (order for ties in model.ways for order in worst_at_joint(model.bars, ties, model.springs, loads, n))
+    return max(abs(order.joints[n]) for order in orders)
 
 
 def _pulls(case: LineCase, model: _Model) -> tuple[float, ...]:
-    """The greatest force through each joint of the sill, lb at allowable level, by the piece before it."""
+    """The elastic force through each joint of the sill, lb at allowable level, by the piece before it.
+
+    A strap gives: what slack would bring on it ends when it has stretched by the play of the holes beyond it.
+    """
     loads = model.loads(float(case.allowable))
     found = dict.fromkeys(range(len(case.sills) - 1), 0.0)
     for n, joint in enumerate(model.joints):
-        if model.ties[n].capacity > 0:
-            found[joint] = max(_through(model, ties, n, loads) for ties in model.ways)
+        found[joint] = _elastic_through(model, n, loads)
     return tuple(found.values())
 
 

@@ -67,7 +67,7 @@ class SillShares:
 
 @dataclass(frozen=True, slots=True)
 class JointPull:
-    """The force through a joint of the sill in the worst state, and what a strap there would need, lb.
+    """The force through a joint of the sill, elastic and with hole slack, and what a strap there would need, lb.
 
     ``tied_by`` is empty where nothing ties the two pieces. ``strap_lb`` is what passes, elastically, if every joint
     were strapped as one piece, at the allowable-stress level that straps are chosen by; None where they do not meet.
@@ -77,6 +77,7 @@ class JointPull:
     station_in: float
     tied_by: str
     pull_lb: float
+    slack_lb: float
     strap_lb: float | None
 
 

@@ -118,7 +118,8 @@ def joints_table(mark: str, shares: LineShares, units: Units) -> TableBlock:
     columns = (
         Column("Joint at", align="end"),
         Column("Tied by", share=1.0),
-        Column("Goes through it", align="end"),
+        Column("Goes through it", "elastic", "end"),
+        Column("With slack", "at most", "end"),
         Column("A strap needs", "allowable", align="end"),
     )
     rows = tuple(
@@ -126,11 +127,15 @@ def joints_table(mark: str, shares: LineShares, units: Units) -> TableBlock:
             tape(joint.station_in, units),
             joint.tied_by or "nothing",
             quantity(joint.pull_lb, "lb", units) if joint.tied_by else DASH,
+            quantity(joint.slack_lb, "lb", units) if joint.tied_by else DASH,
             "do not meet" if joint.strap_lb is None else quantity(joint.strap_lb, "lb", units),
         )
         for joint in shares.joints
     )
-    notes = ("The strap: what passes elastically with every joint strapped as one piece, at allowable-stress level.",)
+    notes = (
+        "A strap needs what passes elastically with every joint strapped as one piece, at allowable-stress level. It "
+        "is held to that: with slack more may come on it, until it has stretched by the play of the holes beyond it.",
+    )
     return TableBlock(columns, rows, f"{mark}: joints of the sill", notes)
 
 
