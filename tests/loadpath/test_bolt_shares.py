@@ -297,6 +297,24 @@ def test_without_the_width_of_the_sill_nobody_can_say() -> None:
     assert "11.3.6" in link.clause
 
 
+def test_where_force_comes_down_must_be_known() -> None:
+    """A wall of unknown sheathing alone on its line takes all of it over its length; beside another nobody can say."""
+    house = weak(old=True)
+    segments = house.survey.underfloor.segments
+    blank = replace(segments["sg2"], outside=replace(segments["sg2"].outside, material="drop siding on bare studs"))
+
+    def walled(**walls: Any) -> House:
+        under = replace(house.survey.underfloor, segments=segments | walls)
+        return replace(house, survey=replace(house.survey, underfloor=under))
+
+    alone = at(walled(sg2=blank), "bolts-concrete")
+    assert alone.demand == pytest.approx(max(bolt.worst_lb for bolt in told(walled(sg2=blank)).sills[0].bolts))
+    halves = {"sg2": replace(blank, to_in=120.0), "sg2b": replace(segments["sg2"], from_in=120.0)}
+    beside = at(walled(**halves), "bolts-concrete")
+    assert beside.status == "cannot be checked"
+    assert "where along sill K3 force comes down is not known" in beside.reason
+
+
 def test_side_plates_spliced_to_a_piece_with_bolts_cannot_be_told() -> None:
     plate = SideplatePiece(line="line1", station_in=100.0, from_top_in=4.0, capacity_lb=3000.0, report="report 2")
     house = joined()

@@ -19,7 +19,7 @@ from typing import Final
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.anchor_force import anchor_force
 from groundsill.loadpath.bolts_counted import Anchor
-from groundsill.loadpath.case import LineCase, foundation_at, part_length
+from groundsill.loadpath.case import Brace, LineCase, foundation_at, part_length
 from groundsill.loadpath.shares import BoltShare, JointPull, LineShares, PanelShear, SillShares
 from groundsill.loadpath.side_plates import LOW_MODULUS_PSI
 from groundsill.loadpath.sill_bolts import Wood
@@ -123,7 +123,7 @@ def on_springs(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) ->
         if not why or float(case.strength) <= 0:
             return OnSprings(marks=chosen)
         note(f"bolts on the springs of their slip, since {why}")
-        why_not = _why_not(pieces, ties)
+        why_not = _why_not(case, pieces, ties)
         if why_not:
             return OnSprings(why_not=why_not, marks=chosen)
         model = _modelled(case, pieces, ties, chosen)
@@ -141,8 +141,9 @@ def _chosen(case: LineCase, anchors: Sequence[Sequence[Anchor]]) -> frozenset[Ma
     return marks
 
 
-def _why_not(pieces: Sequence[OnSill], ties: Sequence[Tie]) -> str:
+def _why_not(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> str:
     """What is lacking for the bars and springs."""
+    untold, braces = case.untold(), _pressing(case)
     for n, piece in enumerate(pieces):
         beside = [m for m in (n - 1, n) if 0 <= m < len(ties) and ties[m].capacity > 0]
         if not piece.anchors and not beside:
@@ -153,7 +154,15 @@ def _why_not(pieces: Sequence[OnSill], ties: Sequence[Tie]) -> str:
             continue
         if piece.sill.width_in.value is None or piece.sill.thickness_in.value is None:
             return f"the width or thickness of {piece.name} is not known, nor then how it shares among its bolts"
+        over = [b for b in untold if part_length(b, piece.sill.from_in, piece.sill.to_in) > 0]
+        if over and len(braces) > 1:
+            return f"where along {piece.name} force comes down is not known: {over[0].name}: {over[0].why_not}"
     return ""
+
+
+def _pressing(case: LineCase) -> list[Brace]:
+    """The braced parts that press on the sill, or may."""
+    return [brace for brace in case.braces if brace.share > 0 or brace in case.untold()]
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,20 +242,21 @@ def _ways(ties: Sequence[Tie]) -> tuple[tuple[float, ...], ...]:
 def _panels(case: LineCase, pieces: Sequence[OnSill]) -> list[tuple[float, float, float]]:
     """Stretches of sill that braced parts press on, each with its part of the line's force; all of a piece with none.
 
-    Parts that each take the worse of two ways of sharing come to no more than the whole on any one piece.
+    Parts that each take the worse of two ways of sharing come to no more than the whole on any one piece; a part that
+    stands alone takes all of it, whatever its strength.
     """
-    braces = [b for b in case.braces if b.share > 0]
+    braces = _pressing(case)
     found = []
     for piece in pieces:
         low, high = piece.sill.from_in, piece.sill.to_in
         if not braces:
             found.append((low, high, piece.part))
             continue
-        over = [(b, part_length(b, low, high)) for b in braces]
-        whole = sum(b.share * length / b.length_in for b, length in over)
-        for brace, length in over:
-            if length > 0:
-                part = piece.part * brace.share * length / brace.length_in / whole
+        over = [(b, (b.share or 1.0) * part_length(b, low, high) / b.length_in) for b in braces]
+        whole = sum(weight for _, weight in over)
+        for brace, weight in over:
+            if weight > 0:
+                part = piece.part * weight / whole
                 found.append((max(low, brace.from_in), min(high, brace.to_in), part))
     return [panel for panel in found if panel[2] > 0]
 
