@@ -112,3 +112,16 @@ def test_the_working_of_both_ways_is_printed_by_the_lines_mark(ask: Asker) -> No
     said = ask("loadpath", ROOT / "samples" / "larch-street" / "house.json", "--working", "L1/prescriptive").flat
     assert "Least bracing of a wall line" in said
     assert "Length that a force needs at a unit shear" in said
+
+
+def test_the_tests_of_the_concrete_that_would_settle_it_stand_with_their_lines(ask: Asker) -> None:
+    """Larch Street: the strip of L8 has three cores, the rest asks for some."""
+    house = ROOT / "samples" / "larch-street" / "house.json"
+    short, full = ask("loadpath", house, "--with", "1"), ask("loadpath", house, "--with", "1", "--full")
+    assert "Tests of the concrete that would settle it" in short.flat
+    assert "--full shows how many cores, where, and at what mean." in short.flat
+    assert "L2 From" in short.flat
+    assert "Cores: 3 in C3" not in short.flat
+    assert "Cores: 3 in C3" in full.flat
+    assert "How strong the concrete is" in full.flat
+    assert "C19 (L8): 2,182 psi, from 2,182 psi to 2,852 psi; 3 cores (TS11, TS12, TS13)" in full.flat

@@ -22,12 +22,16 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.path import chain_of
 from groundsill.work.apply import apply
 from groundsill.work.document import Acceptance, Alternative, House
-from groundsill.work.pieces import BoltPiece, HoldDownPiece, PanelPiece, Piece, SplicePiece
+from groundsill.work.pieces import Adhesive, BoltPiece, HoldDownPiece, PanelPiece, Piece, SplicePiece
 from tests.fixtures.small_house import small_house
 
 FIR = "Douglas fir-larch"
 BOARDS = "horizontal lumber sheathing, 1x"
 WORK = "bolting"
+EPOXY = Adhesive(
+    report="report 5", category=1, cracked_psi=1000.0, uncracked_psi=1700.0, hole="rotary impact or rock drill",
+    warm=True, least_edge_in=1.75, least_spacing_in=3.0,
+)  # fmt: skip
 STATIONS = {
     "line1": {"si1a": (48.0, 144.0), "si1b": (240.0, 312.0)},
     "line2": {"si2": (60.0, 180.0)},
@@ -106,6 +110,7 @@ def a_new_bolt(line: str, station: float, **changes: Any) -> BoltPiece:
     """A new adhesive anchor with its report."""
     plain: dict[str, Any] = {
         "mark": f"A{station:g}", "diameter_in": 0.625, "embedment_in": 7.0, "edge_in": 3.0, "report": "report 1",
+        "adhesive": EPOXY,
     }  # fmt: skip
     return BoltPiece(line=line, station_in=station, **(plain | changes))
 
@@ -119,7 +124,7 @@ def a_panel(segment: str, start: float, end: float, spacing: float = 4.0) -> Pan
 
 def a_hold_down(segment: str, station: float, **changes: Any) -> HoldDownPiece:
     """A hold-down with a 10 in. anchor, 3 in. from the face."""
-    plain: dict[str, Any] = {"mark": f"H{station:g}", "capacity_lb": 6000.0, "anchor_edge_in": 3.0}
+    plain: dict[str, Any] = {"mark": f"H{station:g}", "capacity_lb": 6000.0, "anchor_edge_in": 3.0, "adhesive": EPOXY}
     return HoldDownPiece(segment=segment, station_in=station, **(plain | changes))
 
 

@@ -135,7 +135,7 @@ def test_bolts_outside_the_panel_hardly_help_and_the_worst_is_held_to_breakout()
 
 
 def test_a_filled_hole_takes_the_slack_away() -> None:
-    slack, filled = (with_pieces(weak(), PANEL, *row(6, 12.0, hole_in=hole)) for hole in (0.6875, 0.625))
+    slack, filled = (with_pieces(weak(), PANEL, *row(6, 12.0, sill_hole_in=hole)) for hole in (0.6875, 0.625))
     assert [bolt.slack_in for bolt in told(slack).sills[0].bolts] == [0.0625] * 6
     tight = told(filled).sills[0]
     assert [bolt.slack_lb for bolt in tight.bolts] == pytest.approx([bolt.elastic_lb for bolt in tight.bolts])
@@ -186,7 +186,7 @@ def test_what_the_bolts_take_is_what_comes_down(places: list[int], start: int) -
 
 def joined(*more: Any, psi: float = 1500.0) -> House:
     """The first line, of two sill pieces that meet at 192 in., its panel at the joint, close bolts on either side."""
-    bolts = [a_new_bolt("line1", 132.0 + 12.0 * n, hole_in=0.625) for n in range(10) if n != 5]
+    bolts = [a_new_bolt("line1", 132.0 + 12.0 * n, sill_hole_in=0.625) for n in range(10) if n != 5]
     house = with_bolts(sound_house(), dict.fromkeys(("si1a-0", "si1a-1", "si1b-0", "si1b-1")))
     house = with_stem(house, "fs1", strength_psi=measured(psi), condition=measured("crumbling"))
     return with_pieces(house, a_panel("sg1a", 54.0, 150.0), *bolts, *more)
@@ -225,7 +225,7 @@ def test_with_slack_a_strap_may_get_more_and_is_told_so() -> None:
     strap = replace(a_splice("line1", 192.0, 2000.0), give_in=0.02)
     house = joined(strap)
     slack = {
-        id: replace(piece, hole_in=None) if isinstance(piece, BoltPiece) else piece
+        id: replace(piece, sill_hole_in=None) if isinstance(piece, BoltPiece) else piece
         for id, piece in house.alternatives[WORK].pieces.items()
     }
     loose = with_pieces(house, *slack.values())
@@ -354,7 +354,7 @@ def ferry_hill(stations: tuple[int, ...], hole: float | None) -> tuple[Link, Lin
         (id, p) for id, p in alternative.pieces.items() if isinstance(p, BoltPiece) and p.mark in ("A9", "A10", "A11")
     ]
     pieces = {id: piece for id, piece in alternative.pieces.items() if id not in dict(old)}
-    new = {f"close-{at}": replace(old[0][1], station_in=float(at), mark=f"C{at}", hole_in=hole) for at in stations}
+    new = {f"close-{at}": replace(old[0][1], station_in=float(at), mark=f"C{at}", sill_hole_in=hole) for at in stations}
     changed = replace(alternative, pieces=pieces | new)
     study = run(replace(house, alternatives={key: changed}), ranges=False)
     assert study.runs[1].misplaced == ()

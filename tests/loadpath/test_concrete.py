@@ -7,11 +7,15 @@ from typing import Any
 
 import pytest
 
+from groundsill.forces.reading import Reading
+from groundsill.forces.seismic import work_out
 from groundsill.house.fact import measured, unknown
 from groundsill.house.foundation import FoundationSegment
+from groundsill.house.settle import prepare
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import close_group
+from groundsill.loadpath.path import chain_of
 from groundsill.loadpath.sill_exception import nominal_of
 from groundsill.loadpath.stem import height_of
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -378,3 +382,68 @@ def test_a_decision_that_is_not_signed_or_names_no_link_is_a_fault_of_the_file()
         "line/<line>/sill-bolts/<sill>/both",
         'acceptances.acc-1.alternative: "nothing" is not allowed; the id of an alternative, or nothing',
     ]
+
+
+# --- the 2016 proposal ------------------------------------------------------------------------------------------------
+
+
+def proposed(house: House) -> Link:
+    """The front line by the 2016 proposal, its concrete looked at and found sound."""
+    sound = with_stem(house, "fs1", condition=measured("sound"))
+    return front(with_choices(sound, anchor_basis="2016 proposal for existing footings"))
+
+
+def test_by_the_proposal_a_bolt_is_indicated_and_never_more() -> None:
+    for house in (sound_house(), without_cores(sound_house())):
+        link = proposed(house)
+        assert link.status == "indicated"
+        assert link.clause == "SEAONC 2016 proposal A3.2.7 (AB-107)"
+        assert link.extension.startswith("a committee's proposal of 2016 for existing footings, not adopted")
+        assert "met: a bolt found in place, 2x or 3x sill, sound concrete" in link.reason
+        assert "by ACI 318-19 the weakest bolt would hold" in link.reason
+        assert link.capacity == wood(house, "si1a", "line1").capacity
+        assert link.expected is not None
+        assert link.expected.manner == "brittle"
+
+
+def test_where_the_proposal_does_not_hold_the_concrete_is_checked_after_all() -> None:
+    weathered = with_stem(sound_house(), "fs1", condition=measured("weathered"))
+    link = front(with_choices(weathered, anchor_basis="2016 proposal for existing footings"))
+    assert link.clause.startswith("ACI 318-19")
+    assert "the 2016 proposal does not stand in for this check" in link.reason
+    assert link.reason.endswith("not met: sound concrete")
+
+
+def test_what_the_proposal_asks_and_nobody_knows_an_engineer_decides() -> None:
+    link = proposed(with_sill(sound_house(), "si1a", condition=unknown()))
+    assert link.status == "cannot be checked"
+    assert link.reason.startswith("outside the 2016 proposal's evidence, an engineer decides: ")
+    assert "not known: sill in good condition" in link.reason
+
+
+def test_an_edge_bar_that_was_seen_helps_by_a_fifth() -> None:
+    house = with_stem(sound_house(), "fs1", strength_psi=measured(2500.0))
+    plain = front(house)
+    barred = front(with_stem(house, "fs1", edge_bar=measured(True)))
+    none = front(with_stem(house, "fs1", edge_bar=measured(False)))
+    assert plain.capacity is not None
+    assert barred.capacity == pytest.approx(1.2 * plain.capacity)
+    assert none.capacity == plain.capacity
+
+
+def test_new_bolts_nearer_than_their_report_says_are_an_extension() -> None:
+    near = [a_new_bolt("line1", s, edge_in=1.5) for s in (60.0, 130.0)]
+    link = front(with_pieces(sound_house(), *near), work=True)
+    assert "nearer to an edge or another than 17.9.2 allows" in link.extension
+    held = [a_new_bolt("line1", s, edge_in=2.0) for s in (60.0, 130.0)]
+    assert front(with_pieces(sound_house(), *held), work=True).extension == ""
+
+
+def test_what_the_trade_has_seen_stands_beside_the_bolts_and_on_no_other_stage() -> None:
+    house = sound_house()
+    reading = Reading(prepare(house).best.house)
+    chain = chain_of(reading, work_out(reading), "line1", ())
+    notes = {stage.key: stage.note for stage in chain.stages if stage.note}
+    assert list(notes) == ["bolts-concrete"]
+    assert "common practice, no source" in notes["bolts-concrete"]
+    assert "no evidence for weaker concrete, for anchors set afterwards" in notes["bolts-concrete"]

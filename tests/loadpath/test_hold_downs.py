@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from groundsill.house.fact import measured
 from groundsill.loadpath.chain import Link
 from groundsill.work.document import House
 from tests.loadpath.bolting import (
@@ -49,7 +50,10 @@ def test_an_anchor_set_in_old_concrete_is_only_indicated() -> None:
     link = anchor(held(anchor_embedment_in=10.0))
     assert link.demand is not None
     assert link.demand > 0
-    assert link.reason.startswith("breakout for the overstrength tension; bond is by the anchor's own report; without")
+    assert link.reason.startswith(
+        "breakout for the overstrength tension (17.10.5.3 d); bond stress by its report, report 5; against splitting "
+        "(17.9.2): met: edge at least 1.75 in. away (its report); without"
+    )
 
 
 @pytest.mark.parametrize("kind", ["full-depth crack", "cold joint", "gap", "step"])
@@ -97,7 +101,7 @@ def light() -> House:
         a_hold_down("sg2", 157.0, anchor_edge_in=8.0, anchor_embedment_in=10.0),
     )
     panels = [a_panel("sg2", start, end) for start, end in ((101.0, 160.0), (0.0, 90.0), (170.0, 240.0))]
-    return with_pieces(sound_house(), *panels, *ends)
+    return with_pieces(with_stem(sound_house(), "fs2", top_width_in=measured(16.0)), *panels, *ends)
 
 
 def test_pull_tests_lift_it_and_so_does_a_named_engineer() -> None:

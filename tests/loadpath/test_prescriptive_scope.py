@@ -172,6 +172,10 @@ def test_the_weaknesses_are_told_by_the_lines_that_have_them() -> None:
     found = {weak.key: weak for weak in study.prescriptive.weaknesses}
     assert found["masonry-perimeter"].outcome == "there"
     assert "L1, L2, L3, L4" in found["masonry-perimeter"].reason
+    assert (
+        "for a registered design professional to evaluate, with tests (A304.2.2)" in found["masonry-perimeter"].reason
+    )
+    assert "or, instead of tests, a new foundation inside the perimeter" in found["masonry-perimeter"].reason
     assert found["perimeter-gaps"].outcome == "not there"
     assert found["sill-connection"].outcome == "there"
     assert found["cripple-wall-bracing"].outcome == "there"

@@ -19,6 +19,7 @@ from groundsill.study import run, working
 from groundsill.work.document import House
 from groundsill.work.pieces import SideplatePiece
 from tests.loadpath.bolting import (
+    EPOXY,
     FIR,
     WORK,
     a_new_bolt,
@@ -56,7 +57,7 @@ def a_plate(station: float = 120.0, **changes: Any) -> SideplatePiece:
         "mark": f"SP{station:g}", "from_top_in": 5.0, "thickness_in": 0.1875, "width_in": 9.0, "screw": "No. 14 screw",
         "screw_length_in": 3.0, "screws": 4, "screw_spacing_in": 2.5, "screw_above_in": 0.75,
         "anchor_diameter_in": 0.5, "anchor_embedment_in": 4.0, "anchor_report": "report 2", "anchors": 2,
-        "anchor_spacing_in": 5.0, "couple": "anchors",
+        "anchor_spacing_in": 5.0, "couple": "anchors", "adhesive": EPOXY,
     }  # fmt: skip
     return SideplatePiece(line="line2", station_in=station, **(plain | changes))
 
@@ -274,7 +275,7 @@ def test_a_decayed_sill_holds_no_plate() -> None:
     ("facts", "words"),
     [
         ({"top_width_in": Fact(state="unknown")}, "the thickness of the stem is not known"),
-        ({"material": "brick"}, "the foundation there is brick"),
+        ({"material": "brick"}, "brick: direct bolting needs both in-place shear tests of the wall and tests of bolts"),
         ({"top_width_in": measured(4.0)}, "anchors 4 in. deep come out of a stem 4 in. thick"),
     ],
 )

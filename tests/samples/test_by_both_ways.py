@@ -67,8 +67,9 @@ def test_quarry_lane_stands_on_brick_and_stone_and_only_its_addition_is_within()
     assert path_of("quarry-lane").within == "out"
     lines = lines_of("quarry-lane")
     assert {mark for mark, line in lines.items() if line.within == "in"} == {"L8", "L9", "L10"}
-    masonry = {weak.key: weak.outcome for weak in path_of("quarry-lane").weaknesses}
-    assert masonry["masonry-perimeter"] == "there"
+    masonry = {weak.key: weak for weak in path_of("quarry-lane").weaknesses}["masonry-perimeter"]
+    assert masonry.outcome == "there"
+    assert "Inner strips and panels has a new foundation inside for line L1, L12" in masonry.reason
     assert {item.key for item in path_of("quarry-lane").scope if item.outcome == "out"} == {"foundation"}
 
 

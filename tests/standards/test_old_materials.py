@@ -28,8 +28,8 @@ def test_every_range_runs_from_low_over_best_to_high(table: tables.Table) -> Non
     ("year", "row"),
     [
         (1912, "before 1920"), (1919, "before 1920"), (1920, "1920 to 1929"), (1929, "1920 to 1929"),
-        (1930, "1930 to 1949"), (1949, "1930 to 1949"), (1950, "1950 or later"), (2020, "1950 or later"),
-        (None, "unknown"),
+        (1930, "1930 to 1949"), (1949, "1930 to 1949"), (1950, "1950 to 1969"), (1969, "1950 to 1969"),
+        (1970, "1970 or later"), (2020, "1970 or later"), (None, "unknown"),
     ],
 )  # fmt: skip
 def test_the_year_picks_the_row(year: float | None, row: str) -> None:

@@ -11,6 +11,7 @@ from groundsill.loadpath.storey_above import REMARKS, StoreyCheck, own_system
 from groundsill.papers.views.basis_view import ONE_AT_A_TIME, telling_moves, to_look_at
 from groundsill.papers.views.prescriptive_view import line_told, requirement_told, within_words
 from groundsill.papers.views.proofs_view import lines_of_decisions, lines_of_tests, proved_links
+from groundsill.papers.views.strength_view import HOW_FOUND, lines_of_strength, settling_words
 from groundsill.papers.views.words import counted, listed, quantity, ratio, sentence
 from groundsill.study import Run, Study
 
@@ -34,9 +35,11 @@ def floor_line(run: Run) -> Iterator[RenderableType]:
 def notes_below(house: House, study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
     """Everything of one state that no chain tells."""
     yield from _work(run)
+    yield from _beside(run)
     yield from _above(study, run, full)
     yield from _prescriptive(study, run, full)
     yield from _proofs(house, study, run, full)
+    yield from _strength(study, run, full)
     yield from _measure_next(study, full)
     yield from _look_at(study, full)
 
@@ -49,6 +52,15 @@ def _work(run: Run) -> Iterator[RenderableType]:
     if run.uncounted:
         yield strong("Work that no check counts yet; the verdicts stand without it")
         yield lines(run.uncounted)
+        yield ""
+
+
+def _beside(run: Run) -> Iterator[RenderableType]:
+    """What the trade says beside the checks of a stage."""
+    notes = dict.fromkeys(stage.note for chain in run.chains for stage in chain.stages if stage.note)
+    if notes:
+        yield strong("Seen by the trade")
+        yield lines(notes)
         yield ""
 
 
@@ -108,6 +120,22 @@ def _proofs(house: House, study: Study, run: Run, full: bool) -> Iterator[Render
         yield ""
 
 
+def _strength(study: Study, run: Run, full: bool) -> Iterator[RenderableType]:
+    """The tests that would settle the lines that hang on the strength of their concrete; every stretch when asked."""
+    if full and study.concrete:
+        yield strong("How strong the concrete is")
+        yield lines(lines_of_strength(study))
+        yield ""
+    if not run.settled_by:
+        return
+    yield strong("Tests of the concrete that would settle it")
+    for test in run.settled_by:
+        told = settling_words(test, study.units)
+        yield lines((words(" ".join(told if full else told[:1])),), test.mark or test.line)
+    yield faint(HOW_FOUND if full else "--full shows how many cores, where, and at what mean.")
+    yield ""
+
+
 def _measure_next(study: Study, full: bool) -> Iterator[RenderableType]:
     """The facts whose measuring would tell most, the most telling first."""
     if not study.facts:
@@ -144,4 +172,5 @@ def _look_at(study: Study, full: bool) -> Iterator[RenderableType]:
 def _move(move: Move) -> str:
     turns = f"turns the verdict of {listed(move.flips)}" if move.flips else ""
     by = f"moves the ratio of {move.where} by {ratio(move.change)}" if move.change else ""
-    return sentence(f"{move.label}: {'; '.join(filter(None, (turns, by)))}")
+    cores = "tests that would settle it stand above" if move.path.endswith(".strength_psi") else ""
+    return sentence(f"{move.label}: {'; '.join(filter(None, (turns, by, cores)))}")

@@ -55,6 +55,12 @@ class FoundationSegment:
         most=12000,
         factory=unknown,
     )
+    pour: Fact[str] = about(
+        "Which pour it is of",
+        help="stretches with the same word, year and condition are one concrete: cores of one speak for all",
+        measure="same aggregate, colour and board marks, no joint between; say in how what you saw",
+        factory=unknown,
+    )
     condition: Fact[str] = about("Condition", choices=("sound", "weathered", "crumbling"), factory=unknown)
     lean_in_per_ft: Fact[float] = about(
         "Lean, inches in a foot of height",
@@ -65,11 +71,27 @@ class FoundationSegment:
         factory=unknown,
     )
     reinforced: Fact[bool] = about("Reinforced", factory=unknown)
+    edge_bar: Fact[bool] = about(
+        "A No. 4 bar or larger along its top, between the bolts and the face",
+        measure="cover meter along the top, and one place opened to see the bar",
+        factory=unknown,
+    )
     wythes: Fact[float] = about("Wythes of brick", least=1, most=6, factory=unknown)
     mortar: Fact[str] = about(
         "Mortar", choices=("hard", "soft", "missing"), measure="scratch with a screwdriver", factory=unknown
     )
     header_course: Fact[bool] = about("Header courses seen", factory=unknown)
+    header_percent: Fact[float] = about(
+        "Headers, percent of the face", measure="count bricks over a square yard", least=0, most=100, factory=unknown
+    )
+    header_clear_in: Fact[float] = about(
+        "Clear distance between headers",
+        unit="in",
+        help="up and down or along, whichever is more",
+        least=0,
+        most=240,
+        factory=unknown,
+    )
     collar_joint_filled: Fact[bool] = about("Collar joint filled", factory=unknown)
 
 
@@ -100,13 +122,42 @@ class FoundationTest:
     displacement_in: float | None = about("Displacement at that result", unit="in", least=0, most=12, default=None)
     count: int = about("How many were tested alike; the result is the least of them", least=1, most=500, default=1)
     anchor: Literal["", "old", "new"] = about("Anchor tested: one found in place, or a new one", default="")
-    anchor_kind: Literal["", "cast-in", "adhesive", "expansion", "screw"] = about("Kind of that anchor", default="")
+    anchor_kind: Literal[
+        "", "cast-in", "adhesive", "expansion", "screw", "grouted", "through-bolt", "embedded at 22.5 degrees"
+    ] = about("Kind of that anchor", default="")
     anchor_diameter_in: float | None = about("Diameter of that anchor", unit="in", least=0.25, most=1.5, default=None)
     anchor_embedment_in: float | None = about(
         "Embedment of that anchor", unit="in", help="left out where nobody knows it", least=0, most=36, default=None
     )
     anchor_edge_in: float | None = about(
         "That anchor's centre to the nearest face of the concrete", unit="in", least=0, most=24, default=None
+    )
+    # cores of concrete, read in house/cores.py
+    core_diameter_in: float | None = about("Diameter of that core", unit="in", least=1, most=12, default=None)
+    core_length_in: float | None = about(
+        "Length of that core as tested, with its caps", unit="in", least=1, most=24, default=None
+    )
+    core_moisture: Literal["", "as received", "soaked", "dried"] = about(
+        "How that core was kept before the test",
+        help="soaked: 48 hours in water; left out counts as received",
+        default="",
+    )
+    core_corrected: bool = about("The result is already corrected for the length of that core", default=False)
+    bed_joints_in2: float | None = about(
+        "Mortar shear: area of the bed joints above and below the brick",
+        unit="in^2",
+        help="then the result is the load in lb at the first movement",
+        least=4,
+        most=400,
+        default=None,
+    )
+    axial_psi: float | None = about(
+        "Mortar shear: stress of the load on those joints",
+        unit="psi",
+        help="left out: what the gravity take-down brings there; 0 where the result has it taken off already",
+        least=0,
+        most=500,
+        default=None,
     )
     by: str = about("Who", default="")
     when: str = about("When", default="")

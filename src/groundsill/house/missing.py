@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from groundsill.house.cores import range_by_cores
 from groundsill.house.fact import Fact
 from groundsill.house.survey import Survey, in_order
 from groundsill.house.underfloor import SillPiece
@@ -229,7 +230,8 @@ def _of_foundation(survey: Survey, at: str) -> Iterator[Missing]:
         }
         for field, (fact, what) in facts.items():
             yield from _unknown(path, field, fact, what, needs)
-        if segment.material == "poured concrete" and segment.condition.value == "crumbling":
+        crumbling = segment.material == "poured concrete" and segment.condition.value == "crumbling"
+        if crumbling and range_by_cores(survey, key, None) is None:
             what = f"strength of {name}, which crumbles (no range stands in for it),"
             yield from _unknown(path, "strength_psi", segment.strength_psi, what, "its anchors cannot be checked")
 

@@ -15,7 +15,8 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Any, Final, Generic, Literal, Protocol, TypeVar, cast
 
-from groundsill.house.fact import Fact
+from groundsill.house.cores import range_by_cores
+from groundsill.house.fact import Fact, FactState
 from groundsill.house.model import FieldFacts, Shape, fields_of
 from groundsill.house.ranges import Assumed, Years, assumed_for, rules
 from groundsill.house.survey import Survey, in_order
@@ -157,12 +158,22 @@ def _settled(place: _Place) -> tuple[Fact[Any], FactRef, tuple[Mark, ...]] | Non
     if place.key not in rules() and (fact.low is None or fact.high is None):
         return None
     assumed = assumed_for(place.key, lambda name: _in_words(place.owners, name), _years(place))
+    tested = _by_cores(place, assumed)
+    if tested is not None and (fact.low is None or fact.high is None):
+        return _from_range(place, tested)
     if fact.low is not None and fact.high is not None:
         inside = assumed.best if assumed else None
         if not isinstance(inside, float) or not fact.low <= inside <= fact.high:
             inside = (fact.low + fact.high) / 2
         return _from_survey(place, inside)
     return _from_range(place, assumed) if assumed else None
+
+
+def _by_cores(place: _Place, by_age: Assumed | None) -> Assumed | None:
+    """What cores leave of the strength of a stretch of concrete; None for any other fact, or without cores."""
+    if place.key != "survey.foundation.segments.strength_psi":
+        return None
+    return range_by_cores(place.survey, place.path.split(".")[3], by_age)
 
 
 def _from_survey(place: _Place, best: Worth) -> tuple[Fact[Any], FactRef, tuple[Mark, ...]]:
@@ -181,14 +192,17 @@ def _from_survey(place: _Place, best: Worth) -> tuple[Fact[Any], FactRef, tuple[
 
 
 def _from_range(place: _Place, assumed: Assumed) -> tuple[Fact[Any], FactRef, tuple[Mark, ...]]:
-    """A fact nobody could see, on the range that age and material allow."""
+    """A fact nobody could see, on the range that age and material allow, or that tests of it leave."""
     how = "; ".join(part for part in (place.fact.how, assumed.words) if part)
+    tested = any(m.kind == "estimated" for m in assumed.marks)
     ref = FactRef(
-        place.path, place.label, place.facts.unit, assumed.low, assumed.best, assumed.high, assumed=True, why=how
+        place.path, place.label, place.facts.unit, assumed.low, assumed.best, assumed.high, assumed=not tested, why=how
     )
-    mark = Mark("assumed range", f"{place.label}: {_range_words(ref)}")
-    others = tuple(m for m in assumed.marks if m.kind != "assumed range")
-    return replace(place.fact, value=assumed.best, low=None, high=None, how=how), ref, (mark, *others)
+    mark = Mark("estimated" if tested else "assumed range", f"{place.label}: {_range_words(ref)}")
+    others = tuple(m for m in assumed.marks if m.kind not in ("assumed range", "estimated"))
+    state: FactState = "estimated" if tested else place.fact.state
+    settled = replace(place.fact, value=assumed.best, low=None, high=None, how=how, state=state)
+    return settled, ref, (mark, *others)
 
 
 def _range_words(ref: FactRef) -> str:

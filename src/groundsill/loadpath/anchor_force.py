@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from groundsill.loadpath.case import LineCase
+from groundsill.loadpath.prying import PLAIN_FORCE
 
-__all__ = ["PLAIN_FORCE", "anchor_force"]
-
-PLAIN_FORCE: Final = ("A", "B")  # ACI 318-19 17.10.1: the rules for earthquake hold in categories C to F
+__all__ = ["anchor_force"]
 
 
 def anchor_force(case: LineCase) -> tuple[float, str]:

@@ -17,6 +17,10 @@ from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Combine, Link, Stage
 from groundsill.loadpath.concrete import concrete_link
+from groundsill.loadpath.experience import EXPERIENCE
+from groundsill.loadpath.masonry_bolts import brick_link
+from groundsill.loadpath.masonry_plates import brick_plates_link, on_masonry
+from groundsill.loadpath.masonry_proofs import stands_in
 from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.shares import LineShares
 from groundsill.loadpath.side_plate_anchors import plates_link
@@ -28,7 +32,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["anchor_stages", "share_of_sill"]
+__all__ = ["anchor_stages", "share_between", "share_of_sill"]
 
 _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
@@ -93,7 +97,10 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     found: dict[str, Yields] = {}
     for piece, rest in zip(pieces, rests, strict=True):
         if piece.plated is not None:
-            link, proof = plates_link(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+            in_stem = brick_plates_link if on_masonry(case, piece.plated) else plates_link
+            link, proof = in_stem(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
+        elif stands_in(case, piece.bolts.anchors):
+            link, proof = brick_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         else:
             link, proof, found[piece.id] = concrete_link(
                 case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood, springs
@@ -114,7 +121,7 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
-        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), _told(springs, found)),
+        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), EXPERIENCE, _told(springs, found)),
     )
 
 
@@ -137,9 +144,8 @@ def _told(springs: OnSprings, found: Mapping[str, Yields]) -> LineShares | None:
     """The shares, with what each piece's wood may count on."""
     if springs.shares is None:
         return None
-    sills = tuple(
-        replace(sill, by_yield=found[sill.id].first, yield_words=found[sill.id].words) for sill in springs.shares.sills
-    )
+    told = [(sill, found.get(sill.id, NOT_KNOWN)) for sill in springs.shares.sills]
+    sills = tuple(replace(sill, by_yield=yields.first, yield_words=yields.words) for sill, yields in told)
     return replace(springs.shares, sills=sills)
 
 
@@ -173,8 +179,13 @@ def _unshared(case: LineCase, piece: _Piece, left: _Left, link: Link) -> Link:
 
 
 def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
-    """What part of the line's force comes down on a sill piece: from the braces over it, or by length with none."""
-    over = {b.id: part_length(b, sill.from_in, sill.to_in) / b.length_in for b in case.braces}
+    """What part of the line's force comes down on a sill piece."""
+    return share_between(case, sill.from_in, sill.to_in)
+
+
+def share_between(case: LineCase, low: float, high: float) -> Share:
+    """What part of the line's force comes down between two stations: from the braces there, or by length with none."""
+    over = {b.id: part_length(b, low, high) / b.length_in for b in case.braces}
     doubts = case.doubts
     if over and min(over.values()) > 1 - 1e-9 and len(case.counted()) > 1:
         doubts = frozenset()  # under a piece that holds every brace whole comes all of the force, however they share it
@@ -187,7 +198,7 @@ def share_of_sill(case: LineCase, sill: SillPiece) -> Share:
         return Share(1.0, doubts)
     braces = [b for b in case.braces if b.share > 0]
     if not braces:
-        return Share((sill.to_in - sill.from_in) / case.length_in, doubts)
+        return Share((high - low) / case.length_in, doubts)
     return Share(min(1.0, sum(b.share * over[b.id] for b in braces)), doubts)
 
 

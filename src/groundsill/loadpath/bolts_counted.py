@@ -14,10 +14,10 @@ from dataclasses import dataclass, replace
 from groundsill.house.underfloor import Bolt, SillPiece
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import near_break
-from groundsill.work.pieces import BoltPiece
+from groundsill.work.pieces import Adhesive, BoltPiece
 from groundsill.working.value import Mark
 
-__all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in"]
+__all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in", "refused_in"]
 
 TEST_FACTOR = 2.0  # test load over what an old bolt of unknown embedment is counted with; common practice, no source
 FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
@@ -51,6 +51,7 @@ class Anchor:
     doubts: tuple[str, ...] = ()
     marks: frozenset[Mark] = frozenset()
     edge_marks: frozenset[Mark] = frozenset()
+    adhesive: Adhesive | None = None
     hole_in: float | None = None
 
     @property
@@ -109,12 +110,19 @@ def anchors_in(case: LineCase, sill: SillPiece) -> Counted:
         if not reasons and not unseen and new:
             reasons = ["old bolts are not added to new ones"]
         if reasons or unseen:
-            left_out.append(f"{bolt.mark or id}: {', '.join(reasons or unseen)}")
+            left_out.append(f"{bolt.mark or id}: {', '.join(dict.fromkeys(reasons or unseen))}")
             unknown += [] if reasons or new else [left_out[-1]]
         else:
             old.append(anchor)
     counted: Sequence[Anchor] = sorted(new or old, key=lambda a: (a.station_in, a.id))
     return Counted(tuple(counted), tuple(left_out), doubts, tuple(unknown))
+
+
+def refused_in(material: str) -> str:
+    """Why an expansion anchor is refused in a material, whatever its report says; nothing where it is not."""
+    if material not in ("brick", "stone", "block"):
+        return ""
+    return f"expansion anchors are refused in {material}, which they may split"
 
 
 def _strength_marked(case: LineCase, piece: BoltPiece) -> frozenset[Mark]:
@@ -144,7 +152,8 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
         piece.report,
         piece.plate_washer,
         piece.to_sheathing_in,
-        hole_in=piece.hole_in,
+        adhesive=piece.adhesive,
+        hole_in=piece.sill_hole_in,
     )
 
 
@@ -173,7 +182,9 @@ def _why_not_counted(case: LineCase, bolt: Bolt) -> list[str]:
     """What keeps an existing bolt from counting for what it is: no sound nut and washer, rust, a hole too wide."""
     found = []
     if bolt.kind in ("expansion", "screw"):
-        found.append(f"{bolt.kind} anchors count only by an entered report")
+        under = foundation_at(case.reading, case.id, bolt.station_in)
+        refused = refused_in(under[1].material) if under is not None and bolt.kind == "expansion" else ""
+        found.append(refused or f"{bolt.kind} anchors count only by an entered report")
     if bolt.nut.value not in ("tight", None):
         found.append(f"its nut is {bolt.nut.value}")
     elif bolt.nut.state == "absent":
@@ -213,9 +224,11 @@ def _why_not_there(case: LineCase, sill: SillPiece, anchor: Anchor, diameters: f
             f"it stands within {diameters:g} diameters of the end of the sill piece ({case.nds.cite('Table 12.5.1A')})"
         )
     if anchor.kind == "expansion":
+        under = foundation_at(case.reading, case.id, anchor.station_in)
+        if under is not None and (refused := refused_in(under[1].material)):
+            return refused
         if not anchor.report:
             return "expansion anchors count only by an entered report"
-        under = foundation_at(case.reading, case.id, anchor.station_in)
         f_c = under[1].strength_psi.value if under is not None else None
         if f_c is None or f_c < _WEAK_PSI:
             return "expansion anchors are not counted in concrete under 2,500 psi or of unknown strength"

@@ -85,7 +85,7 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One stage of a chain, from the floor boards down.
+    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, in no figure.
 
     ``shares`` are those of the bolts in the foundation, where they are worked out on the springs of their slip.
     """
@@ -94,6 +94,7 @@ class Stage:
     title: str
     combine: Combine
     links: tuple[Link, ...]
+    note: str = ""
     shares: LineShares | None = None
 
 

@@ -15,8 +15,9 @@ from itertools import pairwise
 from math import sqrt
 
 from groundsill.forces.reading import doubted
+from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
-from groundsill.loadpath.anchor_force import PLAIN_FORCE, anchor_force
+from groundsill.loadpath.anchor_force import anchor_force
 from groundsill.loadpath.bolt_shares import OnSprings
 from groundsill.loadpath.bolt_states import (
     NOT_KNOWN,
@@ -31,11 +32,12 @@ from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
+from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of, to_end
+from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, nominal_at_mean, strength_of, to_end
 from groundsill.standards.aci318_19.expected import expected_breakout
-from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
 from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
@@ -50,7 +52,8 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["PLAIN_FORCE", "close_group", "concrete_link", "expected_in_concrete", "force_on_one", "steel_in_shear"]
 
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
-_MASONRY = ("brick", "stone", "block")
+_NAMED = {"sill exception": "the sill exception", PROPOSAL: "the 2016 proposal"}
+_CLAUSES = {"sill exception": EXCEPTION_CLAUSE, PROPOSAL: PROPOSAL_CLAUSE}
 _NEAR_END_IN = 24.0  # an end of the concrete nearer than this may be what breaks out
 _BY_TEST_LOAD = f"by the load it held in a test, over {TEST_FACTOR:g} (common practice, no source)"
 
@@ -121,23 +124,21 @@ def concrete_link(
             steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
             on = _governing(case, piece, every, share, wood, springs)
-            by_exception = case.reading.house.choices.anchor_basis == "sill exception" and case.lateral == "earthquake"
-            asked = ask(case, id, sill, anchors) if by_exception else None
+            asked = _asked(case, piece)
     except OutsideLimits as outside:
         return _cannot(piece, _CLAUSE, str(outside)), NO_TEST, NOT_KNOWN
     proof = by_tests(case, anchors, float(on.demand), len(of_line))
-    if asked is not None and (asked.applies or (asked.applies is None and not proof.passes)):
-        return _by_exception(piece, asked, on.found), proof, on.yields
-    beside = f"the sill exception does not stand in for this check ({EXCEPTION_CLAUSE})"
-    words = on.words if asked is None else f"{on.words}; {beside}: {asked.words}"
+    basis, words = case.reading.house.choices.anchor_basis, on.words
+    if asked is not None and asked.applies and basis == PROPOSAL and wood.allowable is not None and not proof.passes:
+        with section(piece.address):
+            design, expected = float(on.found.design), on.expected
+            return by_proposal(case, title, id, share, wood, asked, design, expected), proof, on.yields
+    if asked is not None and _decided(asked, basis, proof):
+        return _by_exception(piece, asked, on.found, basis), proof, on.yields
+    if asked is not None and not asked.applies:
+        words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
     link = checked(
-        piece.address,
-        title,
-        "sill",
-        id,
-        level="strength",
-        unit="lb a bolt",
-        demand=on.demand,
+        piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=on.demand,
         capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
         reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
@@ -145,7 +146,7 @@ def concrete_link(
         expected=on.expected,
         marks=springs.marks | (asked.marks if asked is not None else frozenset()),
         working=(*piece.working, *((f"line/{case.id}/bolt-shares",) if springs.shares is not None else ())),
-    )
+    )  # fmt: skip
     return link, proof, on.yields
 
 
@@ -173,6 +174,22 @@ def _governing(
     return _Governs(every[n], demand, words, expected_on(alone, shares.bolts[n]), yields)
 
 
+def _asked(case: LineCase, piece: _Piece) -> Asked | None:
+    """The rule that may stand in for the check against earthquake, where the designer picked one."""
+    basis = case.reading.house.choices.anchor_basis
+    if case.lateral != "earthquake" or basis not in _NAMED:
+        return None
+    put = ask_proposal if basis == PROPOSAL else ask
+    return put(case, piece.id, piece.sill, piece.bolts.anchors)
+
+
+def _decided(asked: Asked, basis: str, proof: Proof) -> bool:
+    """Whether the exception stands, or an engineer has to say whether it, or the proposal, does."""
+    if asked.applies is None:
+        return not proof.passes
+    return asked.applies and basis != PROPOSAL
+
+
 def _cannot(piece: _Piece, clause: str, reason: str, marks: Iterable[Mark] = (), applies: bool = True) -> Link:
     return cannot(
         piece.address, piece.title, "sill", piece.id, clause=clause, reason=reason, applies=applies,
@@ -196,14 +213,8 @@ def _cannot_be_concrete(case: LineCase, anchors: Sequence[Anchor]) -> tuple[str,
         under = foundation_at(case.reading, case.id, anchor.station_in)
         if under is None:
             return _CLAUSE, "no foundation was surveyed under the bolt"
-        material = under[1].material
-        if material in _MASONRY:
-            return (
-                "TMS 402 chapter 9; IEBC 2021 A106.2",
-                f"{material}: needs both in-place shear tests of the wall and anchor tests in it",
-            )
-        if material != "poured concrete":
-            return _CLAUSE, f"the foundation there is {material}"
+        if under[1].material != "poured concrete":
+            return _CLAUSE, f"the foundation there is {under[1].material}"
         if anchor.embedment_in is None:
             continue
         if anchor.edge_in is None:
@@ -228,21 +239,22 @@ def _in_concrete(
     assert f_c is not None and height is not None and anchor.edge_in is not None
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
     h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
-    found = _breakouts(case, anchor, of_line, f_c, h_a)
+    found = _breakouts(case, anchor, of_line, f_c, h_a, _edge_of(case, id, segment))
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
-    h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
-    c_near = doubted(anchor.edge_in, anchor.edge_marks, unit="in", symbol="c_near")
-    prise = pryout_of(h_ef, f_c, to_end(case, anchor.station_in), c_near=c_near, anchor=installed)
-    found["pryout"] = (prise.design, prise.nominal)
+    design, nominal, by_bond = pried(case, anchor, id, segment, f_c)
+    found["pryout"] = (design, nominal)
     way = min(found, key=lambda key: float(found[key][0]))
     design = least(*(v[0] for v in found.values()), symbol="φV_n", label="weakest way of failing in concrete")
     scope = anchor_scope(f_c, installed, "assumed" if cored_strength(case, id) is None else "tested")
     extension = scope.extension
     if anchor.kind != "cast-in" and not anchor.report:
         extension = extension or "an anchor set afterwards without its evaluation report"
-    return _Concrete(design, found[way][1], way, extension)
+    bonded = by_bond if way == "pryout" else ""
+    beyond = (extension, bonded, too_near(anchor, of_line))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Concrete(design, nominal, way, "; ".join(dict.fromkeys(text for text in beyond if text)))
 
 
 def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concrete:
@@ -259,7 +271,7 @@ def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concret
 
 
 def _breakouts(
-    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float, at_edge: str
 ) -> dict[str, tuple[float, float]]:
     """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
     assert anchor.edge_in is not None and anchor.embedment_in is not None
@@ -268,7 +280,7 @@ def _breakouts(
     side = to_end(case, anchor.station_in)
     count, spacing, edge = close_group(anchor, of_line)
     c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", _group_marked(anchor, of_line))
-    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing)
+    along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing, concrete=at_edge)
     found = {"breakout beside the bolt": (along.design, along.nominal)}
     if count > 1:
         note(f"{count} bolts closer than three edge distances break out together: each has its part of the group")
@@ -281,6 +293,12 @@ def _breakouts(
         toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=c_a2)
         found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
     return found
+
+
+def _edge_of(case: LineCase, id: str, segment: FoundationSegment) -> str:
+    """The row of Table 17.7.2.5.1: cracked concrete, with an edge bar only where one was seen."""
+    case.reading.noted("whether a bar runs along the edge", f"survey.foundation.segments.{id}.edge_bar")
+    return "cracked, edge bar No. 4 or larger" if segment.edge_bar.value else "cracked, no edge bar"
 
 
 def close_group(anchor: Anchor, of_line: Sequence[Anchor]) -> tuple[int, float, float]:
@@ -391,11 +409,11 @@ def _why_not_by_yield(case: LineCase, wood: Wood) -> str:
     return f", for {lacking} to take the force at which the wood yields"
 
 
-def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete) -> Link:
-    """The exception holds, or an engineer must say whether it does."""
+def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete, basis: str) -> Link:
+    """The exception holds, or an engineer must say whether it, or the proposal, does."""
     if asked.applies:
         reason = f"the sill exception applies to every bolt, so the wood value stands alone; {asked.words}"
         return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks, applies=False)
-    reason = f"outside the sill exception's evidence, an engineer decides: {asked.words}. "
+    reason = f"outside {_NAMED[basis]}'s evidence, an engineer decides: {asked.words}. "
     reason += f"Breakout by ACI would give {float(weakest.design):,.0f} lb a bolt"
-    return _cannot(piece, EXCEPTION_CLAUSE, reason, asked.marks | marks_of((weakest.design,)))
+    return _cannot(piece, _CLAUSES[basis], reason, asked.marks | marks_of((weakest.design,)))

@@ -67,7 +67,7 @@ def _one_way(
     links += post_links(case, turned, pressing, bounds)
     for piece in at_end:
         to_anchor, to_footing = f"{address}-anchor-{piece.mark}", f"{address}-footing-{piece.mark}"
-        links.append(bounded(bounds, partial(anchor_of, case, turned, piece, to_anchor)))
+        links.append(bounded(bounds, partial(anchor_of, case, turned, piece, held, to_anchor)))
         links.append(bounded(bounds, partial(lifted_by, case, turned, piece, force, to_footing)))
     return links
 

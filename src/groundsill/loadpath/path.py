@@ -7,12 +7,14 @@ from collections.abc import Sequence
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.loadpath.anchors import anchor_stages
+from groundsill.loadpath.both_ways import with_both_ways
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.drift import drift_stage
 from groundsill.loadpath.floor import floor_stages
+from groundsill.loadpath.masonry_stem import masonry_stage
 from groundsill.loadpath.open_force import at_most, between
 from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.proof import with_acceptances
@@ -64,13 +66,15 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
 
 
 def _stages(case: LineCase) -> tuple[Stage, ...]:
-    """A line from the floor boards to the bolts in the foundation, for the force that its case is made for."""
+    """A line from the floor boards to its bolts and its brick stem, for the force that its case is made for."""
     quake = case.lateral == "earthquake"  # drift is the earthquake's, and the chord force is worked out for it alone
-    return (
+    stages = (
         *floor_stages(case),
         splice_stage(case),
         *((chord_stage(case),) if quake else ()),
         *bracing_stages(case),
         *((drift_stage(case),) if quake else ()),
         *anchor_stages(case),
+        *masonry_stage(case),
     )
+    return with_both_ways(case, stages)

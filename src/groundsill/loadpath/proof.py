@@ -20,7 +20,8 @@ from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockin
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
-    "MOST_MOVED_IN", "NO_TEST", "TESTS_AT_LEAST", "TESTS_SHARE", "Proof", "accepted", "by_tests", "with_acceptances",
+    "MOST_MOVED_IN", "NO_TEST", "TESTS_AT_LEAST", "TESTS_SHARE", "Proof", "accepted", "alike", "by_tests",
+    "with_acceptances",
 ]  # fmt: skip
 
 TESTS_AT_LEAST = 3
@@ -71,15 +72,15 @@ def _asked(case: LineCase, anchors: Sequence[Anchor], demand: float, of_line: in
     stretches = {found[0] for a in anchors if (found := foundation_at(case.reading, case.id, a.station_in))}
     told: dict[str, FoundationTest] = {}
     for anchor in anchors:
-        alike = [(id, t) for id, t in tests if _alike(t, anchor)]
-        if not alike:
+        like = [(id, t) for id, t in tests if alike(t, anchor)]
+        if not like:
             return NO_TEST
-        for id, test in alike:
+        for id, test in like:
             if test.segment in stretches and (short := _short(test, demand)):
                 return Proof(False, f"not proved by test: {test.mark or id} {short}")
-        held = [(id, t) for id, t in alike if not _incomplete(t) and not _short(t, demand)]
+        held = [(id, t) for id, t in like if not _incomplete(t) and not _short(t, demand)]
         if not held:
-            id, test = alike[0]
+            id, test = like[0]
             words = _incomplete(test) or _short(test, demand)
             return Proof(False, f"not yet proved by test: {test.mark or id} {words}")
         under = foundation_at(case.reading, case.id, anchor.station_in)
@@ -105,7 +106,7 @@ def _tests_on_line(case: LineCase, kind: str) -> list[tuple[str, FoundationTest]
     return found
 
 
-def _alike(test: FoundationTest, anchor: Anchor) -> bool:
+def alike(test: FoundationTest, anchor: Anchor) -> bool:
     """Whether a tested anchor stands for another: of its age, kind and size, no deeper, no farther from the face."""
     if test.anchor != ("new" if anchor.new else "old") or test.anchor_kind != anchor.kind:
         return False

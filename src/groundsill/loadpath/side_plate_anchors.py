@@ -11,13 +11,16 @@ from dataclasses import dataclass
 
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.adhesives import apart, glue_of
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, steel_in_shear
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
+from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
-from groundsill.loadpath.stem import cored_strength, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of, to_end
+from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -28,7 +31,7 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, least, note, scale
 from groundsill.working.value import marks_of
 
-__all__ = ["plates_link"]
+__all__ = ["anchors_of", "lever_of", "plates_link"]
 
 _CLAUSE = "ACI 318-19 17.7.2, 17.7.3, 17.10.6"
 _NOT_GIVEN = "the diameter and embedment of the anchors of a side plate are not given (its report names them)"
@@ -67,7 +70,7 @@ def plates_link(
     except OutsideLimits as outside:
         return cannot(address, title, "sill", id, clause=_CLAUSE, reason=str(outside), working=working), NO_TEST
     on_one = float(demand) * max(held.on_anchor for held in every)
-    proof = by_tests(case, _anchors(plated), on_one, of_line)
+    proof = by_tests(case, anchors_of(plated), on_one, of_line)
     extension = "; ".join(dict.fromkeys(held.extension for held in every if held.extension))
     link = checked(
         address,
@@ -118,7 +121,7 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     f_c = strength_of(case, id, stem)
     assert f_c is not None
     V = given("V_1", TRIAL_LB, "lb", "trial force on one plate: all follows in proportion")
-    end = end_anchor(piece, V, _lever(piece))
+    end = end_anchor(piece, V, lever_of(piece))
     breaks = _breakout(case, piece, (id, stem), f_c, V, end)
     pries = _pryout(case, piece, f_c)
     each = divide(V, end.resultant, symbol="V_1/R", unit="1", label="force on the plate over that on its end anchor")
@@ -134,10 +137,15 @@ def _in_stem(case: LineCase, key: str, piece: SideplatePiece) -> _Held:
     extension = scope.extension
     if not (piece.anchor_report.strip() or piece.report.strip()):
         extension = extension or "an anchor set afterwards without its evaluation report"
-    return _Held(design, found[way][1], way, extension, float(end.resultant) / TRIAL_LB)
+    spacing = piece.anchor_spacing_in if piece.anchors > 1 else None
+    split = apart(piece.adhesive, piece.anchor_diameter_in, piece.from_top_in, spacing, SPLITTING[piece.anchor])[1]
+    bonded = pries[2] if way == "pryout" else ""
+    extension = "; ".join(dict.fromkeys(text for text in (extension, bonded, split) if text))
+    nominal = found[way][1] if way == "steel" or bonded else nominal_at_mean(case, id, f_c, found[way][1])
+    return _Held(design, nominal, way, extension, float(end.resultant) / TRIAL_LB)
 
 
-def _lever(piece: SideplatePiece) -> float:
+def lever_of(piece: SideplatePiece) -> float:
     """The couple's lever: from the row of screws to the row of anchors."""
     below = given("y_a", piece.from_top_in, "in", "anchors below the top of the stem")
     above = given("y_s", piece.screw_above_in or 0.0, "in", "screws above it")
@@ -181,18 +189,35 @@ def _breakout(
     return results[0], results[1]
 
 
-def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, float]:
-    """Design and nominal pryout of one anchor, as if the concrete ended half way to its neighbour."""
-    assert piece.anchor_embedment_in is not None
+def _pryout(case: LineCase, piece: SideplatePiece, f_c: float) -> tuple[float, float, str]:
+    """Design and nominal pryout of one anchor, and any extension; its cone ends half way to its neighbour."""
+    assert piece.anchor_embedment_in is not None and piece.anchor_diameter_in is not None
     h_ef = given("h_ef", piece.anchor_embedment_in, "in", "embedment")
     c_near = given("c_near", piece.from_top_in, "in", "anchor to the top of the stem")
     side = max(to_end(case, piece.station_in) - half_row(piece), 0.1)
     beside = piece.anchor_spacing_in / 2 if piece.anchors > 1 else side
-    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed")
-    return prise.design, prise.nominal
+    if piece.anchor != "adhesive":
+        prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed")
+        return prise.design, prise.nominal, ""
+    quake = case.lateral == "earthquake" and case.forces.category not in PLAIN_FORCE
+    glue = glue_of(piece.adhesive, f_c, quake)
+    d_a = given("d_a", piece.anchor_diameter_in, "in", "anchor diameter")
+    n, s = (float(piece.anchors), piece.anchor_spacing_in) if piece.anchors > 1 else (1.0, 0.0)
+    if s >= 2 * float(bond_reach(d_a, glue.reach)):
+        n, s = 1.0, 0.0
+    row = bond_of(
+        d_a, h_ef, glue.cracked, glue.reach, side, side, c_near, s_along=(n - 1) * s, n=n, failure=glue.failure
+    )
+    each = (
+        scale(row.nominal, 1 / n, symbol="N_a", label=f"one of {n:g} anchors whose bonds meet")
+        if n > 1
+        else row.nominal
+    )
+    prise = pryout_of(h_ef, f_c, side, beside, c_near=c_near, anchor="post-installed", N_a=each)
+    return prise.design, prise.nominal, glue.extension
 
 
-def _anchors(plated: Plated) -> tuple[Anchor, ...]:
+def anchors_of(plated: Plated) -> tuple[Anchor, ...]:
     """The anchors of the plates as tests in place know them."""
     return tuple(
         Anchor(

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolts_counted import refused_in
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of, species_of
 from groundsill.loadpath.sill_bolts import Wood
 from groundsill.loadpath.stem import near_break
@@ -99,6 +100,8 @@ def _why_not(case: LineCase, piece: SideplatePiece) -> str | None:
         return f"{piece.anchor} anchors count only by an entered report"
     if piece.anchor == "expansion":
         under = foundation_at(case.reading, case.id, piece.station_in)
+        if under is not None and (refused := refused_in(under[1].material)):
+            return refused
         f_c = under[1].strength_psi.value if under is not None else None
         if f_c is None or f_c < _WEAK_PSI:
             return "expansion anchors are not counted in concrete under 2,500 psi or of unknown strength"

@@ -14,6 +14,8 @@ from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, foundation_at, moisture_of, species_of
+from groundsill.loadpath.masonry import brick_bearing
+from groundsill.loadpath.masonry_proofs import bolts_wanting, stands_in
 from groundsill.loadpath.stem import cored_strength, strength_of
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale, subtract
@@ -30,6 +32,7 @@ _BURIED = "it is cast into the concrete: its buried faces were not seen, and not
 _TEST_EMBEDMENT_IN = 6.0  # the embedment NDS assumes, taken in wood where a test stands in for an unknown one
 _UNTESTED = "bearing of concrete whose strength no core gave"
 _BEYOND = "yield in concrete under 2,500 psi, or with less than 6 in. of embedment, beyond the tables of NDS"
+_BRICK = "yield in the wood with the bearing of brick taken as that of concrete of its guideline strength"
 _BY_TEST_LOAD = (
     f"bolts of unknown embedment, by the load each held in a test, over {TEST_FACTOR:g} (common practice, no source)"
 )
@@ -104,7 +107,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
         for group in _alike(case, sill, anchors):
             why_not = _add_group(case, id, sill, group, (thick, gap), taken, total)
             if why_not:
-                return Wood(None, why_not=why_not, marks=chosen)
+                return Wood(None, why_not=why_not, marks=total.chosen)
     except OutsideLimits as refused:
         return Wood(None, why_not=str(refused), marks=chosen | marks_of((thick,)))
     whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
@@ -186,10 +189,16 @@ def _add_group(
     """Work out one bolt of a group and add them all; a reason when they cannot be worked out."""
     one = group[0]
     under = foundation_at(case.reading, case.id, one.station_in)
-    if under is None or under[1].material != "poured concrete":
-        return "the strength of what the bolts stand in is not known"
-    f_c = strength_of(case, *under)
-    if f_c is None:
+    f_c, brick = None, False
+    if under is not None and stands_in(case, group):
+        wanting, doubts = bolts_wanting(case, group)
+        total.chosen |= doubts
+        if wanting:
+            return wanting
+        f_c, brick = brick_bearing(case, *under), True
+    elif under is not None and under[1].material == "poured concrete":
+        f_c = strength_of(case, *under)
+    if f_c is None or under is None:
         return "the strength of what the bolts stand in is not known"
     marks = tuple(dict.fromkeys((*taken, *(mark for a in group for mark in a.marks))))
     d = given("D", one.diameter_in, "in", f"bolt diameter in {_named(sill, id)}", marks)
@@ -197,8 +206,8 @@ def _add_group(
     m = given("l_m", depth, "in", "embedment of the bolt" if one.embedment_in else "embedment that NDS assumes")
     Z, yields, extension = _joint(case, d, m, f_c, sill.species.value or "", measures)
     Z = doubted(Z, total.chosen, marks_of((f_c, *measures)))  # they choose the rule
-    if extension or cored_strength(case, under[0]) is None:
-        total.extensions.append(extension or _UNTESTED)
+    if brick or extension or cored_strength(case, under[0]) is None:
+        total.extensions.append(_BRICK if brick else extension or _UNTESTED)
     end = given("a", min(_end(sill, one), 7 * one.diameter_in), "in", "bolt to the end of the sill piece")
     C_delta = case.nds.end_distance_factor(d, end)
     each = case.nds.adjusted_lateral(Z, moisture=moisture_of(sill.damp.value), C_delta=C_delta)

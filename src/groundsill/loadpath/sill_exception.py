@@ -14,10 +14,11 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.stem import cored_strength, to_end
-from groundsill.standards.ibc_2021.sill_anchors import Condition, sill_exception
+from groundsill.standards.conditions import Condition
+from groundsill.standards.ibc_2021.sill_anchors import sill_exception
 from groundsill.working.value import Mark
 
-__all__ = ["EXCEPTION_CLAUSE", "Asked", "ask", "nominal_of"]
+__all__ = ["EXCEPTION_CLAUSE", "Asked", "ask", "nominal_of", "worst_of"]
 
 EXCEPTION_CLAUSE = "IBC 2021 1905.1.8"
 _TWO_BY, _THREE_BY = (1.25, 2.25), (2.25, 3.5)
@@ -54,7 +55,7 @@ def ask(case: LineCase, id: str, sill: SillPiece, anchors: Sequence[Anchor]) -> 
             end, cast_in = to_end(case, a.station_in), None if a.kind == "not seen" else a.kind == "cast-in"
             found = sill_exception(a.diameter_in, a.embedment_in, a.edge_in, end, nominal, _concrete(case, a), cast_in)
             answers[key] = found.conditions
-    worst = [_worst(same) for same in zip(*answers.values(), strict=True)]
+    worst = [worst_of(same) for same in zip(*answers.values(), strict=True)]
     told = {
         "met": [c.text for c in worst if c.met],
         "not met": [c.text for c in worst if c.met is False],
@@ -82,6 +83,6 @@ def _concrete_marked(case: LineCase, anchor: Anchor) -> frozenset[Mark]:
     return case.reading.marked(f"survey.foundation.segments.{under[0]}.strength_psi") if under else frozenset()
 
 
-def _worst(same: Sequence[Condition]) -> Condition:
+def worst_of(same: Sequence[Condition]) -> Condition:
     """One condition over all bolts: not met if it is not for one, else unknown if it is for one."""
     return min(same, key=lambda c: 0 if c.met is False else 1 if c.met is None else 2)

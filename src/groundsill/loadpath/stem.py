@@ -8,11 +8,18 @@ from __future__ import annotations
 import math
 
 from groundsill.forces.reading import line_ends
+from groundsill.house.cores import CoreEvidence, cores_for, evidence_of
 from groundsill.house.foundation import FoundationSegment
+from groundsill.house.survey import Survey
 from groundsill.loadpath.case import LineCase, foundation_at
+from groundsill.standards.aci214_4r_10.cores import LEAST_CORES
+from groundsill.working.sheet import Sheet
+from groundsill.working.steps import given, scale
+from groundsill.working.value import marks_of
 
 __all__ = [
-    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "near_break", "strength_of", "to_end",
+    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "mean_of_cores", "near_break",
+    "nominal_at_mean", "strength_of", "to_end",
 ]  # fmt: skip
 
 CLEAR_OF_BREAK_IN = 12.0  # no bolt or hold-down is counted nearer to a full-depth break than this; our choice
@@ -103,6 +110,38 @@ def strength_of(case: LineCase, id: str, segment: FoundationSegment) -> float | 
 
 
 def cored_strength(case: LineCase, id: str) -> float | None:
-    """The least strength that a core of this very stretch gave, psi; None when no core is on record."""
-    tests = case.reading.house.survey.foundation.tests.values()
-    return min((t.result for t in tests if t.segment == id and t.kind == "core" and t.unit == "psi"), default=None)
+    """The least strength at which a core that speaks for this stretch broke, psi; None when no core is on record.
+
+    A core of another stretch speaks for it where both are written down as one pour (:mod:`groundsill.house.cores`).
+    """
+    survey = case.reading.house.survey
+    cores = case.reading.once(("cores", id), lambda: cores_for(survey, id))
+    return min((test.result for _, test in cores), default=None)
+
+
+def mean_of_cores(case: LineCase, id: str) -> float | None:
+    """The mean strength of the cores that speak for a stretch, psi; None with fewer than three that count.
+
+    It belongs to the order in which links are expected to fail, and to no check.
+    """
+    survey = case.reading.house.survey
+    found = case.reading.once(("evidence", id), lambda: _quietly(survey, id))
+    return None if found is None or found.mean is None or len(found.in_place) < LEAST_CORES else float(found.mean)
+
+
+def nominal_at_mean(case: LineCase, id: str, f_c: float, nominal: float) -> float:
+    """A breakout or pryout strength, lb, at the mean of the stretch's cores instead of the strength counted, for what
+    fails first: both go with the root of the strength. The same where no cores give a mean.
+    """
+    mean = mean_of_cores(case, id)
+    if mean is None:
+        return nominal
+    label = "root of the mean of the cores over the strength counted, for what fails first"
+    part = given("√(f_m/f'_c)", math.sqrt(mean / float(f_c)), "1", label, marks_of((f_c,)))
+    return scale(nominal, part, symbol="R_n", label="at the mean of the cores")
+
+
+def _quietly(survey: Survey, id: str) -> CoreEvidence | None:
+    """What cores come to, worked out on a sheet of its own: the working of a bolt does not repeat it."""
+    with Sheet():
+        return evidence_of(survey, id)

@@ -5,7 +5,8 @@ at either end of each uncertain one, and gathers the verdicts. :func:`working` g
 somebody asks how a figure came about: working is never stored.
 
 `result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
-`prescribed` the prescriptive way beside the chains · `manifest` what it was made with · `unread` words that no table
+`prescribed` the prescriptive way beside the chains · `strength` `concrete` what is known of the old concrete ·
+`settled_by` the tests that would settle a line · `manifest` what it was made with · `unread` words that no table
 has.
 """
 
@@ -18,6 +19,7 @@ from typing import Any, TypeVar
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
+from groundsill.house.cores import evidence_of
 from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
@@ -25,15 +27,17 @@ from groundsill.loadpath.headline import in_short
 from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
+from groundsill.study.concrete import concrete_strengths
 from groundsill.study.ends import Ends, Progress
 from groundsill.study.manifest import editions_of, manifest_of
 from groundsill.study.prescribed import prescribed, scope_over_ends
 from groundsill.study.result import AS_FOUND, FORMAT, Manifest, Move, Run, Study, UncertainFact
+from groundsill.study.settled_by import settling_tests
 from groundsill.study.states import Chains, State, go, states_of
 from groundsill.study.unread import unread
 from groundsill.work.document import House
 from groundsill.work.pieces import ConcretePiece, DrainagePiece, SoilPiece
-from groundsill.working.sheet import Sheet
+from groundsill.working.sheet import Sheet, section
 from groundsill.working.value import Value
 
 __all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Progress", "Run", "Study", "UncertainFact", "run", "working"]
@@ -76,6 +80,8 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
     )
     facts = tuple(UncertainFact(r.path, r.label, r.unit, r.low, r.best, r.high, r.why) for r in settling.facts)
     warnings = (*forces.warnings, *(m.reason for m in forces.missing), *forces.gravity.remarks, not_covered(forces))
+    if ranges:
+        runs = tuple(replace(run, settled_by=_plain(settling_tests(ends, n, run.chains))) for n, run in enumerate(runs))
     return Study(
         FORMAT,
         manifest_of(house, marks),
@@ -88,6 +94,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         tuple(dict.fromkeys(warnings)),
         (*incomplete(house.survey), *unread(house)),
         path,
+        _plain(concrete_strengths(house.survey, settling)),
     )
 
 
@@ -111,6 +118,9 @@ def working(house: House, key: str = AS_FOUND, ends: Mapping[FactRef | str, End]
         reading = Reading(settled.house, settled.marks)
         storeys_above(reading, forces)
         prescribed(reading, forces, states, found)
+        for id in settled.house.survey.foundation.segments:
+            with section(f"concrete/{id}"):
+                evidence_of(settled.house.survey, id)
     return sheet
 
 

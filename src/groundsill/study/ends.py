@@ -22,7 +22,7 @@ from groundsill.study.result import Move
 from groundsill.study.states import Chains, State, go
 from groundsill.work.document import House
 
-__all__ = ["Ends", "Progress"]
+__all__ = ["Ends", "Progress", "line_reached"]
 
 Progress = Callable[[int, int], None]
 _ELSEWHERE = "at the best value of every fact the earthquake asks more of it; at another end of a fact wind does"
@@ -138,7 +138,7 @@ class Ends:
         """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
         settled = self.settling.at(ends)
         paths = [which if isinstance(which, str) else which.path for which in ends]
-        lines = [_line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
+        lines = [line_reached(settled.house, path, self.forces.wind is not None) for path in paths]
         if any(line is None for line in lines):
             return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
         reading = Reading(settled.house, settled.marks)
@@ -200,10 +200,11 @@ def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
 
 _REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
 _REACHES_WIND = "above_outside_soil_in"
+_REACHES_TESTS = ("year", "top_width_in")  # mortar tests of a stretch stand for its class, on other lines too
 _ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
 
 
-def _line_reached(house: House, path: str, wind: bool) -> str | None:
+def line_reached(house: House, path: str, wind: bool) -> str | None:
     """The one line whose checks a fact can move, or None when it may move more (weights, forces, wind, the floor).
 
     What braces a wall segment counts as more: by a rigid floor it moves the shares of every line. So do the ties and
@@ -215,6 +216,8 @@ def _line_reached(house: House, path: str, wind: bool) -> str | None:
     if wind and rest[-1] == _REACHES_WIND:
         return None
     collection, id = rest[0], rest[1]
+    if (room, collection) == ("foundation", "segments") and rest[-1] in _REACHES_TESTS and _tested(house, id):
+        return None
     line: str | None = None
     if room == "underfloor" and collection == "lines":
         line = id
@@ -224,6 +227,14 @@ def _line_reached(house: House, path: str, wind: bool) -> str | None:
     fastens = room == "underfloor" or rest[-1] == "strength_psi"  # by which an expansion anchor counts
     slips = fastens and any(s.line == line and s.kind == "joists on sill" for s in segments)
     return None if slips else line
+
+
+def _tested(house: House, segment: str) -> bool:
+    """Whether tests of mortar in the house may change with facts of a stretch: some are of it, or of its class."""
+    foundation = house.survey.foundation
+    tested = {test.segment for test in foundation.tests.values() if test.kind == "mortar shear"}
+    materials = {foundation.segments[id].material for id in tested if id in foundation.segments}
+    return segment in tested or foundation.segments[segment].material in materials
 
 
 def _worse(a: Link | None, b: Link | None) -> bool:

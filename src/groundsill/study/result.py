@@ -12,6 +12,7 @@ from groundsill.loadpath.chain import Chain, Verdict
 from groundsill.loadpath.prescriptive.result import PrescriptiveLine, PrescriptivePath
 from groundsill.loadpath.rises import ExistingElements
 from groundsill.loadpath.storey_above import StoreyAbove
+from groundsill.study.strength import ConcreteStrength, SettlingTest
 from groundsill.work.apply import Misplaced
 
 __all__ = ["AS_FOUND", "FORMAT", "Manifest", "Move", "Run", "Study", "UncertainFact"]
@@ -55,7 +56,8 @@ class Run:
     ``misplaced`` are pieces of work that have no place; ``uncounted`` those that no check counts yet. ``storeys`` are
     those above the lowest floor, as found, and ``next_weakest`` says which level is the weakest after this one;
     ``compared`` holds every existing element against the house as found (None for the house as found itself).
-    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict.
+    ``prescriptive`` is every perimeter line by the prescriptive way, beside its chain and never part of its verdict;
+    ``settled_by`` the tests that would settle the lines that the strength of their concrete keeps from passing.
     """
 
     key: str
@@ -73,6 +75,7 @@ class Run:
     next_weakest: str = ""
     compared: ExistingElements | None = None
     prescriptive: tuple[PrescriptiveLine, ...] = ()
+    settled_by: tuple[SettlingTest, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,3 +112,4 @@ class Study:
     warnings: tuple[str, ...]
     missing: tuple[Missing, ...] = ()
     prescriptive: PrescriptivePath | None = None
+    concrete: tuple[ConcreteStrength, ...] = ()

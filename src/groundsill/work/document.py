@@ -47,8 +47,12 @@ class Choices:
     )
     floor_reason: str = about("Why", default="")
     short_period_cap: bool = about("Use the cap on short-period force", default=False)
-    anchor_basis: Literal["overstrength", "sill exception", "wood yields first"] = about(
-        "Concrete at sill bolts is checked by", default="overstrength"
+    anchor_basis: Literal[
+        "overstrength", "sill exception", "wood yields first", "2016 proposal for existing footings"
+    ] = about(
+        "Concrete at sill bolts is checked by",
+        help="the proposal was never adopted: by it a bolt is never more than indicated",
+        default="overstrength",
     )
     anchor_reason: str = about("Why", default="")
     bolt_springs: Literal["weak concrete and close bolts", "every line"] = about(
@@ -56,6 +60,13 @@ class Choices:
         help="elsewhere the bolts of a sill piece share alike",
         default="weak concrete and close bolts",
     )
+    anchor_tension: Literal["overstrength", "ductile anchor", "panel yields", "hold-down's limit"] = about(
+        "Concrete at hold-downs is checked by",
+        help="17.10.5.3: the overstrength tension; the anchor's own steel, which yields first; the pull when the panel "
+        "yields; the most that the hold-down can pull",
+        default="overstrength",
+    )
+    anchor_tension_reason: str = about("Why", help="without it the overstrength tension is taken", default="")
     storeys_above: Literal["both bounds", "not counted", "all of it"] = about(
         "Overturning that the storeys above bring down on a braced segment",
         help="both bounds: none of it, and the whole of the segment's share; where they part, it cannot be checked",

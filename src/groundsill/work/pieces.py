@@ -10,6 +10,7 @@ from groundsill.house.fact import about
 
 __all__ = [
     "SPLICE_REACH_IN",
+    "Adhesive",
     "BoltPiece",
     "ConcretePiece",
     "DrainagePiece",
@@ -49,6 +50,39 @@ class Hardware:
         most=12,
         default=1.5,
     )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Adhesive:
+    """The adhesive of an anchor: its bond by its own report, or what the standard's minimum bond asks to be known."""
+
+    report: str = about("Evaluation report of the adhesive, by ACI 355.4", default="")
+    category: int | None = about(
+        "Category in that report", help="1, 2 or 3; left out: the lowest, 3", least=1, most=3, default=None
+    )
+    cracked_psi: float | None = about(
+        "Bond stress in cracked concrete",
+        unit="psi",
+        help="from its report, as it stands for earthquake; left out: the standard's minimum",
+        least=50,
+        most=5000,
+        default=None,
+    )
+    uncracked_psi: float | None = about(
+        "Bond stress in uncracked concrete",
+        unit="psi",
+        help="from its report; it sets how far the bond reaches",
+        least=50,
+        most=5000,
+        default=None,
+    )
+    place: Literal["outdoor", "indoor"] = about(
+        "Where the anchor stands", help="a crawlspace counts as outdoor: damp", default="outdoor"
+    )
+    hole: Literal["", "rotary impact or rock drill", "core drill"] = about("How the hole is made", default="")
+    warm: bool | None = about("Concrete at 50 °F or more when it is set", default=None)
+    least_edge_in: float | None = about("Least edge distance, from its report", unit="in", least=0.5, default=None)
+    least_spacing_in: float | None = about("Least spacing, from its report", unit="in", least=0.5, default=None)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,7 +142,9 @@ class BoltPiece:
     mark: str = ""
     line: str = about("Line", refers="underfloor.lines")
     station_in: float = about("Station", unit="in", least=0, most=6000)
-    anchor: Literal["cast-in", "adhesive", "expansion"] = "adhesive"
+    anchor: Literal["cast-in", "adhesive", "expansion", "grouted"] = about(
+        "How it is set", help="grouted: in a wide hole in brick, filled round with grout", default="adhesive"
+    )
     diameter_in: float = about("Diameter", unit="in", least=0.375, most=1)
     embedment_in: float = about("Embedment", unit="in", least=2, most=24)
     edge_in: float | None = about(
@@ -118,8 +154,12 @@ class BoltPiece:
     to_sheathing_in: float | None = about(
         "Centre to the sheathed edge of the sill (or of the blocking on it)", unit="in", least=0, most=16, default=None
     )
-    report: str = about("Evaluation report of the anchor", default="")
     hole_in: float | None = about(
+        "Hole in the masonry", unit="in", help="of a grouted bolt", least=0.375, most=4, default=None
+    )
+    report: str = about("Evaluation report of the anchor", default="")
+    adhesive: Adhesive | None = about("Its adhesive", default=None)
+    sill_hole_in: float | None = about(
         "Hole in the sill",
         unit="in",
         help="left out: 1/16 in. more than the bolt; filled with adhesive: the bolt's own diameter",
@@ -172,6 +212,25 @@ class HoldDownPiece:
     anchor_embedment_in: float = about("Anchor embedment", unit="in", least=2, most=36, default=10.0)
     anchor_edge_in: float | None = about(
         "Anchor's centre to the nearest face of the concrete", unit="in", least=0.5, most=24, default=None
+    )
+    anchor: Literal["adhesive", "cast-in headed"] = about(
+        "Kind of its anchor", help="cast-in headed: in new concrete alone", default="adhesive"
+    )
+    adhesive: Adhesive | None = about("Adhesive of its anchor", default=None)
+    anchor_head_in2: float | None = about(
+        "Net bearing area of the anchor's head, or of its nut and plate", unit="in^2", least=0.1, most=100, default=None
+    )
+    anchor_stretch_in: float | None = about(
+        "Length of the anchor's rod that is free to stretch", unit="in", least=0, most=60, default=None
+    )
+    anchor_braced: bool | None = about("That free length is kept from buckling when the load turns", default=None)
+    most_lb: float | None = about(
+        "Most that the hold-down can pull",
+        unit="lb",
+        help="the highest load of its tests, from its report",
+        least=100,
+        most=200000,
+        default=None,
     )
     post_offset_in: float = about(
         "From the panel's end to the hold-down's centre line", unit="in", least=0, most=12, default=3.0
@@ -261,12 +320,21 @@ class SideplatePiece:
     packing_in: float = about(
         "Packing between plate and sill, where the sill stands back", unit="in", least=0, most=4, default=0.0
     )
-    anchor: Literal["adhesive", "expansion", "screw"] = about("Kind of its anchors", default="adhesive")
+    anchor: Literal["adhesive", "expansion", "screw", "grouted", "through-bolt", "embedded at 22.5 degrees"] = about(
+        "Kind of its anchors", help="the last three are for brick", default="adhesive"
+    )
     anchor_diameter_in: float | None = about("Diameter of its anchors", unit="in", least=0.25, most=1, default=None)
     anchor_embedment_in: float | None = about("Embedment of its anchors", unit="in", least=1.5, most=24, default=None)
     anchors: int = about("Anchors, in one row along the wall", least=1, most=6, default=2)
     anchor_spacing_in: float = about("Spacing of the anchors", unit="in", least=1, most=24, default=4.0)
+    anchor_hole_in: float | None = about(
+        "Hole of its anchors in the masonry", unit="in", help="of a grouted anchor", least=0.25, most=4, default=None
+    )
+    anchor_plate_in2: float | None = about(
+        "Steel plate of a through-bolt on the far side", unit="in^2", least=1, most=400, default=None
+    )
     anchor_report: str = about("Evaluation report of the anchors", default="")
+    adhesive: Adhesive | None = about("Their adhesive", default=None)
     couple: Literal["each group in full", "anchors", "screws"] = about(
         "What holds the couple of the two rows",
         help="the rows lie one above the other: what turns the plate is held by both in full, or by one alone",

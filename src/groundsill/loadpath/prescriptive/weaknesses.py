@@ -11,6 +11,7 @@ from groundsill.loadpath.prescriptive.result import PrescriptiveLine, Weakness
 from groundsill.loadpath.prescriptive.scope import foundation_answer
 from groundsill.loadpath.prescriptive.walls import perimeter
 from groundsill.standards.iebc_2021.cripple_walls import provision
+from groundsill.work.pieces import ConcretePiece
 
 __all__ = ["weaknesses_of"]
 
@@ -26,7 +27,7 @@ def _weaknesses(reading: Reading, lines: Sequence[PrescriptiveLine]) -> Iterator
     yield _weakness("sill-on-ground", _with_material(reading, _no_foundation, "stands on the ground"))
     yield _weakness("isolated-pads", _on_posts(reading))
     yield _weakness("perimeter-gaps", _gaps(reading))
-    yield _weakness("masonry-perimeter", _with_material(reading, _plain_masonry, "unreinforced masonry or stone"))
+    yield _weakness("masonry-perimeter", _masonry(reading))
     yield _weakness("sill-connection", _short(lines, "bolts", "fewer bolts than are asked"))
     yield _weakness("cripple-wall-bracing", _short(lines, "bracing", "less bracing than is asked"))
 
@@ -64,6 +65,30 @@ def _with_material(reading: Reading, is_weak: Callable[[FoundationSegment], bool
     if unseen:
         return "cannot tell", f"the foundation was not seen everywhere under line {_names(unseen)}"
     return "not there", "no perimeter line has it"
+
+
+def _masonry(reading: Reading) -> Found:
+    """A perimeter of unreinforced masonry or stone, whose evaluation it is, and the way round it."""
+    answer, words = _with_material(reading, _plain_masonry, "unreinforced masonry or stone")
+    if answer != "there":
+        return answer, words
+    rule = provision("engineer-for-masonry")
+    evaluated = f"for a registered design professional to evaluate, with tests ({rule.clause})"
+    return answer, "; ".join((words, evaluated, f"or, {rule.exceptions[0]}", *_inner(reading)))
+
+
+def _inner(reading: Reading) -> Iterator[str]:
+    """The lines for which a design on file has a new foundation inside, in words."""
+    lines = reading.house.survey.underfloor.lines
+    for _, design in reading.in_order(reading.house.alternatives):
+        marks = [
+            lines[piece.line].mark or piece.line
+            for piece in design.pieces.values()
+            if isinstance(piece, ConcretePiece) and piece.purpose == "inner foundation" and piece.line in lines
+        ]
+        if marks:
+            named = _names(list(dict.fromkeys(marks)))
+            yield f"{design.name or design.mark} has a new foundation inside for line {named}"
 
 
 def _no_foundation(segment: FoundationSegment) -> bool | None:

@@ -27,6 +27,7 @@ from groundsill.papers.views.prescriptive_view import both_ways_blocks, remarks_
 from groundsill.papers.views.proofs_view import proof_blocks
 from groundsill.papers.views.sharing_view import sharing_blocks
 from groundsill.papers.views.storeys_view import next_blocks, storeys_blocks
+from groundsill.papers.views.strength_view import CONCRETE, settling_blocks, strength_blocks, worked_cores
 from groundsill.papers.views.summary import strips_blocks, summary_blocks
 from groundsill.papers.views.weights_picture import weights_picture_blocks
 from groundsill.papers.views.weights_view import WEIGHTS, weight_blocks
@@ -74,6 +75,7 @@ def calculation_package(house: House, study: Study, sheets: Mapping[str, Sheet])
         PageBreak(),
         Heading("Tests and decisions", 1, "proofs"),
         *proof_blocks(house, study),
+        *_strength(study, first, setting),
         Heading("What was noted on the visit", 1, "noted"),
         *noted_blocks(house),
         Heading("Facts that may lie elsewhere", 1, "facts"),
@@ -241,6 +243,16 @@ def _storeys(study: Study, doubts: Doubts) -> Iterator[Block]:
     yield Heading("The next weakest level, and existing elements", 2, "storeys/next")
     for run in study.runs:
         yield from next_blocks(_state(run), run.next_weakest, run.compared)
+
+
+def _strength(study: Study, sheet: Sheet, setting: Setting) -> Iterator[Block]:
+    """How strong the old concrete is, and the tests that would settle the lines that hang on it."""
+    yield Heading("How strong the concrete is", 2, CONCRETE)
+    yield from strength_blocks(study, setting.doubts)
+    yield from worked_cores(study, sheet, setting.printed, setting.doubts)
+    for run in study.runs:
+        yield Heading(f"Tests that would settle it, {_state(run)}", 2, f"settled-by/{run.key}")
+        yield from settling_blocks(run, study.units)
 
 
 def _prescriptive(study: Study, sheet: Sheet, setting: Setting) -> Iterator[Block]:

@@ -113,7 +113,8 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
     shared = doubts.dagger(common)
     lead = f"† alone: the figures rest on {shared}, as those of every link checked in this table do."
     told = (lead,) if shared not in ("", "†") else ()
-    return TableBlock(columns, tuple(rows), caption, (*told, *notes.lines()), frozenset(heavy))
+    beside = dict.fromkeys(stage.note for stage in chain.stages if stage.note)
+    return TableBlock(columns, tuple(rows), caption, (*told, *notes.lines(), *beside), frozenset(heavy))
 
 
 def _common_marks(chain: Chain) -> frozenset[Mark]:

@@ -198,6 +198,7 @@ def _system(house: House, study: Study, daggers: Daggers, units: Units) -> Itera
     yield row("W", quantity(forces.weight_lb, "lb", units), "W", "effective seismic weight")
     yield row("V along x, V along y", shear, "V", "strength level; one system in both directions")
     yield row("Anchors in concrete", choices.anchor_basis, "anchors", choices.anchor_reason or _DEFAULT)
+    yield ("Hold-downs in concrete", choices.anchor_tension, choices.anchor_tension_reason or _DEFAULT)
     yield ("Overturning from storeys above", choices.storeys_above, choices.storeys_above_reason or _DEFAULT)
     if choices.rim_tie == "counted":
         yield ("Rim as a tie between segments", choices.rim_tie, choices.rim_tie_reason or "no reason: not counted")

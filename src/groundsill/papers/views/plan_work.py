@@ -12,7 +12,7 @@ from groundsill.papers.document import Column, GroupRow, Row, TableBlock
 from groundsill.papers.drawing import Anchor, Layer, Line, Mark, Point, Polygon, Polyline, Symbol, Text, layer
 from groundsill.papers.views.plan_frame import Frame
 from groundsill.papers.views.plan_labels import SMALL, Labels
-from groundsill.papers.views.words import DASH, Units, counted, quantity, size, span_words, tape
+from groundsill.papers.views.words import DASH, Units, counted, quantity, short, size, span_words, tape
 from groundsill.work.document import Alternative, House
 from groundsill.work.pieces import (
     BoltPiece,
@@ -288,7 +288,9 @@ def _told_below(piece: Piece, units: Units) -> tuple[str, str, str]:
             edge = "" if piece.edge_in is None else f", {size(piece.edge_in, units)} to the face of the concrete"
             washer = ", plate washer" if piece.plate_washer else ""
             thick, deep = size(piece.diameter_in, units), size(piece.embedment_in, units)
-            bolt = f"{thick} {piece.anchor} anchor, {deep} deep{edge}{washer}"
+            kind, how = _bolt_kind(piece.anchor)
+            hole = "" if piece.hole_in is None else f" in a hole of {size(piece.hole_in, units)}"
+            bolt = f"{thick} {kind}{how}, {deep} deep{hole}{edge}{washer}"
             return tape(piece.station_in, units), bolt, ""
         case SideplatePiece():
             return tape(piece.station_in, units), _plate_words(piece, units), _load(piece, units)
@@ -326,9 +328,20 @@ def _plate_words(piece: SideplatePiece, units: Units) -> str:
         told += f"; {row}, {size(piece.screw_spacing_in, units)} apart, into the side of the sill"
     if piece.anchor_diameter_in is not None and piece.anchor_embedment_in is not None:
         thick, deep = size(piece.anchor_diameter_in, units), size(piece.anchor_embedment_in, units)
-        row = f"{counted(piece.anchors, f'{piece.anchor} anchor')} {thick}, {deep} deep"
+        kind, how = _bolt_kind(piece.anchor)
+        row = f"{counted(piece.anchors, kind)} {thick}{how}, {deep} deep"
+        if piece.anchor_hole_in is not None:
+            row += f" in a hole of {size(piece.anchor_hole_in, units)}"
+        if piece.anchor_plate_in2 is not None:
+            row += f", a steel plate of {short(piece.anchor_plate_in2)} sq in. on the far side"
         told += f"; {row}, {size(piece.anchor_spacing_in, units)} apart"
     return told
+
+
+def _bolt_kind(anchor: str) -> tuple[str, str]:
+    """What an anchor is called, and how it is set where the name does not say so."""
+    named = {"through-bolt": ("through-bolt", ""), "embedded at 22.5 degrees": ("bolt", " embedded at 22.5 degrees")}
+    return named.get(anchor, (f"{anchor} {'bolt' if anchor == 'grouted' else 'anchor'}", ""))
 
 
 def _bottoms(piece: PanelPiece) -> str:

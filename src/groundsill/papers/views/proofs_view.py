@@ -94,7 +94,7 @@ def _test_row(house: House, id: str, test: FoundationTest, units: Units) -> tupl
 
 
 def words_of_test(test: FoundationTest, units: Units) -> str:
-    """What was tested: the kind of test and, of an anchor, which anchor."""
+    """What was tested: the kind of test and, of an anchor or a core, which."""
     anchor = filter(
         None,
         (
@@ -108,6 +108,15 @@ def words_of_test(test: FoundationTest, units: Units) -> str:
         told.append(f"{size(test.anchor_embedment_in, units)} deep")
     if test.anchor_edge_in is not None:
         told.append(f"{size(test.anchor_edge_in, units)} from the face")
+    if test.core_diameter_in is not None:
+        told.append(f"{size(test.core_diameter_in, units)} across")
+    if test.core_length_in is not None:
+        told.append(f"{size(test.core_length_in, units)} long")
+    told += [test.core_moisture, "corrected for length" if test.core_corrected else ""]
+    if test.bed_joints_in2 is not None:
+        told.append(f"bed joints {short(test.bed_joints_in2)} sq in.")
+    if test.axial_psi is not None:
+        told.append(f"{quantity(test.axial_psi, 'psi', units)} on the joints")
     return ": ".join(filter(None, (test.kind, ", ".join(filter(None, told)))))
 
 

@@ -11,6 +11,7 @@ from groundsill.standards.aci318_19.symbols import GUIDE, ConcreteStrength, Embe
 from groundsill.standards.aci318_19.tables import table_17_5_3
 from groundsill.standards.aci318_19.tension_breakout import tension_breakout_of
 from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.steps import least
 
 __all__ = ["Pryout", "pryout", "pryout_factor", "pryout_of"]
 
@@ -77,8 +78,9 @@ def pryout_of(
     anchor: str = "cast in",
     concrete: str = "cracked",
     failure: str = "pullout or pryout, cast in",
+    N_a: Annotated[float, Q("lb", "N_a", "nominal bond strength, adhesive anchors", above=0.0)] | None = None,
 ) -> Pryout:
-    """Nominal and design pryout strength of one bolt, by its breakout in tension (adhesive bond is not counted here).
+    """Nominal and design pryout strength of one bolt, by its breakout in tension, or its bond where that is less.
 
     Args:
         h_ef: embedment, in.
@@ -90,8 +92,12 @@ def pryout_of(
         anchor: ``"cast in"`` or ``"post-installed"``.
         concrete: ``"cracked"`` or ``"uncracked"``.
         failure: row of Table 17.5.3, column shear.
+        N_a: nominal bond strength (17.6.5) of an adhesive anchor, lb.
     """
     cone = tension_breakout_of(h_ef, f_c, c_left, c_right, c_near, c_far, anchor=anchor, concrete=concrete)
-    nominal = pryout(pryout_factor(h_ef), cone.nominal)
+    held = cone.nominal
+    if N_a is not None:
+        held = least(cone.nominal, N_a, symbol="N_cp", label="breakout or bond in tension")
+    nominal = pryout(pryout_factor(h_ef), held)
     phi = table_17_5_3().read(failure, "shear")
     return Pryout(nominal, phi, design_strength(phi, nominal))

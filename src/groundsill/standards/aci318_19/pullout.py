@@ -9,7 +9,7 @@ from groundsill.standards.aci318_19 import SOURCE
 from groundsill.standards.aci318_19.symbols import ConcreteStrength, Diameter, LightweightFactor
 from groundsill.working.equation import Q, equation, require
 
-__all__ = ["headed_pullout", "hooked_pullout", "side_face_blowout"]
+__all__ = ["blowout_corner_factor", "blowout_of_group", "headed_pullout", "hooked_pullout", "side_face_blowout"]
 
 HeadArea = Annotated[float, Q("in^2", "A_brg", "net bearing area of the head or nut", above=0.0)]
 
@@ -75,3 +75,41 @@ def side_face_blowout(
     """
     require(h_ef > 2.5 * c_a1, "side-face blowout is checked where h_ef is above 2.5 c_a1")
     return 160 * c_a1 * sqrt(A_brg) * lambda_a * sqrt(f_c)
+
+
+@equation(
+    "aci318-19/17.6.4.1.1",
+    title="Corner beside a bolt that bursts the side face",
+    clause="17.6.4.1.1",
+    source=SOURCE,
+)
+def blowout_corner_factor(
+    c_a1: Annotated[float, Q("in", "c_a1", "distance to the side face", above=0.0)],
+    c_a2: Annotated[float, Q("in", "c_a2", "distance to the end of the concrete", above=0.0)],
+) -> Annotated[float, Q("1", "k_corner", "corner factor of side-face blowout")]:
+    """The factor on the blowout of one bolt nearer to an end than 3 c_a1: (1 + c_a2/c_a1) / 4.
+
+    The ratio counts from 1 up; beyond 3 the factor is 1. Inches. Source: ACI 318-19, 17.6.4.1.1, read in public page
+    notes on ACI 318M-19 (pages 233 to 260) and in the notes on chapter 17 at github.com/wcfrobert/wcfrobert.github.io.
+    c_a1 3, c_a2 6: 0.75 (our own arithmetic).
+    """
+    return min(1.0, (1 + max(1.0, c_a2 / c_a1)) / 4)
+
+
+@equation(
+    "aci318-19/17.6.4.2",
+    title="Blowout of the side face by a row of headed bolts",
+    clause="Eq. 17.6.4.2",
+    source=SOURCE,
+)
+def blowout_of_group(
+    N_sb: Annotated[float, Q("lb", "N_sb", "side-face blowout strength of one, no corner factor", above=0.0)],
+    c_a1: Annotated[float, Q("in", "c_a1", "distance to the side face", above=0.0)],
+    s: Annotated[float, Q("in", "s", "outermost bolts of the row apart", at_least=0.0)],
+) -> Annotated[float, Q("lb", "N_sbg", "side-face blowout strength of the row")]:
+    """The blowout of a row of deep headed bolts along the edge: (1 + s/(6 c_a1)) N_sb, lb.
+
+    Neighbours stand nearer than 6 c_a1. Source: ACI 318-19, Eq. 17.6.4.2, read in the same two sets of notes. c_a1 3,
+    two bolts 9 in. apart, 10,000 lb: 15,000 lb (our own arithmetic).
+    """
+    return (1 + s / (6 * c_a1)) * N_sb

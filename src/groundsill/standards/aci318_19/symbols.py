@@ -19,6 +19,7 @@ __all__ = [
     "EdgeDistance",
     "EdgeDistanceFar",
     "EdgeDistanceSide",
+    "EdgeLeast",
     "Embedment",
     "LightweightFactor",
     "Spacing",
@@ -34,6 +35,7 @@ ConcreteStrength = Annotated[
 EdgeDistance = Annotated[float, Q("in", "c_a1", "distance to the edge the breakout runs to", above=0.0)]
 EdgeDistanceSide = Annotated[float, Q("in", "c_a2", "nearer edge distance across c_a1 (end of the wall)", above=0.0)]
 EdgeDistanceFar = Annotated[float, Q("in", "c_a2_far", "farther edge distance across c_a1", above=0.0)]
+EdgeLeast = Annotated[float, Q("in", "c_a_min", "least edge distance", above=0.0)]
 Thickness = Annotated[float, Q("in", "h_a", "thickness of the member along the anchor's axis", above=0.0)]
 Spacing = Annotated[float, Q("in", "s", "spacing of the anchors in the row", at_least=0.0)]
 AnchorCount = Annotated[float, Q("1", "n", "number of anchors in the row", at_least=1.0)]

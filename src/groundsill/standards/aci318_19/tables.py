@@ -9,7 +9,14 @@ __all__ = [
     "table_17_5_3",
     "table_17_6_2_2",
     "table_17_6_2_5",
+    "table_17_6_5_2_5",
+    "table_17_6_5_2_5_notes",
+    "table_17_6_5_2_5_use",
     "table_17_7_2_5",
+    "table_17_9_2a",
+    "table_17_9_2b",
+    "table_17_9_5",
+    "table_17_10_5_3",
     "table_21_2_1",
     "table_scatter",
 ]
@@ -52,3 +59,38 @@ def table_21_2_1() -> Table:
 def table_scatter() -> Table:
     """Coefficient of variation of breakout tests: columns low, best, high (common practice)."""
     return _load("scatter")
+
+
+def table_17_6_5_2_5() -> Table:
+    """Minimum bond stress of adhesive anchors, psi, by where they stand: columns tau_cr, tau_uncr."""
+    return _load("17_6_5_2_5")
+
+
+def table_17_6_5_2_5_notes() -> Table:
+    """What the minimum bond stresses are multiplied by under a lasting pull and under earthquake."""
+    return _load("17_6_5_2_5_notes")
+
+
+def table_17_6_5_2_5_use() -> Table:
+    """Least strength, age and warmth of the concrete for the minimum bond stresses."""
+    return _load("17_6_5_2_5_use")
+
+
+def table_17_9_2a() -> Table:
+    """Least spacing and edge distance of anchors in diameters, by kind, so that the concrete does not split."""
+    return _load("17_9_2a")
+
+
+def table_17_9_2b() -> Table:
+    """Least edge distance of post-installed anchors in diameters, where their report gives none."""
+    return _load("17_9_2b")
+
+
+def table_17_9_5() -> Table:
+    """Critical edge distance of post-installed anchors over their embedment, by kind."""
+    return _load("17_9_5")
+
+
+def table_17_10_5_3() -> Table:
+    """Figures of the ductile anchor: steel raised by, stretch length in diameters, ratio of stresses."""
+    return _load("17_10_5_3")

@@ -10,10 +10,12 @@ from math import sqrt
 from typing import Annotated
 
 from groundsill.standards.aci318_19 import SOURCE
+from groundsill.standards.aci318_19.splitting import splitting_factor
 from groundsill.standards.aci318_19.strength_factors import design_strength
-from groundsill.standards.aci318_19.symbols import GUIDE, ConcreteStrength, Embedment, LightweightFactor
+from groundsill.standards.aci318_19.symbols import GUIDE, ConcreteStrength, EdgeLeast, Embedment, LightweightFactor
 from groundsill.standards.aci318_19.tables import table_17_5_3, table_17_6_2_2, table_17_6_2_5
 from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.errors import OutsideLimits
 
 __all__ = [
     "TensionBreakout",
@@ -30,7 +32,6 @@ __all__ = [
 _NO_SUPPLEMENT = "concrete breakout, no supplementary reinforcement, cast in"
 
 BasicTension = Annotated[float, Q("lb", "N_b", "basic breakout strength in tension of one anchor", above=0.0)]
-EdgeLeast = Annotated[float, Q("in", "c_a_min", "least edge distance", above=0.0)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -224,6 +225,7 @@ def tension_breakout_of(
     concrete: str = "cracked",
     failure: str = _NO_SUPPLEMENT,
     lambda_a: LightweightFactor = 1.0,
+    c_ac: Annotated[float, Q("in", "c_ac", "critical edge distance, uncracked concrete")] | None = None,
 ) -> TensionBreakout:
     """Nominal and design strength of an anchor or group against breakout in tension, cracked concrete by default.
 
@@ -241,12 +243,18 @@ def tension_breakout_of(
         concrete: ``"cracked"`` or ``"uncracked"``.
         failure: row of Table 17.5.3, column tension.
         lambda_a: lightweight concrete factor.
+        c_ac: critical edge distance (Table 17.9.5), in.; needed for post-installed anchors in uncracked concrete.
 
     Three or more edges nearer than 1.5 h_ef cut the embedment that may be counted (17.6.2.1.2).
     """
     sides = (c_left, c_right, c_near, c_far)
     near = [c for c in sides if c < 1.5 * float(h_ef)]
     depth = limited_embedment(h_ef, max(near), max(s_along, s_across)) if len(near) >= 3 else h_ef
+    splitting = 1.0
+    if concrete == "uncracked" and anchor == "post-installed":
+        if c_ac is None:
+            raise OutsideLimits(f"{SOURCE.cite('17.6.2.6')}: uncracked concrete asks for the critical edge distance")
+        splitting = splitting_factor(depth, min(sides), c_ac)
     basic = basic_tension(table_17_6_2_2().read(anchor), f_c, depth, lambda_a)
     area = tension_area(depth, c_left, c_right, c_near, c_far, s_along, s_across)
     nominal = tension_breakout(
@@ -255,7 +263,7 @@ def tension_breakout_of(
         tension_eccentricity_factor(depth, e_N),
         tension_edge_factor(depth, min(sides)),
         table_17_6_2_5().read(concrete, anchor),
-        1.0,
+        splitting,
         basic,
     )
     phi = table_17_5_3().read(failure, "tension")

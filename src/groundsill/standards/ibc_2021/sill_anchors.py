@@ -10,12 +10,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
+from groundsill.standards.conditions import Condition, all_met
 from groundsill.standards.ibc_2021 import SOURCE
 from groundsill.working.equation import Q, procedure
 from groundsill.working.steps import condition, scale
 from groundsill.working.table import Table
 
-__all__ = ["Condition", "SillException", "sill_exception", "table_1905_1_8"]
+__all__ = ["SillException", "sill_exception", "table_1905_1_8"]
 
 OUTSIDE = "outside the evidence; the engineer decides"
 
@@ -23,15 +24,6 @@ OUTSIDE = "outside the evidence; the engineer decides"
 def table_1905_1_8() -> Table:
     """The limits of the sill-plate exception, one column each."""
     return Table.load(__package__, "tables/1905_1_8.toml")
-
-
-@dataclass(frozen=True, slots=True)
-class Condition:
-    """One condition of the exception: met, not met, or None for not known (``remark`` says why)."""
-
-    text: str
-    met: bool | None
-    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +90,7 @@ def sill_exception(
             "concrete of at least 2,500 psi, as that tested was", None if f_c is None else f_c >= strong, f_c, strong
         ),
     )
-    return SillException(found, _all(found))
+    return SillException(found, all_met(found))
 
 
 def _hold(text: str, met: bool | None, *numbers: float | None) -> Condition:
@@ -112,9 +104,3 @@ def _scope(text: str, met: bool | None, *numbers: float | None) -> Condition:
     inside = True if met else None
     condition(text, inside, *(n for n in numbers if n is not None), cite="scope of the tests behind 1905.1.8")
     return Condition(text, inside, "" if inside else OUTSIDE)
-
-
-def _all(conditions: tuple[Condition, ...]) -> bool | None:
-    if any(c.met is False for c in conditions):
-        return False
-    return True if all(c.met for c in conditions) else None

@@ -78,7 +78,9 @@ def _age(year: float | None) -> str:
         return "before 1920"
     if year < 1930:
         return "1920 to 1929"
-    return "1930 to 1949" if year < 1950 else "1950 or later"
+    if year < 1950:
+        return "1930 to 1949"
+    return "1950 to 1969" if year < 1970 else "1970 or later"
 
 
 def _range(table: Table, row: str, symbol: str, unit: str) -> Range:
