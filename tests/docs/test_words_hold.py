@@ -10,6 +10,7 @@ from docs.running import HERE
 from groundsill.doors.decode import decode
 from groundsill.forces import lines
 from groundsill.loadpath import (
+    bolt_shares,
     bolts_counted,
     case,
     concrete,
@@ -18,6 +19,7 @@ from groundsill.loadpath import (
     plate,
     post_bearing,
     proof,
+    side_plates,
     soil_faces,
     stem,
     turning,
@@ -70,6 +72,14 @@ CHOICES = {
     ),
     "bolts and hold-downs do not count near a break in the foundation": (stem.CLEAR_OF_BREAK_IN, "within {:g} in."),
     "an end of the concrete may be what breaks out": (concrete._NEAR_END_IN, "nearer than {:g} in."),
+    "bolts of one sill piece are close, and share by the springs of their slip": (
+        bolt_shares.CLOSE_IN, "nearer than {:g} in."
+    ),
+    "concrete is weak, and bolts in it share by the springs of their slip": (bolt_shares.WEAK_PSI, "under {:,.0f} psi"),
+    "play of a new bolt in its hole, where nobody gives it": (bolts_counted.FITS_IN, "{:g} in."),
+    "modulus of old wood in the group action of a side plate's screws, and of a sill on its bolts": (
+        side_plates.LOW_MODULUS_PSI, "{:,.0f} psi"
+    ),
     "load of a test over what an old bolt is counted with": (bolts_counted.TEST_FACTOR, "{:g}"),
     "a plate without a recorded joint is not believed beyond": (plate._LONGEST_PLATE_IN / 12, "{:g} ft"),
     "a splice ties the joint nearest to it": (pieces.SPLICE_REACH_IN, "within {:g} in."),

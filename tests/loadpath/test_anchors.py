@@ -317,7 +317,8 @@ def test_through_a_splice_a_neighbour_takes_what_a_piece_cannot_hold() -> None:
     concrete, before = found["bolts-concrete/si1b/both"], bare["bolts-concrete/si1b/both"]
     assert concrete.demand is not None
     assert before.demand is not None
-    assert concrete.demand / before.demand == pytest.approx(tied.demand / own)
+    # bolts a foot apart share by the springs of their slip: tests/loadpath/test_bolt_shares.py
+    assert concrete.demand > before.demand
 
 
 def test_a_splice_too_weak_for_what_must_pass_is_what_stops_the_line() -> None:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
+from groundsill.cli.bolts_told import bolts_told, works_told
 from groundsill.cli.exits import DONE, NOT_PASSED
 from groundsill.cli.layout import Head, facts, faint, heading, lines, strong, table, verdict, words
 from groundsill.cli.loadpath_notes import floor_line, notes_below
@@ -154,8 +155,11 @@ def _chain(study: Study, chain: Chain, full: bool) -> Iterator[RenderableType]:
         for stage in chain.stages:
             yield heading(f"   {stage.title}", stage.combine if len(stage.links) > 1 else "")
             yield _links(study, chain, stage, widths)
+            if stage.shares is not None:
+                yield from bolts_told(stage.shares, study.units)
     else:
         yield _stages(chain, widths)
+        yield from (words(works_told(stage.shares), "dim") for stage in chain.stages if stage.shares is not None)
     if full and chain.first_to_fail:
         yield words("   Expected to fail in this order (expected strengths, never to be mixed with the ratios above):")
         yield lines((words(told) for told in chain.first_to_fail), "   -")

@@ -7,11 +7,13 @@ cannot hold passes to its neighbours through splices alone.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.bolt_shares import OnSill, OnSprings, on_springs
+from groundsill.loadpath.bolt_states import NOT_KNOWN, Yields, in_wood
 from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
 from groundsill.loadpath.chain import Combine, Link, Stage
@@ -21,9 +23,10 @@ from groundsill.loadpath.masonry_bolts import brick_link
 from groundsill.loadpath.masonry_plates import brick_plates_link, on_masonry
 from groundsill.loadpath.masonry_proofs import stands_in
 from groundsill.loadpath.proof import Proof
+from groundsill.loadpath.shares import LineShares
 from groundsill.loadpath.side_plate_anchors import plates_link
 from groundsill.loadpath.side_plates import MIXED, Plated, plates_of, row_words
-from groundsill.loadpath.sill_bolts import Wood, wood_of
+from groundsill.loadpath.sill_bolts import SPREAD_OF_YIELD, Wood, wood_of
 from groundsill.loadpath.sill_joints import Tie, joint_links, passed_on, row_of, ties_between
 from groundsill.loadpath.washers import washer_link
 from groundsill.working.sheet import section
@@ -32,10 +35,10 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["anchor_stages", "share_between", "share_of_sill"]
 
-_SPREAD_BOLT = (0.8, 1.25)
 _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
+_ELASTIC = "force on it elastically, on the springs of the bolts"
 _EVERY: Combine = "every link must pass"
 _IDLE = "no force comes down on it"
 _NOTHING = 0.01  # lb
@@ -63,6 +66,14 @@ class _Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class _Spread:
+    """How the bolts of a line share where it is not alike, and whether those of a piece may count as all at yield."""
+
+    springs: OnSprings
+    yields: Yields
+
+
+@dataclass(frozen=True, slots=True)
 class _Left:
     """What the bolts of a piece are left with, lb, once splices have passed on what they can, and in what words."""
 
@@ -81,28 +92,62 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     passing = passed_on([p.force for p in pieces], held, [tie.capacity for tie in ties])
     of_line = [anchor for piece in pieces for anchor in piece.bolts.anchors]
     of_plates = sum(plate.anchors for piece in pieces if piece.plated for _, plate in piece.plated.plates)
-    wood, concrete, left = [], [], []
-    for n, piece in enumerate(pieces):
-        rest = _left_with(case, pieces, n, ties, passing)
-        left.append(rest.force)
+    rests = [_left_with(case, pieces, n, ties, passing) for n in range(len(pieces))]
+    springs = on_springs(case, [_on_sill(piece, rest) for piece, rest in zip(pieces, rests, strict=True)], ties)
+    wood, concrete = [], []
+    found: dict[str, Yields] = {}
+    for piece, rest in zip(pieces, rests, strict=True):
         if piece.plated is not None:
             in_stem = brick_plates_link if on_masonry(case, piece.plated) else plates_link
             link, proof = in_stem(case, piece.id, piece.sill, piece.plated, rest.share, of_plates)
         elif stands_in(case, piece.bolts.anchors):
             link, proof = brick_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
         else:
-            link, proof = concrete_link(case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood)
+            link, proof, found[piece.id] = concrete_link(
+                case, piece.id, piece.sill, piece.bolts, of_line, rest.share, piece.wood, springs
+            )
         concrete.append(_unshared(case, piece, rest, link))
-        wood.append(_wood_link(case, piece, rest, proof))
+        wood.append(_wood_link(case, piece, rest, proof, _Spread(springs, found.get(piece.id, NOT_KNOWN))))
         washers = washer_link(case, piece.id, piece.sill, piece.bolts)
         wood += [washers] if washers is not None else []
-    doubts = [marks_of((force,)) | piece.wood.marks for force, piece in zip(left, pieces, strict=True)]
-    joints = joint_links(case, left, held, ties, passing, doubts)
+    doubts = [
+        marks_of((rest.force,)) | piece.wood.marks | springs.marks for rest, piece in zip(rests, pieces, strict=True)
+    ]
+    most = _passing(passing, springs)
+    joints = joint_links(case, [rest.force for rest in rests], held, ties, most, doubts)
+    joints = tuple(
+        replace(link, reason=f"{link.reason}; {_ELASTIC}") if link.demand and most[n] > abs(passing[n]) else link
+        for n, link in enumerate(joints)
+    )
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
-        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), EXPERIENCE),
+        Stage("bolts-concrete", "Bolts in the foundation", _EVERY, tuple(concrete), EXPERIENCE, _told(springs, found)),
     )
+
+
+def _on_sill(piece: _Piece, rest: _Left) -> OnSill:
+    """A piece as the springs need it."""
+    return OnSill(
+        piece.id, piece.sill, piece.bolts.anchors, piece.wood, piece.share.part, rest.share.part,
+        piece.plated is not None, bool(piece.share.why_not), piece.share.marks | piece.bolts.marks,
+    )  # fmt: skip
+
+
+def _passing(passing: Sequence[float], springs: OnSprings) -> tuple[float, ...]:
+    """What passes each joint: as all bolts yield, or on the springs of their slip, whichever is more."""
+    if not springs.pulls:
+        return tuple(passing)
+    return tuple(max(abs(p), pull) for p, pull in zip(passing, springs.pulls, strict=True))
+
+
+def _told(springs: OnSprings, found: Mapping[str, Yields]) -> LineShares | None:
+    """The shares, with what each piece's wood may count on."""
+    if springs.shares is None:
+        return None
+    told = [(sill, found.get(sill.id, NOT_KNOWN)) for sill in springs.shares.sills]
+    sills = tuple(replace(sill, by_yield=yields.first, yield_words=yields.words) for sill, yields in told)
+    return replace(springs.shares, sills=sills)
 
 
 def _no_sill(case: LineCase) -> Stage:
@@ -246,7 +291,7 @@ def _row_marked(pieces: Sequence[_Piece], n: int, ties: Sequence[Tie]) -> frozen
     return beside.union(*(marks_of((pieces[m].force,)) | pieces[m].wood.marks for m in row))
 
 
-def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link:
+def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread: _Spread) -> Link:
     """The bolts of one piece in wood; what tests prove of them in the concrete lifts the extension here too."""
     address, title = _address(case, piece.id), f"{'bolts' if piece.plated is None else 'side plates'} in {piece.name}"
     wood, count = piece.wood, len(piece.bolts.anchors)
@@ -271,9 +316,11 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     else:
         counted = f"{count} bolt{'s' if count > 1 else ''}"
     decayed = count and piece.sill.condition.value == "decayed"
+    demand, capacity, shared = _shared_in_wood(case, piece, left, spread)
     reason = (
         "the sill is decayed: nothing is counted" if decayed else "",
         counted,
+        shared,
         left.words,
         *wood.doubts,
         proof.words if wood.extension and proof.passes else "",
@@ -283,7 +330,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
     expected = expected_at(
         wood.expected or None,
         left.share.part,
-        _SPREAD_BOLT,
+        SPREAD_OF_YIELD,
         "ductile",
         f"yield of every {what} in wood, 20 % less to 25 % more (common practice, no source)",
     )
@@ -294,15 +341,31 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof) -> Link
         piece.id,
         level="allowable",
         unit="lb",
-        demand=left.force,
-        capacity=wood.allowable,
+        demand=demand,
+        capacity=capacity,
         clause=case.nds.cite(_WOOD) + (f"; {_PLATE}" if piece.plated is not None else ""),
         reason="; ".join(text for text in reason if text),
         extension="" if proof.passes else wood.extension,
-        marks=proof.marks if wood.extension else (),
+        marks=spread.springs.marks | (proof.marks if wood.extension else frozenset()),
         working=_working(case, piece.id),
         expected=expected,
     )
+
+
+def _shared_in_wood(case: LineCase, piece: _Piece, left: _Left, spread: _Spread) -> tuple[float, float, str]:
+    """Demand and capacity of a piece's bolts in wood, all at yield, or elastic where they may not; and in words."""
+    assert piece.wood.allowable is not None
+    shares = spread.springs.of(piece.id)
+    if shares is None:
+        return left.force, piece.wood.allowable, ""
+    if spread.yields.first:
+        return left.force, piece.wood.allowable, f"all at yield: {spread.yields.words}"
+    with section(_address(case, piece.id)):
+        elastic = in_wood(case, spread.springs, shares, piece.wood)
+    if elastic is None or float(elastic[0]) * float(piece.wood.allowable) <= float(left.force) * float(elastic[1]):
+        return left.force, piece.wood.allowable, ""
+    doubts = piece.wood.marks
+    return elastic[0], doubted(elastic[1], doubts), f"{elastic[2]}: {spread.yields.words}"
 
 
 def _plates_words(plated: Plated) -> str:

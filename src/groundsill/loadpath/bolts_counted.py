@@ -20,7 +20,7 @@ from groundsill.working.value import Mark
 __all__ = ["TEST_FACTOR", "Anchor", "Counted", "anchors_in", "refused_in"]
 
 TEST_FACTOR = 2.0  # test load over what an old bolt of unknown embedment is counted with; common practice, no source
-_FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
+FITS_IN = 1 / 16  # NDS 2018 12.1.3.2, from memory: a hole at most this much wider than the bolt
 _TAPE_IN = 0.01
 _TOWARD_END = "parallel, toward the end, softwood"
 _WEAK_PSI = 2500.0
@@ -52,6 +52,13 @@ class Anchor:
     marks: frozenset[Mark] = frozenset()
     edge_marks: frozenset[Mark] = frozenset()
     adhesive: Adhesive | None = None
+    hole_in: float | None = None
+
+    @property
+    def slack_in(self) -> float:
+        """How far its hole in the sill lets it move from side to side; 1/16 in. where nobody gives a new hole."""
+        hole = self.diameter_in + FITS_IN if self.hole_in is None else self.hole_in
+        return max(hole - self.diameter_in, 0.0)
 
     @property
     def name(self) -> str:
@@ -146,6 +153,7 @@ def _of_piece(id: str, piece: BoltPiece) -> Anchor:
         piece.plate_washer,
         piece.to_sheathing_in,
         adhesive=piece.adhesive,
+        hole_in=piece.sill_hole_in,
     )
 
 
@@ -166,6 +174,7 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
         doubts=rust,
         marks=case.reading.marked(path, *_FACTS),
         edge_marks=case.reading.marked(path, "edge_in"),
+        hole_in=bolt.hole_in.value,
     )
 
 
@@ -185,7 +194,7 @@ def _why_not_counted(case: LineCase, bolt: Bolt) -> list[str]:
     if bolt.rust.value == "heavy":
         found.append("it is heavily rusted")
     D, hole = bolt.diameter_in.value, bolt.hole_in.value
-    if D is not None and hole is not None and hole > D + _FITS_IN + _TAPE_IN:
+    if D is not None and hole is not None and hole > D + FITS_IN + _TAPE_IN:
         wide = f"its hole is {hole:g} in. for a bolt of {D:g} in., more than 1/16 in. over"
         found.append(f"{wide} ({case.nds.cite('12.1.3.2')})")
     return found

@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from math import inf
 from typing import Literal
 
+from groundsill.loadpath.shares import LineShares
 from groundsill.working.value import Mark
 
 __all__ = [
@@ -84,13 +85,17 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, in no figure."""
+    """One stage of a chain, from the floor boards down; ``note`` is what the trade says beside it, in no figure.
+
+    ``shares`` are those of the bolts in the foundation, where they are worked out on the springs of their slip.
+    """
 
     key: str
     title: str
     combine: Combine
     links: tuple[Link, ...]
     note: str = ""
+    shares: LineShares | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,6 +17,17 @@ from math import sqrt
 from groundsill.forces.reading import doubted
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.underfloor import SillPiece
+from groundsill.loadpath.anchor_force import anchor_force
+from groundsill.loadpath.bolt_shares import OnSprings
+from groundsill.loadpath.bolt_states import (
+    NOT_KNOWN,
+    Strength,
+    Yields,
+    expected_on,
+    on_worst_bolt,
+    worst_bolt,
+    yields_first,
+)
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
@@ -69,6 +80,17 @@ class _Piece:
     working: tuple[str, str]
 
 
+@dataclass(frozen=True, slots=True)
+class _Governs:
+    """The bolt that governs a piece in the foundation, the force on it and on what basis, and when it is to break."""
+
+    found: _Concrete
+    demand: float
+    words: str
+    expected: Expected | None
+    yields: Yields = NOT_KNOWN
+
+
 def concrete_link(
     case: LineCase,
     id: str,
@@ -77,54 +99,79 @@ def concrete_link(
     of_line: Sequence[Anchor],
     share: Share,
     wood: Wood,
-) -> tuple[Link, Proof]:
-    """The weakest bolt of a sill piece in the foundation under it, and what tests in place prove of the bolts.
+    springs: OnSprings,
+) -> tuple[Link, Proof, Yields]:
+    """The weakest bolt of a sill piece in the foundation, what tests prove of it, and whether the wood yields first.
 
     ``share`` is the part of the line's force that the bolts of the piece take, ``of_line`` all bolts that count on it,
-    ``wood`` what the bolts of the piece hold in wood.
+    ``wood`` what the bolts of the piece hold in wood, ``springs`` how the bolts share where it is not alike.
     """
     title, anchors = f"bolts of sill {sill.mark or id} in the foundation", bolts.anchors
     working = f"line/{case.id}/demand", f"line/{case.id}/sill/{id}"
     piece = _Piece(id, sill, f"line/{case.id}/bolts-concrete/{id}/both", title, bolts, working)
     if sill.cast_in and not anchors:
-        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST
+        return _cannot(piece, f"{case.nds.source.short}; ACI 318-19", CAST_IN), NO_TEST, NOT_KNOWN
     if not anchors:
         unknown, reason = wood.allowable is None, wood.why_not or "no bolt counts in this piece"
-        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST
+        return _cannot(piece, _CLAUSE, reason, wood.marks if unknown else (), applies=unknown), NO_TEST, NOT_KNOWN
     refused = _cannot_be_concrete(case, anchors)
+    if refused is None and springs.why_not:
+        refused = case.nds.cite("11.3.6"), springs.why_not
     if refused is not None:
-        return _cannot(piece, *refused), NO_TEST
+        return _cannot(piece, *refused), NO_TEST, NOT_KNOWN
     try:
         with section(piece.address):
             steel = _steel_by_size(anchors)
             every = [_in_concrete(case, anchor, of_line, steel[anchor.diameter_in]) for anchor in anchors]
-            weakest = min(every, key=lambda found: float(found.design))
-            extension = "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
-            demand, words = force_on_one(case, len(anchors), bolts.marks, share, wood)
+            on = _governing(case, piece, every, share, wood, springs)
             asked = _asked(case, piece)
     except OutsideLimits as outside:
-        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST
-    proof = by_tests(case, anchors, float(demand), len(of_line))
-    expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
-    basis = case.reading.house.choices.anchor_basis
+        return _cannot(piece, _CLAUSE, str(outside)), NO_TEST, NOT_KNOWN
+    proof = by_tests(case, anchors, float(on.demand), len(of_line))
+    basis, words = case.reading.house.choices.anchor_basis, on.words
     if asked is not None and asked.applies and basis == PROPOSAL and wood.allowable is not None and not proof.passes:
         with section(piece.address):
-            return by_proposal(case, title, id, share, wood, asked, float(weakest.design), expected), proof
+            design, expected = float(on.found.design), on.expected
+            return by_proposal(case, title, id, share, wood, asked, design, expected), proof, on.yields
     if asked is not None and _decided(asked, basis, proof):
-        return _by_exception(piece, asked, weakest, basis), proof
+        return _by_exception(piece, asked, on.found, basis), proof, on.yields
     if asked is not None and not asked.applies:
         words += f"; {_NAMED[basis]} does not stand in for this check ({_CLAUSES[basis]}): {asked.words}"
     link = checked(
-        piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=demand,
-        capacity=doubted(weakest.design, marks_of(found.design for found in every)),
+        piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=on.demand,
+        capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
-        reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
-        extension="" if proof.passes else extension,
-        expected=expected,
-        marks=asked.marks if asked is not None else (),
-        working=piece.working,
+        reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
+        extension="" if proof.passes else _beyond(every),
+        expected=on.expected,
+        marks=springs.marks | (asked.marks if asked is not None else frozenset()),
+        working=(*piece.working, *((f"line/{case.id}/bolt-shares",) if springs.shares is not None else ())),
     )  # fmt: skip
-    return link, proof
+    return link, proof, on.yields
+
+
+def _beyond(every: Sequence[_Concrete]) -> str:
+    """The extensions that any of the bolts rests on."""
+    return "; ".join(dict.fromkeys(found.extension for found in every if found.extension))
+
+
+def _governing(
+    case: LineCase, piece: _Piece, every: Sequence[_Concrete], share: Share, wood: Wood, springs: OnSprings
+) -> _Governs:
+    """The bolt that governs: the weakest where they share alike, else the one with most over its strength."""
+    anchors, shares = piece.bolts.anchors, springs.of(piece.id)
+    weakest = min(every, key=lambda found: float(found.design))
+    strengths = [Strength(a.id, one.design, one.nominal, one.way) for a, one in zip(anchors, every, strict=True)]
+    yields = NOT_KNOWN if shares is None else yields_first(wood, strengths)
+    if shares is None or by_yield(case, wood):
+        demand, words = force_on_one(case, len(anchors), piece.bolts.marks, share, wood)
+        expected = expected_in_concrete(weakest.nominal, weakest.way, len(anchors), share.part)
+        return _Governs(weakest, demand, words, expected, yields)
+    n = worst_bolt(shares, strengths)
+    demand, words = on_worst_bolt(case, springs, shares.bolts[n])
+    words += _why_not_by_yield(case, wood)
+    alone = expected_in_concrete(every[n].nominal, every[n].way, 1, shares.bolts[n].elastic_lb / springs.force)
+    return _Governs(every[n], demand, words, expected_on(alone, shares.bolts[n]), yields)
 
 
 def _asked(case: LineCase, piece: _Piece) -> Asked | None:
@@ -330,10 +377,9 @@ def force_on_one(
 
     ``marks`` are those of the facts by which they count; ``what`` they are called on paper.
     """
-    choices, category = case.reading.house.choices, case.forces.category
+    choices = case.reading.house.choices
     each = given("1/n", 1 / count, "1", f"{count} {what}s share alike", marks)
-    yielding = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
-    if yielding and wood.expected and choices.anchor_reason.strip() and category not in PLAIN_FORCE:
+    if by_yield(case, wood):
         note(f"basis: {choices.anchor_reason}")
         yields = given("P_y", wood.expected, "lb", f"expected yield of all {what}s of the piece in wood", wood.marks)
         force = scale(yields, each, symbol="V_ua", label=f"force on one {what} when the wood yields")
@@ -341,18 +387,26 @@ def force_on_one(
     part = given(
         "σ", share.part, "1", f"share of the line's force that the {what}s of this sill piece take", share.marks
     )
-    if case.lateral == "wind":
-        whole, words = case.strength, "for the wind force, strength level"
-    elif category in PLAIN_FORCE:
-        whole = case.forces.rules.effects.horizontal_effect(case.forces.rho, case.strength)
-        words = f"for the plain earthquake force: category {category} (17.10.1)"
-    else:
-        whole, words = case.overstrength, "for the overstrength force (17.10.6)"
-        if yielding:
-            lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
-            words += f", for {lacking} to take the force at which the wood yields"
+    whole, words = anchor_force(case)
     force = scale(whole, part, symbol="V_ua", label=f"force on the sill piece's {what}s")
-    return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words
+    return scale(force, each, symbol="V_ua", label=f"force on one {what}"), words + _why_not_by_yield(case, wood)
+
+
+def by_yield(case: LineCase, wood: Wood) -> bool:
+    """Whether the concrete is checked for the force at which the wood yields: picked with a reason, and known."""
+    choices = case.reading.house.choices
+    picked = choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
+    reasoned = bool(wood.expected) and bool(choices.anchor_reason.strip())
+    return picked and reasoned and case.forces.category not in PLAIN_FORCE
+
+
+def _why_not_by_yield(case: LineCase, wood: Wood) -> str:
+    """What is lacking, in words, where the force at which the wood yields was picked and cannot be taken."""
+    picked = case.reading.house.choices.anchor_basis == "wood yields first" and case.lateral == "earthquake"
+    if not picked or case.forces.category in PLAIN_FORCE:
+        return ""
+    lacking = "no reason is given" if wood.expected else "what the wood yields at is not known"
+    return f", for {lacking} to take the force at which the wood yields"
 
 
 def _by_exception(piece: _Piece, asked: Asked, weakest: _Concrete, basis: str) -> Link:

@@ -116,7 +116,7 @@ def _bolts(case: LineCase, brace: Brace) -> float | str:
         return 0.0
     terms = []
     for size, number in sorted(by_size.items()):
-        one = case.nds.slip_modulus_metal(given("D", size, "in", f"diameter of bolts in {brace.name}", doubts))
+        one = case.nds.slip_modulus_wood_concrete(given("D", size, "in", f"diameter of bolts in {brace.name}", doubts))
         count = given("n_b", number, "1", "bolts that count", doubts)
         terms.append(multiply(one, count, symbol="k_b", unit="lb/in", label="sill on the foundation"))
     return terms[0] if len(terms) == 1 else add(*terms, symbol="k_b", label="sill on the foundation")

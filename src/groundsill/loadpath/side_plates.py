@@ -30,14 +30,14 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import marks_of
 
-__all__ = ["MIXED", "TRIAL_LB", "Plated", "end_anchor", "half_row", "plates_of", "row_words"]
+__all__ = ["LOW_MODULUS_PSI", "MIXED", "TRIAL_LB", "Plated", "end_anchor", "half_row", "plates_of", "row_words"]
 
 TRIAL_LB = 1000.0  # every force follows in proportion: the plate is worked out for this one
 MIXED = "no value is given for two kinds of fastener in one joint, so the stronger of the two counts alone"
 _HOLE_OVER_IN = 1 / 16
 _EDGE_DIAMETERS = 1.5  # AISI J3.1, from memory: a hole at least this far from the edge of the plate
 _WEAK_PSI = 2500.0
-_LOW_MODULUS_PSI = 1_000_000.0  # a low modulus for the group action factor: common practice, no source
+LOW_MODULUS_PSI = 1_000_000.0  # a low modulus for the group action factor: common practice, no source
 _STEEL_MODULUS_PSI = 29_000_000.0
 _LACKS = "a side plate counts by its report, or by its thickness, width, screws and how high they stand"
 
@@ -276,7 +276,7 @@ def _factors(
     C_delta = case.nds.geometry_factor(D, a_end, a_edge, s if piece.screws > 1 else 0.0)
     if piece.screws < 2 or float(D) < 0.25:
         return 1.0, C_delta
-    E_m = given("E_m", _LOW_MODULUS_PSI, "psi", "a low modulus of old wood: common practice, no source")
+    E_m = given("E_m", LOW_MODULUS_PSI, "psi", "a low modulus of old wood: common practice, no source")
     A_m = given("A_m", float(thick) * float(width), "in^2", "section of the sill", marks_of((thick, width)))
     E_s = given("E_s", _STEEL_MODULUS_PSI, "psi", "modulus of steel")
     tall = (piece.screw_above_in or 0.0) + piece.from_top_in

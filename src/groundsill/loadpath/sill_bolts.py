@@ -21,12 +21,13 @@ from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import add, divide, given, least, note, scale, subtract
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["CAST_IN", "Wood", "may_hold", "wood_of"]
+__all__ = ["CAST_IN", "SPREAD_OF_YIELD", "Wood", "may_hold", "wood_of"]
 
 CAST_IN = (
     "the sill is cast into the concrete and no bolt through it counts: no standard says what concrete against its "
     "sides and ends holds along the wall"
 )
+SPREAD_OF_YIELD = (0.8, 1.25)  # of what a bolt in wood is expected to yield at; common practice, no source
 _BURIED = "it is cast into the concrete: its buried faces were not seen, and nothing is counted on them"
 _TEST_EMBEDMENT_IN = 6.0  # the embedment NDS assumes, taken in wood where a test stands in for an unknown one
 _UNTESTED = "bearing of concrete whose strength no core gave"
@@ -42,7 +43,7 @@ class Wood:
     """The wood side of one sill piece, lb: ``allowable`` is None when it cannot be checked, and ``why_not`` says why.
 
     ``doubts`` are what was not seen and taken as sound, in words; ``marks`` those of all that the answer rests on,
-    also where nobody can say.
+    also where nobody can say. ``each`` is every bolt by its id: what it holds and what it is expected to yield at.
     """
 
     allowable: float | None
@@ -51,6 +52,7 @@ class Wood:
     why_not: str = ""
     doubts: tuple[str, ...] = ()
     marks: frozenset[Mark] = frozenset()
+    each: tuple[tuple[str, float, float], ...] = ()
 
 
 @dataclass(slots=True)
@@ -61,6 +63,7 @@ class _Sum:
     terms: list[float] = field(default_factory=list)
     expected: float = 0.0
     extensions: list[str] = field(default_factory=list)
+    each: list[tuple[str, float, float]] = field(default_factory=list)
 
 
 def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
@@ -109,7 +112,7 @@ def wood_of(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Wood:
         return Wood(None, why_not=str(refused), marks=chosen | marks_of((thick,)))
     whole = add(*total.terms, symbol="ΣZ'", label=f"all bolts of {_named(sill, id)}")
     extension = "; ".join(dict.fromkeys(total.extensions))
-    return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)))
+    return Wood(whole, total.expected, extension, "", doubts, marks_of((whole,)), tuple(total.each))
 
 
 def _sound(case: LineCase, id: str, sill: SillPiece, measures: tuple[float, float]) -> tuple[float, float] | None:
@@ -218,6 +221,7 @@ def _add_group(
         total.extensions.append(_BY_TEST_LOAD)
     total.terms.append(scale(each, float(len(group)), symbol="n Z'", label=f"{len(group)} bolts alike"))
     total.expected += expected * len(group)
+    total.each += [(a.id, float(each), expected) for a in group]
     return ""
 
 

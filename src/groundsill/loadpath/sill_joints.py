@@ -21,9 +21,9 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_between"]
+__all__ = ["TOUCH_IN", "Tie", "carried_part", "joint_links", "passed_on", "row_of", "ties_between"]
 
-_TOUCH_IN = 1.0
+TOUCH_IN = 1.0
 _CLAUSE = "chapter 12"
 _NOTHING = 0.01  # lb: less than this is nothing
 
@@ -32,7 +32,8 @@ _NOTHING = 0.01  # lb: less than this is nothing
 class Tie:
     """What ties two neighbouring pieces, lb, by what in words; 0 when nothing does, and ``why`` may say why not.
 
-    ``marks`` are those of the facts by which a splice holds or not, ``extension`` that of a load without its report.
+    ``marks`` are those of the facts by which a splice holds or not, ``extension`` that of a load without its report;
+    ``stiffness`` is its load for an inch of give, None where nobody says how far it gives.
     """
 
     capacity: float = 0.0
@@ -40,6 +41,7 @@ class Tie:
     why: str = "nothing was seen that ties the two pieces together"
     marks: frozenset[Mark] = frozenset()
     extension: str = ""
+    stiffness: float | None = None
 
 
 def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...]:
@@ -53,7 +55,7 @@ def ties_between(case: LineCase, held: Sequence[float | None]) -> tuple[Tie, ...
         splice = _splice(case, left.to_in, joints)
         if splice is None:
             found.append(Tie())
-        elif right.from_in - left.to_in > _TOUCH_IN:
+        elif right.from_in - left.to_in > TOUCH_IN:
             found.append(Tie(why="the two pieces do not meet"))
         elif "decayed" in (left.condition.value, right.condition.value):
             found.append(Tie(why="a splice holds nothing in decayed wood", marks=sound[n] | sound[n + 1]))
@@ -72,7 +74,9 @@ def _held(case: LineCase, splice: SplicePiece, sills: Sequence[tuple[str, SillPi
     except OutsideLimits as refused:
         return Tie(why=str(refused), marks=marks)
     by = f"splice {splice.mark} ({held.words})"
-    return Tie(float(held.capacity), by, marks=marks | marks_of((held.capacity,)), extension=held.extension)
+    stiffness = float(held.capacity) / splice.give_in if splice.give_in else None
+    marks |= marks_of((held.capacity,))
+    return Tie(float(held.capacity), by, marks=marks, extension=held.extension, stiffness=stiffness)
 
 
 def _splice(case: LineCase, joint: float, joints: Sequence[float]) -> SplicePiece | None:

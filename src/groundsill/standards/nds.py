@@ -72,6 +72,7 @@ class Nds:
     post_value: Callable[..., float]
     beam_values: Callable[..., bending.Beam]
     stability_modulus: Callable[[str, str], float]
+    slip_modulus_wood_concrete: Callable[[float], float]
 
     @property
     def document(self) -> str:
@@ -145,6 +146,7 @@ _2018: Final = Nds(
     compression.post_value,
     bending.beam_values,
     _stability_modulus,
+    group_action.slip_modulus_wood_concrete,
 )
 
 

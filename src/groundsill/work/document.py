@@ -55,6 +55,11 @@ class Choices:
         default="overstrength",
     )
     anchor_reason: str = about("Why", default="")
+    bolt_springs: Literal["weak concrete and close bolts", "every line"] = about(
+        "Sill bolts share by the springs of their slip",
+        help="elsewhere the bolts of a sill piece share alike",
+        default="weak concrete and close bolts",
+    )
     anchor_tension: Literal["overstrength", "ductile anchor", "panel yields", "hold-down's limit"] = about(
         "Concrete at hold-downs is checked by",
         help="17.10.5.3: the overstrength tension; the anchor's own steel, which yields first; the pull when the panel "

@@ -160,6 +160,14 @@ class BoltPiece:
     )
     report: str = about("Evaluation report of the anchor", default="")
     adhesive: Adhesive | None = about("Its adhesive", default=None)
+    sill_hole_in: float | None = about(
+        "Hole in the sill",
+        unit="in",
+        help="left out: 1/16 in. more than the bolt; filled with adhesive: the bolt's own diameter",
+        least=0.25,
+        most=2,
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,6 +260,14 @@ class SplicePiece:
     capacity_lb: float | None = about("Allowable tension", unit="lb", least=50, most=50000, default=None)
     report: str = about("Evaluation report or working", default="")
     made_of: Hardware | None = about("Generic strap, counted by its nails and steel", default=None)
+    give_in: float | None = about(
+        "How far it gives at its allowable tension",
+        unit="in",
+        help="for bolts in weak concrete; left out: looked at as one piece and as cut",
+        least=0.001,
+        most=1,
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

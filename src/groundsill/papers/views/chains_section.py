@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.papers.document import Block, BulletList, Heading, Paragraph, Reference, Run, small, strong
+from groundsill.papers.views.bolt_shares_view import share_blocks
 from groundsill.papers.views.chain_view import chain_header, first_to_fail_table, links_table
 from groundsill.papers.views.doubts import Doubts
 from groundsill.papers.views.strip_view import stage_link, stage_verdict
@@ -103,6 +104,8 @@ def _stages(anchor: str, chain: Chain, sheet: Sheet | None, setting: Setting) ->
         shown |= {section: (place, name) for section in wanted if section not in shown}
         yield from working_blocks(steps, place, name, setting.printed, setting.doubts)
         yield _closing(link, setting)
+        if stage.shares is not None:
+            yield from share_blocks(chain.mark, stage.shares, setting.units)
         yield from _others(stage, link)
 
 

@@ -12,11 +12,12 @@ from __future__ import annotations
 from math import sqrt
 from typing import Annotated
 
-from groundsill.standards.nds_2018 import SOURCE
-from groundsill.standards.nds_2018.symbols import Diameter
+from groundsill.standards.nds_2018 import PRACTICE, SOURCE
+from groundsill.standards.nds_2018.symbols import BoltDiameter, Diameter
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.errors import OutsideLimits
-from groundsill.working.steps import multiply, note
+from groundsill.working.steps import given, multiply, note
+from groundsill.working.value import Mark
 
 __all__ = [
     "group_action_factor",
@@ -25,6 +26,7 @@ __all__ = [
     "group_u",
     "slip_modulus_metal",
     "slip_modulus_wood",
+    "slip_modulus_wood_concrete",
     "stiffness_ratio",
 ]
 
@@ -64,6 +66,25 @@ def slip_modulus_wood(D: Diameter) -> Annotated[float, Q("lb/in", "γ", "load pe
 def slip_modulus_metal(D: Diameter) -> Annotated[float, Q("lb/in", "γ", "load per inch of slip of one fastener")]:
     """γ = 270,000 D^1.5 for dowels in wood-to-metal joints."""
     return 270000 * D**1.5  # type: ignore[no-any-return]  # float to a float power is Any
+
+
+@procedure(
+    "practice/slip-modulus-wood-concrete",
+    title="Load/slip modulus, wood to concrete (extension)",
+    clause="beyond NDS 11.3.6",
+    source=PRACTICE,
+    alias="nds.slip-modulus-wood-concrete",
+)
+def slip_modulus_wood_concrete(D: BoltDiameter) -> float:
+    """The modulus of wood to metal, taken for a bolt through a sill into concrete: γ in lb/in.
+
+    NDS gives none for concrete. EN 1995-1-1 7.1(3) takes concrete as it takes steel, neither of them slipping (told
+    so on eurocode.us, structural timber design, info-mnu-ekf.html). Old concrete under a bolt gives more than steel, so
+    this is the stiffer bound: of like bolts on one sill, stiffer ones share less evenly, which is the careful side.
+    Every result carries the mark *extension*. Example: 1/2 in. bolt: 95,459 lb/in (our own arithmetic).
+    """
+    beyond = Mark("extension", f"{SOURCE.cite('11.3.6')} gives no slip of wood to concrete: wood to metal is taken")
+    return slip_modulus_metal(given("D", D, "in", "bolt through a sill into concrete", (beyond,)))
 
 
 @equation(
