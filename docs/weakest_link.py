@@ -92,8 +92,8 @@ def moved(sample: str, axis: str, values: tuple[float, ...] = (), wood_yields_fi
 
 
 def _at(house: House, line: str, value: float) -> Moved:
-    """The line of the designed house at the best value of every fact."""
-    chain = next(c for c in run(house, ranges=False).runs[-1].chains if c.id == line)
+    """The line of the house with its first design, at the best value of every fact."""
+    chain = next(c for c in run(house, ranges=False).runs[1].chains if c.id == line)
     wood, concrete = _worst(chain, _WOOD), _worst(chain, _CONCRETE)
     others = governing(link for link in _other(chain) if link.ratio is not None)
     rest = 0.0 if others is None else others.ratio or 0.0
@@ -146,16 +146,16 @@ def _stem(house: House, line: str, **facts: object) -> House:
 
 
 def _bolts(house: House, line: str, **facts: object) -> House:
-    ((key, design),) = house.alternatives.items()
+    key, design = min(house.alternatives.items(), key=lambda each: each[1].order)
     pieces = {
         id: replace(p, **facts) if isinstance(p, BoltPiece) and p.line == line else p for id, p in design.pieces.items()
     }
-    return replace(house, alternatives={key: replace(design, pieces=pieces)})
+    return replace(house, alternatives={**house.alternatives, key: replace(design, pieces=pieces)})
 
 
 SWEEPS = {
     "strength": Sweep(
-        "concrete, psi", tuple(range(1000, 5001, 250)), tuple((p, f"{p:,}") for p in range(1000, 5001, 1000)), _strength
+        "concrete, psi", tuple(250.0 * n for n in range(4, 21)), tuple((p, f"{p:,}") for p in range(1000, 5001, 1000)), _strength
     ),
     "edge": Sweep(
         "bolt to the face, in.", tuple(n / 4 for n in range(6, 33)), tuple((n, str(n)) for n in range(2, 9)), _edge

@@ -72,10 +72,10 @@ CHOICES = {
     ),
     "bolts and hold-downs do not count near a break in the foundation": (stem.CLEAR_OF_BREAK_IN, "within {:g} in."),
     "an end of the concrete may be what breaks out": (concrete._NEAR_END_IN, "nearer than {:g} in."),
-    "bolts of one sill piece are close, and share by the springs of their slip": (
+    "bolts of one sill piece are close": (
         bolt_shares.CLOSE_IN, "nearer than {:g} in."
     ),
-    "concrete is weak, and bolts in it share by the springs of their slip": (bolt_shares.WEAK_PSI, "under {:,.0f} psi"),
+    "concrete is weak, and close bolts in it share by the springs of their slip": (bolt_shares.WEAK_PSI, "under {:,.0f} psi"),
     "play of a new bolt in its hole, where nobody gives it": (bolts_counted.FITS_IN, "{:g} in."),
     "modulus of old wood in the group action of a side plate's screws, and of a sill on its bolts": (
         side_plates.LOW_MODULUS_PSI, "{:,.0f} psi"
@@ -93,7 +93,7 @@ CHOICES = {
     "a footing of unknown depth is taken to reach below the base at most": (footings.DEEPEST_FT, "{:g} ft"),
     "a line that does not give, over the stiffness of all others": (lines._HELD_FAST, "{:,.0f}"),
     "lines of unknown stiffness that are tried in every combination": (lines._MOST_UNKNOWN, "at most {:g}"),
-    "a break counts as at the end of a line": (footings._TOUCH_IN, "within {:g} in."),
+    "a break counts as at the end of a line": (footings.JOINED_IN, "within {:g} in."),
     "a panel of the prescriptive way stands at the end of a wall, unless the stud spacing was measured": (
         bracing_of_a3._STUD_SPACE_IN, "within {:g} in."
     ),
@@ -101,7 +101,10 @@ CHOICES = {
     "bolts of the prescriptive way may stand farther apart than their spacing, to meet a stud space, by": (
         sills_of_a3._STUD_SPACE_IN, "{:g} in."
     ),
-    "expected strength of panels": (100 * (1 - panel_nailing._SPREAD_PANEL[0]), "{:.0f} % either way of the nominal"),
+    "expected strength of panels, boards and plaster on walls": (
+        100 * (1 - panel_nailing._SPREAD_PANEL[0]),
+        "{:.0f} % either way of the nominal value for wind, which both editions print alike",
+    ),
     "expected strength of nailed joints": (100 * (1 - plate.NAIL_SPREAD[0]), "{:.0f} % either way of their yield"),
 }  # fmt: skip
 

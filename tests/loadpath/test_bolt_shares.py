@@ -49,9 +49,12 @@ OLD = ("si2-0", "si2-1")
 
 
 def weak(psi: float = 1500.0, old: bool = False) -> House:
-    """The house with weak concrete under its second line (240 in., one sill piece), its old bolts gone or not."""
+    """The house with weak concrete under its second line (240 in., one sill piece), every line on springs.
+
+    Its old bolts are gone, or not.
+    """
     house = sound_house() if old else with_bolts(sound_house(), dict.fromkeys(OLD))
-    return with_stem(house, "fs2", strength_psi=measured(psi))
+    return with_choices(with_stem(house, "fs2", strength_psi=measured(psi)), bolt_springs="every line")
 
 
 def row(n: int, spacing: float, start: float = 30.0, **changes: Any) -> tuple[Any, ...]:
@@ -84,33 +87,38 @@ def at(house: House, stage: str, sill: str = "si2", line: str = "line2") -> Link
 # ---- When ------------------------------------------------------------------------------------------------------------
 
 
-def test_bolts_far_apart_in_sound_concrete_share_alike() -> None:
-    assert shares(sound_house()) is None
-    assert "on bolt" not in at(sound_house(), "bolts-concrete").reason
+def test_bolts_far_apart_share_alike_unless_the_concrete_crumbles() -> None:
+    for house in (sound_house(), with_stem(sound_house(), "fs2", strength_psi=measured(1500.0))):
+        assert shares(house) is None
+        assert "on bolt" not in at(house, "bolts-concrete").reason
+    assert told(with_stem(sound_house(), "fs2", condition=measured("crumbling"))).why == "the concrete of F2 crumbles"
 
 
 @pytest.mark.parametrize(
     ("changes", "why"),
     [
-        ({"strength_psi": measured(2499.0)}, "under 2,500"),
-        ({"condition": measured("crumbling")}, "crumbles"),
+        ({"strength_psi": measured(2499.0)}, "under 2,500; bolts stand closer than 16 in."),
+        ({"condition": measured("crumbling")}, "crumbles; bolts stand closer than 16 in."),
     ],
 )
-def test_weak_or_crumbling_concrete_puts_them_on_springs(changes: dict[str, Any], why: str) -> None:
-    assert why in told(with_stem(sound_house(), "fs2", **changes)).why
-    assert shares(with_stem(sound_house(), "fs2", strength_psi=measured(2500.0))) is None
+def test_close_bolts_in_weak_or_crumbling_concrete_stand_on_springs(changes: dict[str, Any], why: str) -> None:
+    house = with_stem(sound_house(), "fs2", **changes)
+    found = shares(with_pieces(house, *row(3, CLOSE_IN - 0.5)))
+    assert found is not None
+    assert why in found.why
+    assert shares(with_pieces(sound_house(), *row(3, CLOSE_IN - 0.5))) is None
+    if "crumbles" not in why:
+        assert shares(with_pieces(house, *row(3, CLOSE_IN))) is None
 
 
-def test_close_bolts_and_a_choice_do_so_too() -> None:
-    assert told(with_pieces(sound_house(), *row(3, CLOSE_IN - 0.5))).why == "bolts stand closer than 18 in."
-    assert shares(with_pieces(sound_house(), *row(3, CLOSE_IN))) is None
+def test_so_do_those_of_every_line_where_that_is_chosen() -> None:
     assert told(with_choices(sound_house(), bolt_springs="every line")).why == "asked for on every line"
 
 
 def test_concrete_that_may_be_weak_puts_them_on_springs_at_that_end_alone() -> None:
     """At the low end of the range the springs count, at the best value they do not; so the answer depends on it."""
     doubtful = Fact(value=2600.0, low=2000.0, high=3000.0, state="estimated", how="by eye")
-    house = with_stem(sound_house(), "fs2", strength_psi=doubtful)
+    house = with_pieces(with_stem(sound_house(), "fs2", strength_psi=doubtful), *row(4, 12.0))
     assert shares(house) is None
     low = prepare(house).at({"survey.foundation.segments.fs2.strength_psi": "low"}).house
     assert "2,000 psi" in told(low).why
@@ -272,7 +280,8 @@ def test_wood_is_held_elastically_where_the_concrete_breaks_first() -> None:
     assert not found.by_yield
     assert "elastic sharing, worst on bolt" in link.reason
     assert "the concrete breaks before the wood yields" in link.reason
-    strong = at(with_pieces(weak(500.0), PANEL, *row(10, 12.0, edge_in=12.0)), "sill-bolts")
+    wide = with_stem(weak(500.0), "fs2", top_width_in=measured(24.0), footing_width_in=measured(30.0))
+    strong = at(with_pieces(wide, PANEL, *row(10, 12.0, edge_in=12.0)), "sill-bolts")
     assert link.capacity is not None
     assert strong.capacity is not None
     assert link.capacity == pytest.approx(strong.capacity * found.works_elastic / 10)
@@ -330,7 +339,7 @@ def test_side_plates_spliced_to_a_piece_with_bolts_cannot_be_told() -> None:
 @cache
 def ladder() -> list[Link]:
     """The same bolts in ever stronger concrete."""
-    return [at(with_pieces(weak(psi), PANEL, *row(6, 20.0)), "bolts-concrete") for psi in (600, 1200, 2400, 2500, 4000)]
+    return [at(with_pieces(weak(psi), PANEL, *row(6, 16.0)), "bolts-concrete") for psi in (600, 1200, 2400, 2500, 4000)]
 
 
 def test_stronger_concrete_never_makes_it_worse() -> None:
@@ -380,6 +389,6 @@ def test_close_bolts_in_filled_holes_are_what_ferry_hills_crumbling_concrete_can
     assert 2.5 < works[0] < 3
     assert 5 < works[1] < 6
     assert (
-        filled_shares.why == "the concrete of C9 crumbles; the concrete of C11 crumbles; bolts stand closer than 18 in."
+        filled_shares.why == "the concrete of C9 crumbles; the concrete of C11 crumbles; bolts stand closer than 16 in."
     )
     assert plain_shares.count == filled_shares.count == 8

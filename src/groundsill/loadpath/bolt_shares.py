@@ -1,11 +1,12 @@
 """Bolts on the springs of their slip: what each takes of the force on the sill, and which state a check stands on.
 
-Where the concrete is weak, or bolts stand close, sharing alike within a sill piece is no longer taken for granted. Each
-sill piece is a bar of its own E A. Splices are springs between the bars (where nobody says how far one gives, the line
-is run with it as one piece and as cut); bare joints are breaks. The bolts hold the bars by the slip of a dowel joint,
-and the braced parts press on them over their own lengths. Three states: elastic; with hole slack, every bolt in the
-order of contact that is worst for it; and at yield, each joint in wood at its own. Breakout takes the worst of them;
-the wood may share at yield only where it yields before the concrete breaks, at expected strengths.
+Where bolts stand close in weak concrete, or in concrete that crumbles, sharing alike within a sill piece is no longer
+taken for granted. Each sill piece is a bar of its own E A. Splices are springs between the bars (where nobody says how
+far one gives, the line is run with it as one piece and as cut); bare joints are breaks. The bolts hold the bars by the
+slip of a dowel joint, and the braced parts press on them over their own lengths. Three states: elastic; with hole
+slack, every bolt in the order of contact that is worst for it; and at yield, each joint in wood at its own. Breakout
+takes the worst of them; the wood may share at yield only where it yields before the concrete breaks, at expected
+strengths.
 """
 
 from __future__ import annotations
@@ -32,7 +33,7 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["CLOSE_IN", "OnSill", "OnSprings", "on_springs", "why_springs"]
 
-CLOSE_IN: Final = 18.0  # bolts of one piece nearer to each other than this are close; our choice
+CLOSE_IN: Final = 16.0  # bolts of one piece nearer to each other than a stud space are close; our choice
 WEAK_PSI: Final = 2500.0
 _NOTES = (
     "the sill as an elastic bar, its wood by a low modulus (common practice, no source)",
@@ -94,28 +95,38 @@ class OnSprings:
 
 def why_springs(case: LineCase, anchors: Sequence[Sequence[Anchor]]) -> str:
     """Why the bolts of a line are put on springs, in words; empty where they share alike. Bolts come piece by piece."""
+    crumbles = [
+        why for of_piece in anchors for a in of_piece if (why := _weak_at(case, a)) and why.endswith("crumbles")
+    ]
     found = []
-    for anchor in (a for of_piece in anchors for a in of_piece):
-        under = foundation_at(case.reading, case.id, anchor.station_in)
-        if under is None or under[1].material != "poured concrete":
-            continue
-        id, stem = under
-        f_c = stem.strength_psi.value
-        if stem.condition.value == "crumbling":
-            found.append(f"the concrete of {stem.mark or id} crumbles")
-        elif f_c is None:
-            found.append(f"the strength of {stem.mark or id} is not known")
-        elif f_c < WEAK_PSI:
-            found.append(f"the concrete of {stem.mark or id} is taken at {f_c:,.0f} psi, under {WEAK_PSI:,.0f}")
-    if any(b.station_in - a.station_in < CLOSE_IN for of_piece in anchors for a, b in pairwise(of_piece)):
-        found.append(f"bolts stand closer than {CLOSE_IN:g} in.")
-    if not found and case.reading.house.choices.bolt_springs == "every line" and any(anchors):
-        found.append("asked for on every line")
-    return "; ".join(dict.fromkeys(found))
+    for one, beside in (pair for of_piece in anchors for pair in pairwise(of_piece)):
+        if beside.station_in - one.station_in < CLOSE_IN:
+            found += [why for why in (_weak_at(case, one), _weak_at(case, beside)) if why]
+    close = [f"bolts stand closer than {CLOSE_IN:g} in."] if found else []
+    if found or crumbles:
+        return "; ".join(dict.fromkeys((*crumbles, *found, *close)))
+    asked = case.reading.house.choices.bolt_springs == "every line" and any(anchors)
+    return "asked for on every line" if asked else ""
+
+
+def _weak_at(case: LineCase, anchor: Anchor) -> str:
+    """Why the concrete under a bolt counts as weak, in words; empty where it is not."""
+    under = foundation_at(case.reading, case.id, anchor.station_in)
+    if under is None or under[1].material != "poured concrete":
+        return ""
+    id, stem = under
+    f_c = stem.strength_psi.value
+    if stem.condition.value == "crumbling":
+        return f"the concrete of {stem.mark or id} crumbles"
+    if f_c is None:
+        return f"the strength of {stem.mark or id} is not known"
+    return (
+        f"the concrete of {stem.mark or id} is taken at {f_c:,.0f} psi, under {WEAK_PSI:,.0f}" if f_c < WEAK_PSI else ""
+    )
 
 
 def on_springs(case: LineCase, pieces: Sequence[OnSill], ties: Sequence[Tie]) -> OnSprings:
-    """The bolts of a line on springs, where its concrete is weak or they stand close."""
+    """The bolts of a line on springs, where they stand close in weak concrete, it crumbles, or that is asked for."""
     bolts = [piece.anchors for piece in pieces]
     why = why_springs(case, bolts)
     with section(f"line/{case.id}/bolt-shares"):

@@ -79,7 +79,7 @@ def _of_line(case: LineCase, body: Body) -> Iterator[Link]:
     """The soil under every post that the line presses down on a body, pushed either way."""
     over = over_line(case)
     for brace in case.counted():
-        address = f"body/{body.id}/posts/{brace.id}"
+        address = f"body/{body.id}/bearing/{brace.id}.post"
         with section(address):
             force = scale(case.allowable, case.taken_by(brace), symbol="V_i", label=f"force on {brace.name}")
         pressing = Pressing(case, force, address)
@@ -96,7 +96,7 @@ def _worst(body: Body, mark: str, found: Sequence[Link]) -> Link:
     marks = frozenset[Mark]().union(*(link.marks for link in found))
     post = worst.title.removeprefix("bearing ")
     words = f"the worst of {len(found)}, {post}: {worst.reason}" if len(found) > 1 else f"{post}: {worst.reason}"
-    address = f"body/{body.id}/posts/{worst.scope_id}/both"
+    address = f"body/{body.id}/bearing/{worst.scope_id}.posts/both"
     return replace(worst, address=address, title=f"bearing under the pressed posts of line {mark}",
                    direction="both", reason=words, marks=tuple(sorted(marks)),
                    working=(*worst.working, worst.address))  # fmt: skip

@@ -73,6 +73,7 @@ class Clauses:
     board_floors: str
     panel_floors: str
     floor_proportions: str
+    overhangs: str
     deflection: str
     held_inside: str
 
@@ -127,6 +128,7 @@ class Sdpws:
     boards: Callable[[], Table]
     plaster: Callable[[], Table]
     proportions: Callable[[], Table]
+    overhangs: Callable[[], Table]
     washers: Callable[[], Table]
     toenails: Callable[[], Table]
 
@@ -204,6 +206,7 @@ def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Claus
         board_floors=f"{short} 4.2.7",
         panel_floors=f"{short} Tables 4.2A, 4.2C",
         floor_proportions=f"{short} {floor_proportions}",
+        overhangs=f"{short} 4.2.5.2",
         deflection=f"{short} 4.3.2",
         held_inside=held_inside and f"{short} {held_inside}",
     )
@@ -242,6 +245,7 @@ _RULES: Final = (
         tables_15.table_4_3d,
         tables_15.table_4_3c,
         tables_15.table_4_3_4,
+        tables_15.table_4_2_5_2,
         tables_15.table_4_3_6_4_3,
         tables_15.table_4_1_7,
     ),
@@ -277,6 +281,7 @@ _RULES: Final = (
         tables_21.table_4_3d,
         tables_21.table_4_3c,
         tables_21.table_4_3_3,
+        tables_21.table_4_2_5_2,
         tables_21.table_4_3_6_4_3,
         tables_21.table_4_1_7,
     ),

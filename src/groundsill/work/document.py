@@ -55,10 +55,10 @@ class Choices:
         default="overstrength",
     )
     anchor_reason: str = about("Why", default="")
-    bolt_springs: Literal["weak concrete and close bolts", "every line"] = about(
+    bolt_springs: Literal["close bolts in weak concrete", "every line"] = about(
         "Sill bolts share by the springs of their slip",
-        help="elsewhere the bolts of a sill piece share alike",
-        default="weak concrete and close bolts",
+        help="and in concrete that crumbles at any distance; elsewhere the bolts of a sill piece share alike",
+        default="close bolts in weak concrete",
     )
     anchor_tension: Literal["overstrength", "ductile anchor", "panel yields", "hold-down's limit"] = about(
         "Concrete at hold-downs is checked by",

@@ -20,7 +20,6 @@ from groundsill.loadpath.inner.sides import Old, ends_at, old_of
 from groundsill.loadpath.inner.support import support_links
 from groundsill.standards.common_practice import table_trench
 from groundsill.standards.ibc_2021.footings import table_1809_6
-from groundsill.standards.sdpws_2015.tables import table_4_2_5_2
 from groundsill.standards.statics.walls import rocking_start
 from groundsill.work.inner import InnerFoundationPiece
 from groundsill.working.sheet import section
@@ -166,7 +165,7 @@ def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
     with section(address):
         L = given("L'", out / 12, "ft", "new line to the old wall")
         W = given("W'", case.length_in / 12, "ft", "length of floor along the new line")
-        table = table_4_2_5_2()
+        table = sdpws.overhangs()
         most = multiply(W, table.read(row, "ratio"), symbol="L'_W", unit="ft", label=row)
         allowed = least(most, table.read(row, "longest"), symbol="L'_a", label="longest overhang")
     reason = (
@@ -175,7 +174,7 @@ def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
     )
     return checked(
         address, title, "line", case.id, level="strength", unit="ft", demand=L, capacity=allowed,
-        clause="SDPWS 2015 4.2.5.2", reason=reason, marks=marks_of((allowed,)),
+        clause=sdpws.clauses.overhangs, reason=reason, marks=marks_of((allowed,)),
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from groundsill.working.table import Table
 __all__ = [
     "table_4_1_7",
     "table_4_2_2",
+    "table_4_2_5_2",
     "table_4_2a",
     "table_4_2a_ga_osb",
     "table_4_2a_ga_plywood",
@@ -139,6 +140,11 @@ def table_4_3_6_4_3() -> Table:
 def table_4_1_7() -> Table:
     """Most seismic unit shear through toenails in categories D to F, plf: columns ASD, LRFD."""
     return _load("4_1_7")
+
+
+def table_4_2_5_2() -> Table:
+    """Limits of floors that hang out beyond their outermost line: length over width, and length in ft, by boards."""
+    return _load("4_2_5_2")
 
 
 def table_4_2a() -> Table:

@@ -1,4 +1,4 @@
-"""A footing: what it presses on the soil with, and, lifted by a point, what of it hangs.
+"""A footing: how wide it must be, and, lifted by a point, what of it hangs.
 
 Lifted it is a beam of plain material on soil that pushes and does not pull.
 """
@@ -11,35 +11,11 @@ from typing import Annotated
 from groundsill.standards.statics import SOURCE
 from groundsill.working.equation import Q, equation, require
 
-__all__ = ["gross_pressure", "hanging_length", "least_width", "lifted_weight", "spanning_length"]
+__all__ = ["hanging_length", "least_width", "lifted_weight", "spanning_length"]
 
 Along = Annotated[float, Q("plf", "w", "weight along the beam", above=0.0)]
 Side = Annotated[float, Q("ft", "L_1", "length lifted to one side", at_least=0.0)]
 OtherSide = Annotated[float, Q("ft", "L_2", "length lifted to the other", at_least=0.0)]
-
-
-@equation(
-    "statics/gross-pressure",
-    title="Pressure under a footing with its own weight",
-    clause="equilibrium",
-    source=SOURCE,
-    witness="750.4 psf (rdrr.io, package geotech, bearingPressure)",
-)
-def gross_pressure(
-    P: Annotated[float, Q("lb", "P", "load on the footing", at_least=0.0)],
-    B: Annotated[float, Q("ft", "B", "width", above=0.0)],
-    L: Annotated[float, Q("ft", "L", "length", above=0.0)],
-    D: Annotated[float, Q("ft", "D", "depth of its bottom, all of it counted as concrete", at_least=0.0)],
-    gamma_c: Annotated[float, Q("pcf", "γ_c", "weight of concrete", above=0.0)],
-    D_w: Annotated[float, Q("ft", "D_w", "depth of the ground water; D or more where there is none", at_least=0.0)],
-    gamma_w: Annotated[float, Q("pcf", "γ_w", "weight of water", above=0.0)],
-) -> Annotated[float, Q("psf", "q", "mean pressure on the soil")]:
-    """Load over area, and the concrete's own weight less what ground water lifts: P/(B L) + γ_c D - γ_w (D - D_w).
-
-    Example: 1,000 lb on 2 by 5 ft, 6 ft deep, water at 2 ft, 150 and 62.4 pcf: 750.4 psf (rdrr.io, package geotech,
-    bearingPressure).
-    """
-    return P / (B * L) + gamma_c * D - gamma_w * max(D - D_w, 0)
 
 
 @equation(
