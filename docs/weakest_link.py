@@ -155,7 +155,8 @@ def _bolts(house: House, line: str, **facts: object) -> House:
 
 SWEEPS = {
     "strength": Sweep(
-        "concrete, psi", tuple(250.0 * n for n in range(4, 21)), tuple((p, f"{p:,}") for p in range(1000, 5001, 1000)), _strength
+        "concrete, psi", tuple(250.0 * n for n in range(4, 21)),
+        tuple((p, f"{p:,}") for p in range(1000, 5001, 1000)), _strength,
     ),
     "edge": Sweep(
         "bolt to the face, in.", tuple(n / 4 for n in range(6, 33)), tuple((n, str(n)) for n in range(2, 9)), _edge

@@ -75,7 +75,9 @@ CHOICES = {
     "bolts of one sill piece are close": (
         bolt_shares.CLOSE_IN, "nearer than {:g} in."
     ),
-    "concrete is weak, and close bolts in it share by the springs of their slip": (bolt_shares.WEAK_PSI, "under {:,.0f} psi"),
+    "concrete is weak, and close bolts in it share by the springs of their slip": (
+        bolt_shares.WEAK_PSI, "under {:,.0f} psi"
+    ),
     "play of a new bolt in its hole, where nobody gives it": (bolts_counted.FITS_IN, "{:g} in."),
     "modulus of old wood in the group action of a side plate's screws, and of a sill on its bolts": (
         side_plates.LOW_MODULUS_PSI, "{:,.0f} psi"
