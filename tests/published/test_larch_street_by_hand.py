@@ -366,7 +366,8 @@ class Hand:
     def greatest_on_a_bolt(self, sill: str, panel: str, force: float) -> float:
         """What the worst placed of a sill's three bolts takes of a force spread along the panel over them, by NumPy.
 
-        They stand on springs of 270,000 D^1.5 along a bar of 1,000,000 psi. Each hole is 1/16 in. over: one bolt touches, the two others have all of that to close, and of the sets that may bear just one fits.
+        They stand on springs of 270,000 D^1.5 along a bar of 1,000,000 psi. Each hole is 1/16 in. over: one
+        bolt touches, the two others have all of that to close, and of the sets that may bear just one fits.
         """
         piece, over = self.on_line("sills")[sill], self.pieces[panel]
         at = sorted(p["station_in"] for p in self.pieces.values() if p["kind"] == "bolt" and p["line"] == piece["line"]
