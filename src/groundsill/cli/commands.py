@@ -11,7 +11,9 @@ from groundsill.working.version import VERSION
 
 __all__ = ["COMMANDS", "app"]
 
-COMMANDS: Final = ("demo", "new", "check", "hazard", "forces", "loadpath", "compare-editions", "papers", "formula")
+COMMANDS: Final = (
+    "demo", "new", "check", "hazard", "findings", "forces", "loadpath", "compare-editions", "papers", "formula",
+)  # fmt: skip
 
 app = typer.Typer(
     name="groundsill",
@@ -30,6 +32,7 @@ Json = Annotated[bool, typer.Option("--json", help="Give the answer as JSON on s
 # Typer reads these at run time, in Python 3.11's own words.
 OptionalText = Optional[str]  # noqa: UP045
 OptionalNumber = Optional[float]  # noqa: UP045
+OptionalPath = Optional[Path]  # noqa: UP045
 
 
 def _version(asked: bool) -> None:
@@ -114,6 +117,20 @@ def _hazard(
     from groundsill.cli.hazard import Wanted, hazard
 
     return hazard(file, Wanted(look_up, service, edition, timeout, write), json)
+
+
+@app.command(name="findings", short_help="What matters about the old foundation, and what does not.")
+def _findings(
+    file: House,
+    out: Annotated[
+        OptionalPath, typer.Option("--out", metavar="FOLDER", help="Also write the report findings.pdf there.")
+    ] = None,
+    json: Json = False,
+) -> int:
+    """What matters about the old foundation, what does not, what nobody can tell yet, and the least that helps."""
+    from groundsill.cli.findings import findings
+
+    return findings(file, out, json)
 
 
 @app.command(name="forces", short_help="Weights, base shear, and the force of every line.")

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
     from groundsill.work.document import House
 
-__all__ = ["PDF", "SUMMARY", "papers", "write_package", "written_page", "written_told"]
+__all__ = ["PDF", "SUMMARY", "papers", "write_all", "write_package", "written_page", "written_told"]
 
 PDF = "calculations.pdf"
 SUMMARY = "summary.json"
@@ -64,11 +64,11 @@ def write_package(house: House, study: Study, out: Path) -> tuple[Path, ...]:
         sheets = {run.key: working(house, run.key) for run in study.runs}
         pdf = to_pdf(calculation_package(house, study, sheets))
     summary = text_of(to_map(summary_of(study, (PDF, SUMMARY)))).encode()
-    _write_all(out, {PDF: pdf, SUMMARY: summary})
+    write_all(out, {PDF: pdf, SUMMARY: summary})
     return (out / PDF, out / SUMMARY)
 
 
-def _write_all(out: Path, made: Mapping[str, bytes]) -> None:
+def write_all(out: Path, made: Mapping[str, bytes]) -> None:
     """Write several files of one folder; when one cannot be written, those before it are put back as they were."""
     try:
         out.mkdir(parents=True, exist_ok=True)

@@ -253,6 +253,7 @@ KINDS: Final[dict[str, str]] = {
     "Checked": "checked",
     "Comparison": "comparison",
     "Faults": "faults",
+    "FindingsTold": "findings",
     "ForcesTold": "forces",
     "FormulaCard": "formula",
     "FormulaList": "formulas",

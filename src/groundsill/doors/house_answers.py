@@ -6,11 +6,15 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.doors.answers import StepTold
+from groundsill.findings import Finding, Findings
 from groundsill.forces.lines import LineForce
 from groundsill.forces.seismic import Forces
 from groundsill.study import Manifest, Run, Study
+from groundsill.study.manifest import fingerprint
+from groundsill.work.document import House
 
 __all__ = [
+    "FindingsTold",
     "ForcesTold",
     "LineSummary",
     "RunSummary",
@@ -18,6 +22,7 @@ __all__ = [
     "StateForces",
     "Summary",
     "WorkingTold",
+    "findings_told",
     "forces_told",
     "summary_of",
 ]
@@ -51,6 +56,18 @@ class ForcesTold:
     forces: Forces
     states: tuple[StateForces, ...]
     warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FindingsTold:
+    """The findings of a house, the heaviest first; what was looked at, and what was not."""
+
+    name: str
+    units: Literal["us", "si"]
+    house_hash: str
+    findings: tuple[Finding, ...]
+    looked_at: tuple[str, ...]
+    not_looked_at: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +140,12 @@ class Summary:
     files: tuple[str, ...]
     wind_governs: tuple[str, ...] = ()
     wind_lacks: str = ""
+
+
+def findings_told(house: House, found: Findings) -> FindingsTold:
+    """The findings of a house."""
+    made_from = fingerprint(house)
+    return FindingsTold(house.survey.name, house.units, made_from, found.findings, found.looked_at, found.not_looked_at)
 
 
 def forces_told(study: Study) -> ForcesTold:

@@ -18,7 +18,7 @@ from groundsill.doors.answers import (
     to_map,
 )
 from groundsill.doors.hazard_answers import HazardTold
-from groundsill.doors.house_answers import ForcesTold, Summary, WorkingTold
+from groundsill.doors.house_answers import FindingsTold, ForcesTold, Summary, WorkingTold
 from groundsill.doors.plain import Plain, defs_of, text_of
 from groundsill.study import Study
 from groundsill.study.compare import Comparison
@@ -26,8 +26,8 @@ from groundsill.study.compare import Comparison
 __all__ = ["schema", "schema_text", "study_text"]
 
 _ANSWERS = (
-    Checked, Comparison, Faults, ForcesTold, FormulaCard, FormulaList, FormulaWorked, HazardTold, Study, Summary,
-    WorkingTold, Written,
+    Checked, Comparison, Faults, FindingsTold, ForcesTold, FormulaCard, FormulaList, FormulaWorked, HazardTold, Study,
+    Summary, WorkingTold, Written,
 )  # fmt: skip
 
 

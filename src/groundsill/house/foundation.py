@@ -105,8 +105,45 @@ class FoundationBreak:
     line: str = about("Line", refers="underfloor.lines")
     station_in: float = about("Station", unit="in", least=0, most=6000)
     kind: Literal["full-depth crack", "crack", "cold joint", "step", "gap"] = "crack"
-    width_in: Fact[float] = about("Width", unit="in", least=0, most=24, factory=unknown)
-    offset_in: Fact[float] = about("Offset across it", unit="in", least=0, most=24, factory=unknown)
+    width_in: Fact[float] = about(
+        "Width", unit="in", help="where it is widest", measure="feeler or crack card", least=0, most=24, factory=unknown
+    )
+    bottom_width_in: Fact[float] = about(
+        "Width at its lower end",
+        unit="in",
+        help="a taper tells which way the ground gave",
+        least=0,
+        most=24,
+        factory=unknown,
+    )
+    offset_in: Fact[float] = about(
+        "Offset across it, up and down",
+        unit="in",
+        measure="straightedge along the top, or the sill's underside",
+        least=0,
+        most=24,
+        factory=unknown,
+    )
+    lateral_offset_in: Fact[float] = about(
+        "Offset across it, out of the wall's face",
+        unit="in",
+        measure="straightedge along the face",
+        least=0,
+        most=24,
+        factory=unknown,
+    )
+    pattern: Fact[str] = about(
+        "How it runs", choices=("vertical", "diagonal", "horizontal", "stepped"), factory=unknown
+    )
+    section_lost: Fact[bool] = about("Concrete crushed, loose or missing along it", factory=unknown)
+    signs: Fact[str] = about(
+        "What its faces tell of its age",
+        choices=("old paint or dirt in it", "filled and still closed", "filled and open again", "clean and sharp"),
+        factory=unknown,
+    )
+    moving: Fact[bool] = about(
+        "Still moving", measure="a gauge across it, read over a wet and a dry season", factory=unknown
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

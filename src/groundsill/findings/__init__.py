@@ -1,0 +1,16 @@
+"""Findings: what the survey tells of the foundation, what of it matters, and what can be left alone.
+
+A finding weighs one thing that was seen three times apart: for the weight of the house, for an earthquake, for the life
+of the structure. Each weighing stands on questions with three answers (yes, no, cannot tell), whose words, sources and
+remedies are data in ``rules/``; the code only asks them. In: a survey. Out: findings, worst first.
+
+`answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `cracks` cracks,
+cold joints and gaps in the foundation · `found` all of them, in order.
+"""
+
+from __future__ import annotations
+
+from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.found import Findings, findings_of
+
+__all__ = ["Cure", "Finding", "Findings", "Judgement", "Reason", "Weight", "findings_of"]

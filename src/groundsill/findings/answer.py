@@ -1,0 +1,49 @@
+"""Yes, no, cannot tell: questions to facts that may be unknown or lie anywhere within a range."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Literal
+
+from groundsill.house.fact import Fact
+
+__all__ = ["Answer", "at_most", "every", "holds", "opposite", "some"]
+
+Answer = Literal["yes", "no", "cannot tell"]
+
+
+def at_most(fact: Fact[float], limit: float) -> Answer:
+    """Whether a figure is no more than a limit, over all that it may be."""
+    if fact.state == "absent":
+        return "yes"
+    if fact.value is None:
+        return "cannot tell"
+    low, high = (fact.value if end is None else end for end in (fact.low, fact.high))
+    if high <= limit:
+        return "yes"
+    return "no" if low > limit else "cannot tell"
+
+
+def holds(fact: Fact[bool]) -> Answer:
+    """Whether a yes-or-no fact is so; looked for and not there is no."""
+    if fact.state == "absent":
+        return "no"
+    if fact.value is None or fact.uncertain:
+        return "cannot tell"
+    return "yes" if fact.value else "no"
+
+
+def opposite(answer: Answer) -> Answer:
+    """Yes for no and no for yes."""
+    return {"yes": "no", "no": "yes"}.get(answer, "cannot tell")  # type: ignore[return-value]
+
+
+def every(answers: Iterable[Answer]) -> Answer:
+    """No where any is no, else cannot tell where any is not told; yes where all are, or there are none."""
+    found = set(answers)
+    return "no" if "no" in found else "cannot tell" if "cannot tell" in found else "yes"
+
+
+def some(answers: Iterable[Answer]) -> Answer:
+    """Yes where any is yes, else cannot tell where any is not told."""
+    return opposite(every(opposite(answer) for answer in answers))

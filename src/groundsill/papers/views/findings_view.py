@@ -1,0 +1,154 @@
+"""Findings on paper and screen: first a plain page (what matters, what to watch, what can be left), then each in full.
+
+:func:`findings_blocks` is the whole of it for the terminal; :func:`findings_report` sets it as a paper, with the plan
+that shows every mark.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from groundsill.findings import Cure, Finding, Findings, Reason, Weight
+from groundsill.papers.document import (
+    Block,
+    BulletList,
+    Column,
+    Document,
+    Heading,
+    Inline,
+    KeyValue,
+    KeyValues,
+    NumberedList,
+    PageBreak,
+    Paragraph,
+    Remark,
+    Row,
+    TableBlock,
+    small,
+    strong,
+)
+from groundsill.papers.views.cautions import SHORT_CAUTION, work_cautions
+from groundsill.papers.views.cover import stamp_lines
+from groundsill.papers.views.plan_view import found_plan
+from groundsill.papers.views.words import sentence
+from groundsill.study import Study
+from groundsill.work.document import House
+from groundsill.working.version import VERSION
+
+__all__ = ["findings_blocks", "findings_report"]
+
+_GROUPS: Final[tuple[tuple[Weight, str, str], ...]] = (
+    ("matters", "What matters", "These come first: each takes something from the house's weight, its hold in an "
+     "earthquake or its life."),
+    ("watch", "What to watch", "Not a reason to act today. Read and look again, and know the cause."),
+    ("cannot tell", "What nobody can tell yet", "A look, a measurement or a reading settles each of these, and is "
+     "cheaper than any remedy."),
+    ("does not matter", "What does not matter", "Seen, weighed, and no reason to do anything."),
+)  # fmt: skip
+_THREE: Final = (
+    ("gravity", "the weight of the house"), ("earthquake", "an earthquake"), ("durability", "its life"),
+)  # fmt: skip
+_NOTHING = "The survey names no crack, cold joint or gap in the foundation."
+
+
+def findings_blocks(found: Findings) -> tuple[Block, ...]:
+    """The plain page and every finding in full: what ``groundsill findings`` prints."""
+    return (*_plain_page(found), *_in_full(found))
+
+
+def findings_report(house: House, study: Study, found: Findings) -> Document:
+    """The findings report of a house; the study gives the plan its lines."""
+    blocks = (
+        *_plain_page(found),
+        Remark("caution", SHORT_CAUTION),
+        PageBreak(),
+        Heading("Where it is", 1, "where"),
+        found_plan(house, study, {}),
+        *_in_full(found),
+        Heading("Before any of this is done", 1, "cautions"),
+        *work_cautions(),
+    )
+    return Document(
+        f"Findings: {study.name}", blocks, subtitle="What matters about the foundation, and what does not",
+        header=study.name, header_end=f"groundsill {VERSION}", stamp=stamp_lines(study), numbered=False,
+        footer="An aid, not a licensed professional's work until one has signed it.",
+    )  # fmt: skip
+
+
+def _plain_page(found: Findings) -> Iterator[Block]:
+    """What matters and what does not, in one plain page."""
+    yield Heading("In short", 1, "in-short")
+    if not found.findings:
+        yield Paragraph(_NOTHING)
+    for weight, title, says in _GROUPS:
+        group = found.of(weight)
+        if group:
+            yield Heading(f"{title} ({len(group)})", 2)
+            yield Paragraph(says)
+            yield BulletList(tuple(_in_short(finding) for finding in group))
+    yield Paragraph(f"Looked at here: {'; '.join(found.looked_at)}.")
+    yield Remark("note", f"Not looked at by this report: {'; '.join(found.not_looked_at)}.")
+
+
+def _in_short(finding: Finding) -> Inline:
+    first = finding.cures[0].name if finding.cures else ""
+    told = f" ({finding.place}). {sentence(_heaviest_says(finding))}"
+    return (strong(f"{finding.mark} {finding.title}".strip()), told, f" First: {sentence(first)}" if first else "")
+
+
+def _heaviest_says(finding: Finding) -> str:
+    """What the weighing says that comes out heaviest, for what it is heaviest for."""
+    for name, what in _THREE:
+        judged = getattr(finding, name)
+        if judged.weight == finding.weight:
+            return f"for {what}: {judged.says}"
+    raise AssertionError("the weight of a finding is that of one of its three")
+
+
+def _in_full(found: Findings) -> Iterator[Block]:
+    if found.findings:
+        yield Heading("Each finding", 1, "each")
+    for finding in found.findings:
+        yield Heading(f"{finding.mark} {finding.title}, {finding.place}".strip(), 2)
+        yield KeyValues(
+            (
+                KeyValue("Seen", "; ".join(finding.observed) or "named in the survey, nothing measured"),
+                *(KeyValue(f"For {what}", _judged(finding, name)) for name, what in _THREE),
+                KeyValue("Moving?", sentence(finding.active.text)),
+                KeyValue("If nothing is done", finding.left_alone),
+            )
+        )
+        yield _questions(finding)
+        if finding.confirm:
+            yield Paragraph((strong("What would settle it"),))
+            yield BulletList(tuple(sentence(settle) for settle in finding.confirm))
+        if finding.cures:
+            yield Paragraph((strong("Remedies that fit, the least that works first"),))
+            yield NumberedList(tuple(_remedy(cure) for cure in finding.cures))
+
+
+def _judged(finding: Finding, name: str) -> Inline:
+    judged = getattr(finding, name)
+    return (strong(judged.weight), f": {judged.says}")
+
+
+def _questions(finding: Finding) -> TableBlock:
+    """Every question that was asked, once, with its answer and where the rule comes from."""
+    reasons: dict[str, tuple[Reason, list[str]]] = {}
+    for name, what in _THREE:
+        for reason in getattr(finding, name).reasons:
+            reasons.setdefault(reason.key, (reason, []))[1].append(what)
+    rows: list[Row] = [(sentence(r.text), "; ".join(of), small(_source(r))) for r, of in reasons.values()]
+    rows += [(sentence(r.text), "what brought it about", small(_source(r))) for r in finding.cause]
+    columns = (Column("Answer", share=5), Column("Asked for", share=3), Column("Where the rule comes from", share=5))
+    return TableBlock(columns, tuple(rows), f"Why, for {finding.mark or finding.title}")
+
+
+def _source(told: Reason | Cure) -> str:
+    return f"{told.known}: {told.source}" if told.known in ("seen", "from memory") else told.known
+
+
+def _remedy(cure: Cure) -> Inline:
+    minds = f" Mind: {' '.join(cure.cautions)}" if cure.cautions else ""
+    return (strong(f"{cure.name}. "), cure.what, minds, small(f" ({_source(cure)})"))
