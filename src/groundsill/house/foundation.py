@@ -71,6 +71,30 @@ class FoundationSegment:
         most=6,
         factory=unknown,
     )
+    lean_moving: Fact[bool] = about(
+        "Its lean still grows", measure="plumb marks read over a wet and a dry season", factory=unknown
+    )
+    lean_signs: Fact[str] = about(
+        "What tells how old the lean is",
+        help="work on the house that was made to fit it as it leans is older than that work",
+        choices=("later work fits it", "old paint or dirt in its gaps", "fresh gaps"),
+        measure="paint, trim, siding and floors where they meet it",
+        factory=unknown,
+    )
+    drainage_mended_year: Fact[float] = about(
+        "Year in which the drainage there was mended", least=1850, most=2100, factory=unknown
+    )
+    wet_side: Fact[str] = about(
+        "Side on which the ground there is wet",
+        choices=("outside", "inside", "both", "neither"),
+        measure="look after rain and in a dry month: stains, moss, soft ground, leaders, drains",
+        factory=unknown,
+    )
+    load_added: Fact[bool] = about(
+        "Load added over it since it was built",
+        help="a storey, a dormer, a heavier roof, a tub, a chimney",
+        factory=unknown,
+    )
     reinforced: Fact[bool] = about("Reinforced", factory=unknown)
     edge_bar: Fact[bool] = about(
         "A No. 4 bar or larger along its top, between the bolts and the face",
