@@ -137,8 +137,9 @@ class Beside:
             a, b = self.ends()
             return _distance((seen.at.x_in, seen.at.y_in), a, b) <= _NEAR_IN
         under = self.reading.house.survey.underfloor
-        on = next((things[seen.on].line for things in (under.sills, under.segments) if seen.on in things), seen.on)
-        if on != self.segment.line or seen.station_in is None:
+        named = seen.on or ""
+        things = under.sills.get(named) or under.segments.get(named)
+        if (things.line if things is not None else named) != self.segment.line or seen.station_in is None:
             return False
         return self.segment.from_in - _NEAR_IN <= seen.station_in <= self.segment.to_in + _NEAR_IN
 

@@ -108,7 +108,7 @@ class _Leaning:
     def standing(self) -> Standing | None:
         """Where its load comes down; None where that cannot be worked out."""
         load = top_load_plf(self.reading, self.segment.line)
-        return None if load is None else standing_of(self.segment, load)
+        return None if load is None else standing_of(self.reading, self.segment, load)
 
     def kern(self) -> Reason:
         """Whether the load comes down within the middle third of the base."""

@@ -2,7 +2,9 @@
 
 The load on top comes from the gravity take-down of the house at its best values: dead, live and snow together, spread
 along the line. Height, lean and widths are taken at both ends of what the survey says of them; where an end is missing
-nothing is assumed, and the answer is that nobody can tell.
+nothing is assumed, and the answer is that nobody can tell. Soil that stands higher on the side it leans away from is
+counted both ways: with the floor holding the stem's top, so that weights alone move the load, and with nothing holding
+it.
 """
 
 from __future__ import annotations
@@ -19,16 +21,28 @@ from groundsill.forces.weights import weight_items
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.settle import prepare
+from groundsill.loadpath.ground import shrinks
 from groundsill.standards.common_practice import table_other_densities
-from groundsill.standards.statics.lean import kern_reach, lean_eccentricity, lean_shift, lean_thrust
+from groundsill.standards.ibc_2021.earth import table_1610_1
+from groundsill.standards.statics.earth import earth_moment
+from groundsill.standards.statics.lean import (
+    kern_reach,
+    lean_eccentricity,
+    lean_shift,
+    lean_thrust,
+    pushed_eccentricity,
+)
 from groundsill.standards.statics.soil import contact_length, pressure_beyond_kern, pressure_in_kern
 from groundsill.working.errors import GroundsillError
 
-__all__ = ["Ends", "Standing", "ends_of", "over_all", "standing_of", "top_load_plf"]
+__all__ = ["Ends", "Standing", "active_pressure", "ends_of", "height_ends", "over_all", "standing_of", "top_load_plf"]
 
 Ends = tuple[float, float]
 _WEIGHS: Final = {"poured concrete": "concrete", "brick": "brick masonry", "stone": "brick masonry"}
 _ONE_FOOT: Final = 1.0
+_GROUPS: Final = {
+    "gravel": ("GW", "GP", "GM", "GC"), "sand": ("SW", "SP", "SM", "SC"), "clay": ("ML", "CL"),
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,15 +97,21 @@ def _gravity(reading: Reading) -> TakeDown | None:
         return None
 
 
-def standing_of(segment: FoundationSegment, load_plf: float) -> Standing | None:
-    """How a leaning stretch stands; None where its lean, its height, a width or its material is not known."""
+def standing_of(reading: Reading, segment: FoundationSegment, load_plf: float) -> Standing | None:
+    """How a leaning stretch stands; None where its lean, its height, a width, its material or what pushes is unknown."""
     lean, height = ends_of(segment.lean_in_per_ft), height_ends(segment)
     top, base = ends_of(segment.top_width_in), base_ends(segment)
     if lean is None or height is None or top is None or base is None or segment.material not in _WEIGHS:
         return None
+    pushed = _push_lb_in(reading, segment, lean, height[1])
+    if pushed is None:
+        return None
     pcf = table_other_densities().read(_WEIGHS[segment.material])
     leans = {abs(end) for end in lean} | ({0.0} if lean[0] <= 0 <= lean[1] else set())
-    corners = [_Corner(s, h / 12, t, max(b, t), load_plf, pcf) for s, h, t, b in product(leans, height, top, base)]
+    corners = [
+        _Corner(s, h / 12, t, max(b, t), load_plf, pcf, M)
+        for s, h, t, b, M in product(leans, height, top, base, {0.0, pushed})
+    ]
     insides = {corner.off <= corner.kern for corner in corners}
     return Standing(
         shift=over_all(c.shift for c in corners),
@@ -105,11 +125,38 @@ def standing_of(segment: FoundationSegment, load_plf: float) -> Standing | None:
 
 
 def height_ends(segment: FoundationSegment) -> Ends | None:
-    """The least and the most height of the concrete over the bottom of its footing, inches."""
+    """The least and the most height of the concrete over the bottom of its footing, inches; never less than is seen."""
     above, below = ends_of(segment.above_outside_soil_in), ends_of(segment.depth_in)
-    if above is None or below is None or above[0] + below[0] <= 0:
+    if above is None or below is None:
         return None
-    return above[0] + below[0], above[1] + below[1]
+    seen = max(above[0], (ends_of(segment.above_inside_soil_in) or (0.0,))[0], 0.0)
+    low, high = max(above[0] + below[0], seen), max(above[1] + below[1], seen)
+    return (low, high) if low > 0 else None
+
+
+def active_pressure(reading: Reading) -> float | None:
+    """What the soil of the site may push with at most, psf for each foot of depth; None where no table says."""
+    groups = _GROUPS.get(reading.house.survey.site.soil.kind.value or "")
+    if groups is None or shrinks(reading):
+        return None
+    return max(float(table_1610_1().read(group, "active")) for group in groups)
+
+
+def _push_lb_in(reading: Reading, segment: FoundationSegment, lean: Ends, height_in: float) -> float | None:
+    """The most that higher soil on the side away from the lean turns a foot of it, lb-in; None where nobody can say."""
+    outside, inner = ends_of(segment.above_outside_soil_in), ends_of(segment.above_inside_soil_in)
+    if outside is None or inner is None:
+        return None
+    most = 0.0
+    for high, low, this_way in ((outside, inner, lean[0] < 0), (inner, outside, lean[1] > 0)):
+        if not this_way or high[0] >= low[1]:
+            continue
+        k = active_pressure(reading)
+        if k is None:
+            return None
+        deep, shallow = (max(height_in - above, 0.0) / 12 for above in (high[0], low[1]))
+        most = max(most, 12 * (earth_moment(k, deep, 1.0) - earth_moment(k, shallow, 1.0)))
+    return most
 
 
 def base_ends(segment: FoundationSegment) -> Ends | None:
@@ -121,7 +168,7 @@ def base_ends(segment: FoundationSegment) -> Ends | None:
 
 @dataclass(frozen=True, slots=True)
 class _Corner:
-    """One case of all that may be: lean (in/ft), height (ft), widths (in), load on top (plf), weight of it (pcf)."""
+    """One case of all that may be: lean (in/ft), height (ft), widths (in), load (plf), weight (pcf), push of soil (lb-in)."""
 
     lean: float
     height_ft: float
@@ -129,6 +176,7 @@ class _Corner:
     base_in: float
     load_plf: float
     pcf: float
+    soil_lb_in: float
 
     @property
     def weight_plf(self) -> float:
@@ -143,7 +191,8 @@ class _Corner:
     @property
     def off(self) -> float:
         """From the middle of the base to where the load comes down, in."""
-        return lean_eccentricity(self.shift, self.load_plf, self.weight_plf, self.height_ft, self.height_ft / 2)
+        e = lean_eccentricity(self.shift, self.load_plf, self.weight_plf, self.height_ft, self.height_ft / 2)
+        return pushed_eccentricity(e, self.soil_lb_in, self.load_plf + self.weight_plf)
 
     @property
     def kern(self) -> float:

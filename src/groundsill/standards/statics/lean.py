@@ -11,7 +11,7 @@ from typing import Annotated
 from groundsill.standards.statics import SOURCE
 from groundsill.working.equation import Q, equation, require
 
-__all__ = ["kern_reach", "lean_eccentricity", "lean_shift", "lean_thrust"]
+__all__ = ["kern_reach", "lean_eccentricity", "lean_shift", "lean_thrust", "pushed_eccentricity"]
 
 Lean = Annotated[float, Q("in/ft", "s", "lean, inches in a foot of height", at_least=0.0)]
 OnTop = Annotated[float, Q("plf", "P", "load on the top of the stem", at_least=0.0)]
@@ -55,6 +55,25 @@ def lean_eccentricity(
 
 
 @equation(
+    "statics/lean-with-soil",
+    title="How far off the middle of its base a stem stands that soil pushes as well",
+    clause="moments about the middle of the base",
+    source=SOURCE,
+    how="computed",
+)
+def pushed_eccentricity(
+    e: Annotated[float, Q("in", "e", "from the middle of the base, by weights alone", at_least=0.0)],
+    M: Annotated[float, Q("lb-in", "M", "moment of the soil about the base, on one foot of length", at_least=0.0)],
+    N: Annotated[float, Q("lb", "N", "load and own weight on one foot of length", above=0.0)],
+) -> Annotated[float, Q("in", "e'", "from the middle of the base, with the soil's push")]:
+    """What soil on the higher side adds where nothing holds the top of the stem.
+
+    Example (our arithmetic): 1 in. by weights, 60 lb-ft (720 lb-in) of soil, 850 lb: 1.85 in.
+    """
+    return e + M / N
+
+
+@equation(
     "statics/kern",
     title="How far a load may stand off the middle of a footing with all of it pressed",
     clause="P/A and M/S, no pull between footing and soil",
@@ -74,9 +93,10 @@ def kern_reach(
     clause="equilibrium at its top",
     source=SOURCE,
     how="computed",
+    constants={12.0: "in/ft"},
 )
 def lean_thrust(s: Lean, P: OnTop) -> Annotated[float, Q("plf", "H", "push along each foot of the stem's top")]:
     """The load times the slope of the lean: what the floor or the bolts hold back. Example: 600 plf at half an inch in
     a foot, 25 plf.
     """
-    return P * s * (1 / 12)
+    return P * s / 12.0
