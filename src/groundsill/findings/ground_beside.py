@@ -123,25 +123,29 @@ class Beside:
 
     # ---- What the answers stand on ----
 
-    def observed(self, *kinds: str) -> Iterator[str]:
-        """What was seen of some kinds on it, or within six feet of it, in the words of the survey."""
+    def observed(self, *kinds: str, near_in: float = _NEAR_IN) -> Iterator[str]:
+        """What was seen of some kinds on it, or so near to it, in the words of the survey."""
         for _, seen in self.reading.in_order(self.reading.house.survey.observations):
-            if seen.kind in kinds and self.at_it(seen):
+            if seen.kind in kinds and self.at_it(seen, near_in):
                 yield f"{seen.mark} {seen.words}".strip().rstrip(".") or seen.kind
 
-    def at_it(self, seen: Observation) -> bool:
-        """Whether something was seen on this stretch, on its line beside it, or near it on the plan."""
+    def at_it(self, seen: Observation, near_in: float) -> bool:
+        """Whether something was seen on this stretch, on its line beside it, or near it on the plan.
+
+        What has a length reaches half of it to either side of its station.
+        """
         if seen.on == self.id:
             return True
         if seen.at is not None:
             a, b = self.ends()
-            return _distance((seen.at.x_in, seen.at.y_in), a, b) <= _NEAR_IN
+            return _distance((seen.at.x_in, seen.at.y_in), a, b) <= near_in
         under = self.reading.house.survey.underfloor
         named = seen.on or ""
         things = under.sills.get(named) or under.segments.get(named)
         if (things.line if things is not None else named) != self.segment.line or seen.station_in is None:
             return False
-        return self.segment.from_in - _NEAR_IN <= seen.station_in <= self.segment.to_in + _NEAR_IN
+        reach = near_in + (seen.length_in.value or 0.0) / 2
+        return self.segment.from_in - reach <= seen.station_in <= self.segment.to_in + reach
 
     def readings(self) -> Iterator[str]:
         """Plumb marks on it: from when to when they were read, and what they said."""

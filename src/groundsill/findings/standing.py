@@ -98,7 +98,7 @@ def _gravity(reading: Reading) -> TakeDown | None:
 
 
 def standing_of(reading: Reading, segment: FoundationSegment, load_plf: float) -> Standing | None:
-    """How a leaning stretch stands; None where its lean, its height, a width, its material or what pushes is unknown."""
+    """How a leaning stretch stands; None where its lean, height, a width, its material or what pushes is not known."""
     lean, height = ends_of(segment.lean_in_per_ft), height_ends(segment)
     top, base = ends_of(segment.top_width_in), base_ends(segment)
     if lean is None or height is None or top is None or base is None or segment.material not in _WEIGHS:
@@ -168,7 +168,7 @@ def base_ends(segment: FoundationSegment) -> Ends | None:
 
 @dataclass(frozen=True, slots=True)
 class _Corner:
-    """One case of all that may be: lean (in/ft), height (ft), widths (in), load (plf), weight (pcf), push of soil (lb-in)."""
+    """One case: lean (in/ft), height (ft), widths (in), load (plf), weight (pcf), push of soil (lb-in)."""
 
     lean: float
     height_ft: float

@@ -35,6 +35,24 @@ class FoundationSegment:
         most=240,
         factory=unknown,
     )
+    siding_above_soil_in: Fact[float] = about(
+        "Lowest siding above the soil outside",
+        unit="in",
+        help="negative: soil stands against the siding",
+        least=-120,
+        most=240,
+        factory=unknown,
+    )
+    outside_use: Fact[str] = about(
+        "What the ground within six feet outside carries",
+        choices=("level garden", "slope", "driveway or parking", "stored load"),
+        factory=unknown,
+    )
+    drains_to_daylight: Fact[bool] = about(
+        "A trench along it could drain to lower open ground",
+        measure="level and tape from a foot below the sill to where the ground is lower",
+        factory=unknown,
+    )
     footing_width_in: Fact[float] = about(
         "Width of the footing",
         unit="in",

@@ -259,6 +259,11 @@ class SillPiece:
         factory=unknown,
     )
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
+    protected: Fact[bool] = about(
+        "Treated against rot, or of naturally durable heartwood",
+        measure="a stamp or the green of the cut; redwood and cedar only where the heart is seen",
+        factory=unknown,
+    )
     cast_in: bool = about("Cast into the concrete", default=False)
 
 
