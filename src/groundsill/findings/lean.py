@@ -235,7 +235,7 @@ class _Leaning:
                 yield "water"
             if answers["retained"] == "yes":
                 yield "grade"
-        if self.edge().answer == "no":
+        if self.edge().answer == "no" and "no" not in (still, seat, kern):
             yield "bolts"
         if seat == "no":
             yield "seat"

@@ -111,14 +111,8 @@ class _Near:
         """Whether a measured distance is what the code asks of a kind of wood."""
         least, ends = _least(wood), ends_of(fact)
         low = 0.0 if ends is None else ends[0]
-        where = (
-            f"stands {self.shown(-low)} above"
-            if low < 0
-            else f"comes within {self.shown(low)} of"
-            if low
-            else "reaches"
-        )
-        stands = f"{where} its top"
+        where = f"stands {self.shown(-low)} above" if low < 0 else f"comes within {self.shown(low)} of"
+        stands = f"{where if low else 'reaches'} the top of the foundation"
         answer = at_least(fact, least)
         return self.asked(key, answer, above=self.shown(low), stands=stands, least=self.shown(least))
 
