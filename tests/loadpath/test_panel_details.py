@@ -140,14 +140,15 @@ def test_hold_downs_inside_the_end_posts_count_against_10d_nails_in_2021_alone()
         "hold-downs H27, H117 stand inside the end posts: with 10d nails the panel counts for less (SDPWS 2021 Table "
         "4.3A note 10); cure: hold-downs in line with the posts, or 8d nails"
     ) in sheathing(inside).reason
-    assert (
-        "the bending of the end posts by hold-downs beside them (H27, H117) is not checked here"
-        in sheathing(inside).reason
-    )
+    untold = "the bending of the end posts by hold-downs beside them (H27, H117) cannot be checked (NDS 2018 3.9.1)"
+    assert untold in sheathing(inside).reason
     assert "end posts" not in sheathing(centred).reason
     old = with_pieces(house_with(edition="sdpws-2015"), tens, *ends)
     assert sheathing(old).capacity == 460.0
-    assert "end posts" not in sheathing(old).reason
+    assert "counts for less" not in sheathing(old).reason
+    assert untold in sheathing(old).reason
+    told = with_pieces(house_with(), tens, *(replace(end, from_post_in=1.25, bored_in=0.0) for end in ends))
+    assert "cannot be checked" not in sheathing(told).reason
 
 
 def test_osb_is_stiffer_and_as_strong_and_siding_is_never_of_osb() -> None:

@@ -12,6 +12,7 @@ from math import floor
 
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
+from groundsill.loadpath.post_tension import INSIDE, is_told
 from groundsill.standards.iebc_2021.bracing import vent_holes
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
@@ -55,7 +56,7 @@ def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
         for _, piece in case.of_kind(HoldDownPiece)
         if isinstance(piece, HoldDownPiece)
         and piece.segment == brace.segment_id
-        and piece.seat == "inside of the end post"
+        and piece.seat == INSIDE
         and min(abs(piece.station_in - brace.from_in), abs(piece.station_in - brace.to_in)) <= _NEAR_END_IN
     ]
     return sorted(found, key=lambda piece: piece.station_in)
@@ -124,9 +125,8 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
             f"round its openings ({case.sdpws.perforated.clause})"
         )
     inside = held_inside(case, brace)
-    rule = case.sdpws.clauses.held_inside
-    if inside and rule:
-        yield from _eccentric(inside, _nail(panel), rule)
+    if inside:
+        yield from _eccentric(case, inside, _nail(panel))
 
 
 def _vented(brace: Brace) -> str:
@@ -169,12 +169,18 @@ def _stitching_in(case: LineCase, brace: Brace, stud: Stud) -> float | None:
     return spacing if spacing > 0 else None
 
 
-def _eccentric(inside: list[HoldDownPiece], nail: str, rule: str) -> Iterator[str]:
-    """Hold-downs on the inside of the end posts, where the edition asks."""
-    marks = ", ".join(piece.mark or "unmarked" for piece in inside)
-    if nail == "10d":
+def _eccentric(case: LineCase, inside: list[HoldDownPiece], nail: str) -> Iterator[str]:
+    """Hold-downs on the inside of the end posts: where the edition counts panels for less, and posts not checked."""
+    marks, rule = ", ".join(piece.mark or "unmarked" for piece in inside), case.sdpws.clauses.held_inside
+    if nail == "10d" and rule:
         yield (
             f"hold-downs {marks} stand inside the end posts: with 10d nails the panel counts for less ({rule}); cure: "
             "hold-downs in line with the posts, or 8d nails"
         )
-    yield f"the bending of the end posts by hold-downs beside them ({marks}) is not checked here"
+    untold = ", ".join(piece.mark or "unmarked" for piece in inside if not is_told(piece))
+    if untold:
+        yield (
+            f"the bending of the end posts by hold-downs beside them ({untold}) cannot be checked "
+            f"({case.nds.cite('3.9.1')}) until it is told how far from the post's face they pull, by their report, and "
+            "what is bored out of it"
+        )

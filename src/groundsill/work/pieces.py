@@ -245,6 +245,22 @@ class HoldDownPiece:
         help="on the inside face of the end post, or so that it pulls along the post's middle",
         default="inside of the end post",
     )
+    from_post_in: float | None = about(
+        "From the end post's face to the middle of its anchor",
+        unit="in",
+        help="from its evaluation report: it bends the post; left out, that is not checked",
+        least=0,
+        most=6,
+        default=None,
+    )
+    bored_in: float | None = about(
+        "Bored out of the end post where it is fastened, across the wall",
+        unit="in",
+        help="holes of its fullest row, with their clearance; 0 for nails, and screws without a lead hole",
+        least=0,
+        most=8,
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
