@@ -165,7 +165,7 @@ def test_thinner_panels_on_close_studs_take_the_thicker_value() -> None:
 
 
 def test_panels_over_gypsum_are_worth_those_on_studs_with_the_next_smaller_nail() -> None:
-    for name, panel in (("15/32, 8d", "3/8, 7/16 or 15/32, 10d"), ("3/8, 6d", "3/8, 8d"), ("5/16, 6d", "5/16, 8d")):
+    for name, panel in (("15/32, 8d", "15/32, 10d"), ("3/8, 6d", "3/8, 8d"), ("5/16, 6d", "5/16, 8d")):
         for spacing in SPACINGS:
             for shear in (panel_unit_shear, panel_15):
                 for load in ("seismic", "wind"):
@@ -176,8 +176,9 @@ def test_panels_over_gypsum_are_worth_those_on_studs_with_the_next_smaller_nail(
     with pytest.raises(OutsideLimits, match=r"SDPWS 2021 Table 4\.3B: no row '15/32, 8d' \(panel and nail\)"):
         panel_unit_shear("15/32, 8d", 4, 4.0, 4.0, over_gypsum=True)
     with Sheet():
-        doubts = {mark.what for mark in marks_of((panel_unit_shear("5/16, 8d", 4, 4.0, 4.0, over_gypsum=True).asd,))}
-    assert "SDPWS 2021 Table 4.3B: 5/16, 8d, 4" in doubts
+        new = {mark.what for mark in marks_of((panel_unit_shear("5/16, 8d", 4, 4.0, 4.0, over_gypsum=True).asd,))}
+        old = {mark.what for mark in marks_of((panel_15("5/16, 8d", 4, 4.0, 4.0, over_gypsum=True).asd,))}
+    assert not any("Table 4.3B" in what for what in new | old)
 
 
 # --- limits ----------------------------------------------------------------------------------------------------------

@@ -19,14 +19,16 @@ from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given, subtract
+from groundsill.working.table import Table
 
-__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
+__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "over_gypsum", "panel_table", "site_words", "studs_path"]
 
 STUD_FACTS = ("thickness_in", "spacing_in", "depth_in")  # what decides whether a panel counts on its studs
 _USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says so
 _TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
 _STITCH_NAIL = "10d common"
 _NEAR_END_IN = 12.0
+_GYPSUM_IN = {"gypsum of 1/2 in.": 0.5, "gypsum of 5/8 in.": 0.625}
 _VENT_HOLES = "IEBC 2021 A304.4.3"
 _GAP = "1/8 in. between panels (common practice, no source)"
 
@@ -47,6 +49,28 @@ def _nail(panel: PanelPiece) -> str:
 
 def _thickness_in(panel: PanelPiece) -> float:
     return float(Fraction(panel.panel.split(",")[0].split()[-1]))
+
+
+def over_gypsum(panel: PanelPiece) -> bool:
+    """Whether a panel goes over gypsum board, which has a table of its own."""
+    return panel.over in _GYPSUM_IN
+
+
+def panel_table(case: LineCase, panel: PanelPiece) -> tuple[Table, str]:
+    """The table of unit shears that a panel goes by, and how it is cited.
+
+    Raises:
+        OutsideLimits: for a panel over boards or plaster, and one that its table does not hold.
+    """
+    rules = case.sdpws
+    if panel.over == "other sheathing":
+        raise OutsideLimits(
+            f"{rules.clauses.panels}, {rules.clauses.over_gypsum}: panels on studs, or over gypsum of 1/2 or 5/8 in.; "
+            "no table has them over boards or plaster; cure: that sheathing taken off where the panel goes"
+        )
+    if over_gypsum(panel):
+        return rules.over_gypsum(), rules.clauses.over_gypsum
+    return rules.nominal(), rules.clauses.panels
 
 
 def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
@@ -73,11 +97,14 @@ def on_its_studs(case: LineCase, brace: Brace) -> None:
     case.sdpws.panels_on_studs(t, *_studs(case, brace))
     length = case.nds.nail_size(f"{_nail(panel)} common").L
     reach = subtract(length, t, symbol="p", label="reach of the nails beyond the panel")
+    if over_gypsum(panel):
+        board = given("t_g", _GYPSUM_IN[panel.over], "in", "thickness of the gypsum under it")
+        reach = subtract(reach, board, symbol="p", label="reach of the nails beyond the gypsum")
     depth = stud.depth_in.value
     if depth is not None and depth < float(reach):
         path = f"{studs_path(brace)}.depth_in"
         reach = case.reading.figure(path, depth, "p", "in", "depth of the studs, which the nails go through")
-    case.sdpws.nails_in_framing(_nail(panel), reach)
+    case.sdpws.nails_in_framing(_nail(panel), reach, over_gypsum(panel))
 
 
 def _studs(case: LineCase, brace: Brace) -> tuple[float, float]:
@@ -98,6 +125,7 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
     with section(f"line/{case.id}/strength/{brace.id}"):
         details = case.sdpws.panels_on_studs(_thickness_in(panel), *_studs(case, brace))
         into = float(case.nds.nail_size(f"{_nail(panel)} common").L) - _thickness_in(panel)
+        into -= _GYPSUM_IN.get(panel.over, 0.0)
         nominal, category = float(brace.nominal_plf or 0.0), case.forces.category
         found = case.sdpws.framing_at_panel_edges(_nail(panel), panel.edge_spacing_in, into, nominal, category)
         if found.needs_3x:
@@ -117,6 +145,9 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
         f"nails at {details.field_nails_in:g} in. along studs between the edges and {details.nail_to_edge_in:g} in. or "
         f"more from a panel's edge ({clause}), {_GAP}"
     )
+    if over_gypsum(panel):
+        clause_b = case.sdpws.clauses.over_gypsum
+        yield f"sound {panel.over} behind every edge of it, nailed through into framing ({clause_b})"
     if panel.face == "inside":
         yield _vented(brace)
     if brace.around is not None:
@@ -126,7 +157,7 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
         )
     inside = held_inside(case, brace)
     if inside:
-        yield from _eccentric(case, inside, _nail(panel))
+        yield from _eccentric(case, inside, _nail(panel), over_gypsum(panel))
 
 
 def _vented(brace: Brace) -> str:
@@ -169,10 +200,10 @@ def _stitching_in(case: LineCase, brace: Brace, stud: Stud) -> float | None:
     return spacing if spacing > 0 else None
 
 
-def _eccentric(case: LineCase, inside: list[HoldDownPiece], nail: str) -> Iterator[str]:
+def _eccentric(case: LineCase, inside: list[HoldDownPiece], nail: str, gypsum: bool) -> Iterator[str]:
     """Hold-downs on the inside of the end posts: where the edition counts panels for less, and posts not checked."""
     marks, rule = ", ".join(piece.mark or "unmarked" for piece in inside), case.sdpws.clauses.held_inside
-    if nail == "10d" and rule:
+    if nail == "10d" and rule and not gypsum:
         yield (
             f"hold-downs {marks} stand inside the end posts: with 10d nails the panel counts for less ({rule}); cure: "
             "hold-downs in line with the posts, or 8d nails"

@@ -92,6 +92,12 @@ class PanelPiece:
     panel: str = about("Panel and nail", help="a row of the panel table: '15/32 sheathing, 8d'")
     made_of: Literal["plywood", "OSB"] = about("Made of", help="OSB is stiffer by the standard", default="plywood")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
+    over: Literal["the studs", "gypsum of 1/2 in.", "gypsum of 5/8 in.", "other sheathing"] = about(
+        "What it goes over",
+        help="gypsum board that stays where it is has a table of its own, with longer nails; over boards or plaster "
+        "there is none",
+        default="the studs",
+    )
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
     around_openings: Literal["each part for itself", "perforated wall", "perforated wall, bare above and below"] = (
         about(

@@ -35,6 +35,7 @@ __all__ = [
     "table_4_3a_wind",
     "table_4_3b_ga_osb",
     "table_4_3b_ga_plywood",
+    "table_4_3b_penetration",
     "table_4_3b_seismic",
     "table_4_3b_wind",
     "table_4_3c",
@@ -99,6 +100,11 @@ def table_4_3b_ga_osb() -> Table:
 def table_4_3b_ga_plywood() -> Table:
     """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
     return _load("4_3b_ga_plywood")
+
+
+def table_4_3b_penetration() -> Table:
+    """Least penetration of a nail (``"8d"``) through gypsum into framing or blocking, in."""
+    return _load("4_3b_penetration")
 
 
 def table_4_3c() -> Table:
