@@ -151,6 +151,50 @@ def test_hold_downs_inside_the_end_posts_count_against_10d_nails_in_2021_alone()
     assert "cannot be checked" not in sheathing(told).reason
 
 
+def test_a_panel_over_gypsum_goes_by_its_own_table_with_longer_nails() -> None:
+    """Table 4.3B, 15/32 in. with 10d at 4 in.: what 8d nails hold straight on the studs, 1,065 plf, 760 by 2015."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 5/8 in.")
+    found = sheathing(house_with(panel=over))
+    assert found.capacity == pytest.approx(1065 / 2.8)
+    assert found.clause == "SDPWS 2021 Table 4.3B"
+    assert found.title.startswith("15/32, 10d, over gypsum, ")
+    assert "sound gypsum of 5/8 in. behind every edge of it, nailed through into framing" in found.reason
+    assert sheathing(house_with(panel=over, edition="sdpws-2015")).capacity == 380.0
+    thin = replace(over, over="gypsum of 1/2 in.")
+    assert sheathing(house_with(panel=thin)).capacity == found.capacity
+    short = sheathing(house_with(panel=replace(over, panel="15/32, 8d")))
+    assert short.status == "cannot be checked"
+    assert short.reason.startswith("SDPWS 2021 Table 4.3B has no row '15/32, 8d'")
+
+
+def test_nails_reach_through_the_gypsum_or_the_panel_is_refused() -> None:
+    """3 in. nails less 15/32 and 5/8: 1.9 in. into studs that are 1.25 in. deep."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 5/8 in.")
+    shallow = sheathing(house_with(panel=over, depth_in=measured(1.25)))
+    assert shallow.status == "cannot be checked"
+    assert (
+        "SDPWS 2021 Table 4.3B: 10d nails reach 1.25 in. into the framing; must be at least 1.375 in." in shallow.reason
+    )
+    assert sheathing(house_with(panel=over, depth_in=measured(1.375))).capacity is not None
+
+
+def test_hold_downs_inside_the_posts_take_nothing_from_a_panel_over_gypsum() -> None:
+    """The note of 2021 stands under the table of panels on studs."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 1/2 in.")
+    ends = (a_hold_down(SEGMENT, 27.0), a_hold_down(SEGMENT, 117.0))
+    found = sheathing(with_pieces(house_with(), over, *ends))
+    assert found.capacity == pytest.approx(1065 / 2.8)
+    assert "counts for less" not in found.reason
+
+
+def test_no_table_has_a_panel_over_boards_or_plaster() -> None:
+    found = sheathing(house_with(panel=replace(a_panel(SEGMENT, 24.0, 120.0), over="other sheathing")))
+    assert found.status == "cannot be checked"
+    assert (
+        "no table has them over boards or plaster; cure: that sheathing taken off where the panel goes" in found.reason
+    )
+
+
 def test_osb_is_stiffer_and_as_strong_and_siding_is_never_of_osb() -> None:
     plywood = a_panel(SEGMENT, 24.0, 120.0)
     osb = replace(plywood, made_of="OSB")
