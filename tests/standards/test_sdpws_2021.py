@@ -481,3 +481,33 @@ def test_two_old_faces_count_for_twice_the_lesser_or_the_greater_and_like_ones_a
     lesser, greater = sorted((float(stucco[0].adjusted), float(diagonal[0].adjusted)))
     assert pair.adjusted == pytest.approx(max(2 * lesser, greater))
     assert pair.adjusted <= lesser + greater
+
+
+# --- particleboard and structural fibreboard -------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("row", tuple(tables.table_4_3a_pressed().rows))
+def test_pressed_boards_keep_their_allowable_from_one_edition_to_the_next(row: str) -> None:
+    for spacing in (6, 4, 3, 2):
+        if spacing == 6 and row.startswith("structural"):
+            continue
+        new, old = (rules_of(e).pressed_unit_shear(row, spacing, 4.0, 4.0, 0.5, "seismic") for e in EDITIONS[::-1])
+        assert new.asd == pytest.approx(old.asd, abs=1.5)
+        assert new.expected == old.expected
+        assert tables.table_4_3a_pressed_ga().read(row, spacing) == tables_15.table_4_3a_pressed_ga().read(row, spacing)
+
+
+def test_slender_fibreboard_loses_by_its_own_factor_and_particleboard_ends_at_two_to_one() -> None:
+    fibre, particle = "structural fibreboard 25/32 in., 11 gauge roofing nails", "particleboard 3/8 in., 6d nails"
+    assert unit_shear.pressed_unit_shear(fibre, 4, 6.0, 2.0).adjusted == pytest.approx(475 * (1.09 - 0.27))
+    with pytest.raises(OutsideLimits, match=r"particleboard .*must be at most 2"):
+        unit_shear.pressed_unit_shear(particle, 4, 4.5, 2.0)
+    with pytest.raises(OutsideLimits, match=r"4 in\. at most|6"):
+        unit_shear.pressed_unit_shear(fibre, 6, 4.0, 4.0)
+
+
+@given(row=st.sampled_from(tuple(tables.table_4_3a_pressed().rows)), G=st.floats(0.3, 0.6), h=st.floats(1.0, 4.0))
+def test_pressed_boards_never_lose_by_closer_nails_nor_gain_by_lighter_framing(row: str, G: float, h: float) -> None:
+    found = [unit_shear.pressed_unit_shear(row, spacing, h, 4.0, G) for spacing in (4, 3, 2)]
+    assert [one.asd for one in found] == sorted(one.asd for one in found)
+    assert all(one.factor <= 1.0 for one in found)

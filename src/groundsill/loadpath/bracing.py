@@ -47,6 +47,7 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["bracing_stages", "with_strengths"]
 
 
+_CURE = "cure: a panel and nails of that table, or an engineer's decision by the fastener's evaluation report"
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
 
@@ -113,7 +114,8 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     except OutsideLimits as refused:
         return replace(brace, why_not=str(refused), unknown=True)
     if panel.panel not in table.rows:
-        return replace(brace, why_not=f"{clause} has no row {panel.panel!r}", unknown=True)
+        why_not = f"{clause} has no row {panel.panel!r}: it has nails alone, no screws or staples; {_CURE}"
+        return replace(brace, why_not=why_not, unknown=True)
     path, mark = f"survey.underfloor.segments.{brace.segment_id}.stud", brace.segment.mark or brace.segment_id
     wood, told = species_of(case, path, brace.segment.stud.species, f"the studs of {mark}")
     if not wood:
@@ -152,8 +154,7 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     found, chosen = old_faces(case, brace, h, b)
     strange = strange_faces(case, brace)
     if not found and strange:
-        why_not = f"no table of the program has a strength for {' and '.join(map(repr, strange))}"
-        return replace(brace, why_not=why_not, unknown=True, marks=brace.marks | chosen)
+        return replace(brace, why_not=strange, unknown=True, marks=brace.marks | chosen)
     if not found:
         return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=brace.marks | chosen)
     doubts = marks_of(face.shear.asd for face in found)

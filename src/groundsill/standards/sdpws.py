@@ -106,7 +106,8 @@ class Sdpws:
     ``both_faces`` takes each face as its unit shear and stiffness, and whether they are of one material. ``nominal`` is
     the table of panels that holds against earthquake, ``over_gypsum`` that of panels over gypsum board,
     ``panel_floors`` that of blocked floors of panels; ``stiffness`` gives the table of shear stiffness of what the
-    panels are made of, ``"plywood"`` or ``"OSB"``, on studs or over gypsum.
+    panels are made of, ``"plywood"`` or ``"OSB"``, on studs or over gypsum. ``pressed`` are particleboard and
+    structural fibreboard.
     """
 
     document: str
@@ -115,6 +116,7 @@ class Sdpws:
     panel_unit_shear: PanelShear
     lumber_unit_shear: Callable[[str, float, float, str], SegmentShear]
     plaster_unit_shear: Callable[[str, float, float, str], SegmentShear]
+    pressed_unit_shear: Callable[[str, float, float, float, float, str], SegmentShear]
     both_faces: Callable[[Face, Face, bool], Face]
     lumber_diaphragm_shear: Callable[[str, float, float, str], SegmentShear]
     panel_diaphragm_shear: Callable[..., SegmentShear]
@@ -130,6 +132,8 @@ class Sdpws:
     stiffness: Callable[[str, bool], Table]
     boards: Callable[[], Table]
     plaster: Callable[[], Table]
+    pressed: Callable[[], Table]
+    pressed_stiffness: Callable[[], Table]
     proportions: Callable[[], Table]
     overhangs: Callable[[], Table]
     washers: Callable[[], Table]
@@ -233,6 +237,7 @@ _RULES: Final = (
         _panels_15,
         shear_15.lumber_unit_shear,
         shear_15.plaster_unit_shear,
+        shear_15.pressed_unit_shear,
         partial(both_faces, shear_15.RULES),
         diaphragms_15.lumber_diaphragm_shear,
         diaphragms_15.panel_diaphragm_shear,
@@ -258,6 +263,8 @@ _RULES: Final = (
         _stiffness_15,
         tables_15.table_4_3d,
         tables_15.table_4_3c,
+        tables_15.table_4_3a_pressed_seismic,
+        tables_15.table_4_3a_pressed_ga,
         tables_15.table_4_3_4,
         tables_15.table_4_2_5_2,
         tables_15.table_4_3_6_4_3,
@@ -270,6 +277,7 @@ _RULES: Final = (
         _panels_21,
         shear_21.lumber_unit_shear,
         shear_21.plaster_unit_shear,
+        shear_21.pressed_unit_shear,
         partial(both_faces, shear_21.RULES),
         diaphragms_21.lumber_diaphragm_shear,
         diaphragms_21.panel_diaphragm_shear,
@@ -295,6 +303,8 @@ _RULES: Final = (
         _stiffness_21,
         tables_21.table_4_3d,
         tables_21.table_4_3c,
+        tables_21.table_4_3a_pressed,
+        tables_21.table_4_3a_pressed_ga,
         tables_21.table_4_3_3,
         tables_21.table_4_2_5_2,
         tables_21.table_4_3_6_4_3,

@@ -67,7 +67,7 @@ def _materials(survey: Survey) -> Iterator[Missing]:
 
 def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
     def sheathings() -> tuple[str, ...]:
-        return (*sdpws.boards().rows, *sdpws.plaster().rows)
+        return (*sdpws.boards().rows, *sdpws.plaster().rows, *sdpws.pressed().rows)
 
     under, base = survey.underfloor, "survey.underfloor"
     no_nail, no_wood = "what the nails hold cannot be worked out", "what is fastened to it cannot be worked out"

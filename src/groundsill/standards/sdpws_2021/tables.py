@@ -30,6 +30,8 @@ __all__ = [
     "table_4_3a_note_2",
     "table_4_3a_note_10",
     "table_4_3a_penetration",
+    "table_4_3a_pressed",
+    "table_4_3a_pressed_ga",
     "table_4_3b",
     "table_4_3b_ga_osb",
     "table_4_3b_ga_plywood",
@@ -71,6 +73,16 @@ def table_4_3a_note_10() -> Table:
 def table_4_3a_penetration() -> Table:
     """Least penetration of a nail (``"8d"``) into framing or blocking, in."""
     return _load("4_3a_penetration")
+
+
+def table_4_3a_pressed() -> Table:
+    """Nominal unit shear v_n of particleboard and structural fibreboard, plf; columns edge nail spacing in in."""
+    return _load("4_3a_pressed")
+
+
+def table_4_3a_pressed_ga() -> Table:
+    """Apparent shear stiffness G_a of walls with the same boards, kip/in."""
+    return _load("4_3a_pressed_ga")
 
 
 def table_4_3b() -> Table:

@@ -14,17 +14,30 @@ from groundsill.standards.sdpws_2015 import unit_shear as earlier
 from groundsill.standards.sdpws_2015.symbols import NominalShear, SegmentHeight, SegmentLength, SpecificGravity
 from groundsill.standards.sdpws_2015.unit_shear import THICKER
 from groundsill.standards.sdpws_2021 import SOURCE
-from groundsill.standards.sdpws_2021.aspect import aspect_factor, require_aspect, strength_sharing_factor
+from groundsill.standards.sdpws_2021.aspect import (
+    aspect_factor,
+    fibreboard_aspect_factor,
+    require_aspect,
+    strength_sharing_factor,
+)
 from groundsill.standards.sdpws_2021.tables import (
     table_4_3_5_3,
     table_4_3a,
     table_4_3a_note_10,
+    table_4_3a_pressed,
     table_4_3b,
     table_4_3c,
     table_4_3d,
 )
 from groundsill.standards.sdpws_2021.two_sided import added_stiffness, same_material, unlike_materials
-from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
+from groundsill.standards.sheathing import (
+    SegmentShear,
+    WallRules,
+    finish_shear,
+    panel_shear,
+    pressed_shear,
+    proportions_of,
+)
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
 
@@ -38,6 +51,7 @@ __all__ = [
     "lumber_unit_shear",
     "panel_unit_shear",
     "plaster_unit_shear",
+    "pressed_unit_shear",
     "with_15_32_value",
 ]
 
@@ -223,9 +237,47 @@ def plaster_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load
 _NOTE_10 = "10d nails, hold-downs on the inside face of the end posts"
 
 
+@procedure(
+    "sdpws-2021/4.3A-pressed",
+    title="Unit shear of a segment with particleboard or structural fibreboard",
+    clause="4.1.4, 4.3.3 and Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.pressed-board-shear",
+)
+def pressed_unit_shear(
+    material: str,
+    edge_spacing: Annotated[float, Q("in", "s", "spacing of nails along the edges")],
+    h: SegmentHeight,
+    b_s: SegmentLength,
+    G: SpecificGravity = 0.50,
+    load: str = "seismic",
+) -> SegmentShear:
+    """Nominal and design unit shear of a segment with particleboard or structural fibreboard, as old walls may be.
+
+    The factor of the framing's specific gravity, recalled of every wood-based board of the table, only lowers it.
+
+    Args:
+        material: row of Table 4.3A (``"structural fibreboard 1/2 in., 11 gauge roofing nails"``).
+        edge_spacing: nails along the edges, 6, 4, 3 or 2 in.; fibreboard at most 4.
+        h: height of the segment, ft.
+        b_s: sheathed length of the segment, ft.
+        G: specific gravity of the framing.
+        load: ``"seismic"`` or ``"wind"``.
+
+    Raises:
+        OutsideLimits: unknown board, spacing between the columns, proportions beyond Table 4.3.3.
+    """
+    return pressed_shear(RULES, material, edge_spacing, h, b_s, G, load)
+
+
 def _panels(load: str) -> Table:
     """One column for both loads."""
     return table_4_3a()
+
+
+def _pressed(load: str) -> Table:
+    """One column for both loads."""
+    return table_4_3a_pressed()
 
 
 def _over_gypsum(load: str) -> Table:
@@ -239,6 +291,7 @@ RULES = WallRules(
     no_blocking="4.3.5.3",
     panels=_panels,
     over_gypsum=_over_gypsum,
+    pressed=_pressed,
     thicker=THICKER,
     columns=dict.fromkeys(("seismic", "wind"), ("v_n", "v_n")),
     unblocked=table_4_3_5_3,
@@ -247,6 +300,7 @@ RULES = WallRules(
     require_aspect=require_aspect,
     by_stiffness=aspect_factor,
     by_strength=strength_sharing_factor,
+    slender_fibreboard=fibreboard_aspect_factor,
     alike=same_material,
     unlike=unlike_materials,
     stiffer=added_stiffness,
