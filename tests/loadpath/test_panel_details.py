@@ -60,9 +60,37 @@ def test_a_panel_is_expected_to_give_at_one_force_whichever_edition_it_is_checke
 
 def test_a_panel_on_the_inside_face_says_how_the_stud_spaces_behind_it_are_vented() -> None:
     """96 in. of studs at 16 in. are six spaces, 24 in. high: a hole at the top and one at the bottom of each."""
-    assert "12 round holes of 2 to 3 in. in its stud spaces (IEBC 2021 A304.4.3)" in sheathing(house_with()).reason
+    assert (
+        "12 round holes of 2 to 3 in. in its stud spaces, midway between studs and 1 in. clear of plates and nailed "
+        "edges (IEBC 2021 A304.4.3)"
+    ) in sheathing(house_with()).reason
     outside = replace(a_panel(SEGMENT, 24.0, 120.0), face="outside")
     assert "round holes" not in sheathing(house_with(panel=outside)).reason
+
+
+@pytest.mark.parametrize(
+    ("holes", "why"),
+    [
+        ((3.5, 2.0), "IEBC 2021 A304.4.3: a hole of 3.5 in.; must be at most 3 in. across"),
+        ((3.0, 0.75), "IEBC 2021 A304.4.3: a hole 0.75 in. clear of the plates; must be at least 1 in."),
+        ((2.5, None), "IEBC 2021 A304.4.3: how far its holes are clear of plates and nailed edges is not given"),
+    ],
+)
+def test_holes_for_air_beyond_the_chapter_leave_the_panel_unchecked(
+    holes: tuple[float, float | None], why: str
+) -> None:
+    panel = replace(a_panel(SEGMENT, 24.0, 120.0), holes_in=holes[0], holes_clear_in=holes[1])
+    found = sheathing(house_with(panel=panel))
+    assert found.status == "cannot be checked"
+    assert found.reason.startswith(why)
+    assert "cure: smaller holes in the middle between the studs, or vents entered as openings" in found.reason
+
+
+def test_holes_as_the_chapter_has_them_take_nothing() -> None:
+    plain = a_panel(SEGMENT, 24.0, 120.0)
+    found = sheathing(house_with(panel=replace(plain, holes_in=2.5, holes_clear_in=1.0)))
+    assert found.capacity == sheathing(house_with(panel=plain)).capacity
+    assert "12 round holes of 2.5 in. in its stud spaces" in found.reason
 
 
 def test_close_nails_ask_for_a_second_stud_and_say_how_to_nail_it() -> None:

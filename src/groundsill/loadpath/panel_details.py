@@ -13,7 +13,7 @@ from math import floor
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
 from groundsill.loadpath.post_tension import INSIDE, is_told
-from groundsill.standards.iebc_2021.bracing import vent_holes
+from groundsill.standards.iebc_2021.bracing import vent_hole_in_panel, vent_holes
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
@@ -86,13 +86,36 @@ def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
     return sorted(found, key=lambda piece: piece.station_in)
 
 
+def _holes_allowed(panel: PanelPiece) -> None:
+    """Refuse a panel with holes that no rule allows.
+
+    Raises:
+        OutsideLimits: holes too large, too near to an edge, or at a distance that is not told.
+    """
+    if panel.holes_in is None:
+        return
+    cure = "cure: smaller holes in the middle between the studs, or vents entered as openings"
+    if panel.holes_clear_in is None:
+        raise OutsideLimits(
+            f"{_VENT_HOLES}: how far its holes are clear of plates and nailed edges is not given; {cure}"
+        )
+    d = given("d", panel.holes_in, "in", "diameter of the holes for air")
+    c = given("c", panel.holes_clear_in, "in", "from their rims to plates and nailed edges")
+    try:
+        vent_hole_in_panel(d, c)
+    except OutsideLimits as refused:
+        raise OutsideLimits(f"{refused}; {cure}") from refused
+
+
 def on_its_studs(case: LineCase, brace: Brace) -> None:
     """Refuse a panel whose studs or nails the table does not cover; what was not measured is taken to be ordinary.
 
     Raises:
-        OutsideLimits: studs too thin or too far apart, nails that do not reach far enough into them.
+        OutsideLimits: studs too thin or too far apart, nails that do not reach far enough into them, holes that no
+            rule allows.
     """
     panel, stud = _panel(brace), brace.segment.stud
+    _holes_allowed(panel)
     t = given("t", _thickness_in(panel), "in", f"thickness of {panel.mark or brace.id}")
     case.sdpws.panels_on_studs(t, *_studs(case, brace))
     length = case.nds.nail_size(f"{_nail(panel)} common").L
@@ -165,9 +188,12 @@ def _vented(brace: Brace) -> str:
     with quiet():
         spacing = brace.segment.stud.spacing_in.value or _USUAL_STUDS_IN
         holes = vent_holes(brace.length_in, spacing, brace.height_in or 0.0)
+    told = _panel(brace).holes_in
+    size = "2 to 3 in." if told is None else f"{told:g} in."
     return (
-        f"where air is wanted behind it, {float(holes):g} round holes of 2 to 3 in. in its stud spaces "
-        f"({_VENT_HOLES}), which take nothing from it there; of the panel standard no rule for them was read"
+        f"where air is wanted behind it, {float(holes):g} round holes of {size} in its stud spaces, midway between "
+        f"studs and 1 in. clear of plates and nailed edges ({_VENT_HOLES}), which take nothing from it there; of the "
+        "panel standard no rule for them was read"
     )
 
 

@@ -98,6 +98,16 @@ class PanelPiece:
         "there is none",
         default="the studs",
     )
+    holes_in: float | None = about(
+        "Round holes for air in its stud spaces, diameter", unit="in", least=0.5, most=12, default=None
+    )
+    holes_clear_in: float | None = about(
+        "From such a hole's rim to the plates and the panel's nailed edges, at least",
+        unit="in",
+        least=0,
+        most=48,
+        default=None,
+    )
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
     around_openings: Literal["each part for itself", "perforated wall", "perforated wall, bare above and below"] = (
         about(
