@@ -333,6 +333,14 @@ def test_side_plates_spliced_to_a_piece_with_bolts_cannot_be_told() -> None:
     assert "side plates and is spliced" in link.reason
 
 
+def test_bolts_at_one_place_share_as_one_and_break_nothing() -> None:
+    house = weak(old=True)
+    found = told(with_bolt(house, OLD[1], station_in=house.survey.underfloor.bolts[OLD[0]].station_in))
+    first, second = found.sills[0].bolts
+    assert first.elastic_lb == pytest.approx(second.elastic_lb)
+    assert found.transfer_in is None
+
+
 # ---- The law of the chain --------------------------------------------------------------------------------------------
 
 

@@ -273,12 +273,14 @@ def _panels(case: LineCase, pieces: Sequence[OnSill]) -> list[tuple[float, float
 
 
 def _transfer(pieces: Sequence[OnSill], stiff: Sequence[float], slip: dict[float, float]) -> float | None:
-    """The transfer length of the piece with most bolts, at their mean spacing."""
+    """The transfer length of the piece with most bolts, at their mean spacing; None without two that stand apart."""
     n = max(range(len(pieces)), key=lambda n: len(pieces[n].anchors), default=None)
     if n is None or len(pieces[n].anchors) < 2:
         return None
     row = pieces[n].anchors
     spacing = (row[-1].station_in - row[0].station_in) / (len(row) - 1)
+    if spacing <= 0:
+        return None
     s = given("s", spacing, "in", f"mean spacing of the bolts of {pieces[n].name}")
     return float(transfer_length(stiff[n], slip[row[0].diameter_in], s))
 
