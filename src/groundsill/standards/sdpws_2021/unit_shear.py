@@ -64,14 +64,14 @@ Factored = Annotated[float, Q("plf", "v_LRFD", "factored unit shear resistance")
     title="Allowable unit shear, earthquake",
     clause="4.1.4.1",
     source=SOURCE,
-    how="from memory",
     witness="230 to 670 plf within 1 plf (780 CMR Table 2306.3, allowables of the same panels and nails)",
 )
 def asd_seismic(v_n: NominalShear) -> Allowable:
     """The unit shear to hold against ASD earthquake forces: nominal over 2.8.
 
-    Plf. Source: SDPWS 2021, 4.1.4.1 (from memory; two public programs and a public review that quotes the page agree).
-    7/16 in. panels with 8d nails at 6 in.: 670/2.8 = 239 plf, as that review prints.
+    Plf. Source: SDPWS 2021, 4.1.4.1, quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md, S-1 (seen); nothing may be added to it. 7/16 in. panels
+    with 8d nails at 6 in.: 670/2.8 = 239 plf, as that review prints.
     """
     return v_n / 2.8
 
@@ -81,13 +81,13 @@ def asd_seismic(v_n: NominalShear) -> Allowable:
     title="Allowable unit shear, wind",
     clause="4.1.4.2",
     source=SOURCE,
-    how="from memory",
+    witness="335 plf (a public review of a program, S-1: 7/16 in., 8d at 6 in.)",
 )
 def asd_wind(v_n: NominalShear) -> Allowable:
     """The unit shear to hold against ASD wind forces: nominal over 2.0.
 
-    Plf. Source: SDPWS 2021, 4.1.4.2 (from memory; two public programs and a public review that quotes the page agree).
-    7/16 in. panels with 8d nails at 6 in.: 670/2.0 = 335 plf, as that review prints.
+    Plf. Source: SDPWS 2021, 4.1.4.2, quoted in the review that ``asd_seismic`` names, S-1 (seen). 7/16 in. panels with
+    8d nails at 6 in.: 670/2.0 = 335 plf, as that review prints.
     """
     return v_n / 2.0
 
@@ -97,13 +97,13 @@ def asd_wind(v_n: NominalShear) -> Allowable:
     title="Factored unit shear resistance, earthquake",
     clause="4.1.4.1",
     source=SOURCE,
-    how="from memory",
 )
 def lrfd_seismic(v_n: NominalShear) -> Factored:
     """The unit shear to hold against strength-level earthquake forces: 0.50 times nominal.
 
-    Plf. Source: SDPWS 2021, 4.1.4.1 (from memory; a public program agrees). 15/32 in. panels with 8d nails at 4 in.:
-    0.50 x 1,065 = 532.5 plf (our own arithmetic).
+    Plf. Source: SDPWS 2021, 4.1.4.1, as a public calculation library that names the edition holds it (seen:
+    github.com/kpff-andy-sazima/Structural-Tools, src/structural_tools/wood/sheathing.py). 15/32 in. panels with 8d
+    nails at 4 in.: 0.50 x 1,065 = 532.5 plf (our own arithmetic).
     """
     return 0.50 * v_n
 
@@ -113,13 +113,12 @@ def lrfd_seismic(v_n: NominalShear) -> Factored:
     title="Factored unit shear resistance, wind",
     clause="4.1.4.2",
     source=SOURCE,
-    how="from memory",
 )
 def lrfd_wind(v_n: NominalShear) -> Factored:
     """The unit shear to hold against strength-level wind forces: 0.80 times nominal.
 
-    Plf. Source: SDPWS 2021, 4.1.4.2 (from memory; a public program agrees). 15/32 in. panels with 8d nails at 4 in.:
-    0.80 x 1,065 = 852 plf (our own arithmetic).
+    Plf. Source: SDPWS 2021, 4.1.4.2, as the library that ``lrfd_seismic`` names holds it (seen). 15/32 in. panels with
+    8d nails at 4 in.: 0.80 x 1,065 = 852 plf (our own arithmetic).
     """
     return 0.80 * v_n
 
@@ -129,7 +128,8 @@ gravity_factor = earlier.gravity_factor.restated(
     clause="Table 4.3A, note 3",
     source=SOURCE,
     module=__name__,
-    why="recalled; a public review that quotes this edition agrees (0.92 for framing of 0.42).",
+    why="quoted in B-shearwall-code-audit.md of github.com/rohreng/anderson-rohr-calcs, S-6, with 0.92 for 0.42.",
+    how="seen",
 )
 
 with_15_32_value = earlier.with_15_32_value.restated(
