@@ -14,6 +14,7 @@ from groundsill.loadpath.bolts_counted import Anchor, Counted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_path, part_length
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.hold_downs import why_not_counted
+from groundsill.loadpath.panel_details import panel_table
 from groundsill.loadpath.turning import END_POST_FT
 from groundsill.standards.statics.walls import end_tension, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
@@ -90,7 +91,7 @@ class _Place:
 def _tabulated(case: LineCase, brace: Brace) -> float:
     """Nominal unit shear of a panel as the table gives it, plf."""
     assert brace.panel is not None
-    return case.sdpws.nominal().read(brace.panel.panel, brace.panel.edge_spacing_in)
+    return panel_table(case, brace.panel)[0].read(brace.panel.panel, brace.panel.edge_spacing_in)
 
 
 def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float]]:
