@@ -19,7 +19,7 @@ SAMPLES = Path(__file__).resolve().parents[2] / "samples"
 def test_a_sample_is_set_with_its_first_work_and_every_formula_has_words(name: str) -> None:
     """The writer of the PDF refuses a formula that cannot be read aloud, and then there is no package at all."""
     house = decode((SAMPLES / name / "house.json").read_bytes(), "house.json")
-    first = min(house.alternatives, key=lambda id: house.alternatives[id].order)
+    first = min(house.alternatives, key=lambda key: house.alternatives[key].order)
     house = replace(house, alternatives={first: house.alternatives[first]})
     study = run(house, ranges=False)
     source = to_typst(calculation_package(house, study, {state.key: working(house, state.key) for state in study.runs}))
