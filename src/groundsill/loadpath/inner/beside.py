@@ -261,7 +261,7 @@ def _sloped(
     cure = "; raise its bottom, move it in, or underpin the old footing first" if what == "trench" else ""
     return checked(
         address, title, "line", case.id, level="allowable", unit="in", demand=d, capacity=allowed, clause=_SLOPE,
-        reason=how + cure, marks=kind | marks_of((slope,)),
+        reason=how + cure, marks=kind | marks_of((slope,)), minimum=True,
     )  # fmt: skip
 
 
@@ -274,5 +274,5 @@ def _trench(case: LineCase, piece: InnerFoundationPiece) -> Link:
     reason = "every third length at a time, poured and set before the next is opened (common practice, no source)"
     return checked(
         address, title, "line", case.id, level="allowable", unit="ft", demand=asked, capacity=most,
-        clause="common practice, no source", reason=reason,
+        clause="common practice, no source", reason=reason, minimum=True,
     )  # fmt: skip
