@@ -245,6 +245,11 @@ class HoldDownPiece:
         help="on the inside face of the end post, or so that it pulls along the post's middle",
         default="inside of the end post",
     )
+    shared_post: bool = about(
+        "Its post is one that the panels on both sides are nailed to",
+        help="then it holds down either of them; else only the panel that it stands in",
+        default=False,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
