@@ -9,14 +9,14 @@ only the objects along the way are made anew.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, is_dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from types import MappingProxyType
 from typing import Any, Final, Generic, Literal, Protocol, TypeVar, cast
 
 from groundsill.house.cores import range_by_cores
-from groundsill.house.fact import Fact, FactState
+from groundsill.house.fact import Fact, FactState, watched
 from groundsill.house.model import FieldFacts, Shape, fields_of
 from groundsill.house.ranges import Assumed, Years, assumed_for, rules
 from groundsill.house.survey import Survey, in_order
@@ -90,6 +90,13 @@ class Settling(Generic[D]):
         if not tree:
             return self.best
         return Settled(cast(D, _rebuilt(self.best.house, tree)), self.best.marks)
+
+    def watched(self, looked: Callable[[str], object]) -> Settled[D]:
+        """The house at the best of everything, in which every uncertain fact tells its path when its value is read."""
+        tree: dict[str, Any] = {}
+        for path, (_, fact) in self._by_path.items():
+            _plant(tree, path, watched(fact, partial(looked, path)))
+        return Settled(cast(D, _rebuilt(self.best.house, tree)), self.best.marks) if tree else self.best
 
 
 def uncertain_facts(house: Document) -> tuple[FactRef, ...]:
