@@ -9,13 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from functools import cached_property
 
 from groundsill.house.settle import End, FactRef, Settling
 from groundsill.loadpath.chain import Chain, Link, Stage, Verdict, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
 from groundsill.loadpath.wind import wind_stage_of
-from groundsill.study.looked import Again, Looked, looked_at
+from groundsill.study.looked import Parts
 from groundsill.study.result import Move
 from groundsill.study.states import Chains, State
 from groundsill.work.document import House
@@ -42,6 +41,7 @@ class Ends:
         self.best = [chains.links() for chains in best]
         self.added: list[dict[str, Link]] = [{} for _ in states]  # links that there are at some end alone
         self.progress = progress
+        self.parts = Parts(settling, states)
         self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
         self.adverse: list[dict[str, dict[str, End]]] = [{} for _ in states]
         self.deciding: list[dict[str, list[str]]] = [{} for _ in states]
@@ -118,7 +118,7 @@ class Ends:
                     continue
                 key = tuple(sorted(ends.items()))
                 if key not in done:
-                    done[key] = self._links(dict(ends.items()))
+                    done[key] = self._links(ends)
                     labels = [f.label for f in self.settling.facts if f.path in ends]
                     for other, links in enumerate(done[key]):
                         for met in self._meet(other, links):
@@ -130,23 +130,12 @@ class Ends:
                     if link.status != self.best[n][address].status and not self.deciding[n].get(address):
                         self.deciding[n][address] = [f.label for f in self.settling.facts if f.path in ends]
 
-    def _links(self, ends: Mapping[FactRef | str, End]) -> list[dict[str, Link]]:
-        """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
-        again = self.again(ends)
+    def _links(self, ends: Mapping[str, End]) -> list[dict[str, Link]]:
+        """Every state's links with some facts at an end."""
         return [
-            {link.address: link for chain in again.chains(*each) for link in chain.links}
-            for each in zip(self.states, self.chains, self.looked, strict=True)
+            {link.address: link for chain in self.parts.chains(n, ends) for link in chain.links}
+            for n in range(len(self.states))
         ]
-
-    def again(self, ends: Mapping[FactRef | str, End]) -> Again:
-        """The house with some facts at an end."""
-        paths = (which if isinstance(which, str) else which.path for which in ends)
-        return Again(self.settling.at(ends), paths)
-
-    @cached_property
-    def looked(self) -> list[Looked]:
-        """What every part of every state looks at."""
-        return looked_at(self.settling, self.states)
 
     def _stages(self, n: int, chain: Chain) -> tuple[Stage, ...]:
         """The stages of a chain, with the links that were met at some end alone."""

@@ -1,121 +1,94 @@
-"""What each part of a study looks at, so that what a fact cannot reach is not worked out again.
+"""The parts of a study at any ends of its facts, each worked out once for all ends that it cannot tell apart.
 
-A part that never reads a fact goes the very same way whatever that fact is: so the house is worked out once more at the
-best of everything, with facts that tell who reads them, and every part is noted with those it read. At an end of a fact
-only the parts that read it are worked out again, and those that stand on forces which came out otherwise.
+A part (the forces of a state, the chain of one line, of one body) that reads some facts goes the very same way wherever
+those stand the same, whatever has become of all others. So the facts tell when they are read; what a part came to is
+kept with the facts it read and the ends they stood at, and wherever these stand so again it is not worked out again.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
-from typing import ParamSpec, TypeVar
+from collections import defaultdict
+from collections.abc import Callable, Hashable, Mapping, Sequence
+from typing import Any, TypeVar, cast
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
-from groundsill.house.settle import Settled, Settling
-from groundsill.loadpath.bodies import body_chains, soil_parts
+from groundsill.house.settle import End, Settling
+from groundsill.loadpath.bodies import soil_parts
 from groundsill.loadpath.chain import Chain
 from groundsill.loadpath.path import chain_of
-from groundsill.study.states import AsFound, Chains, State, as_found, reading_of, taken_by
+from groundsill.study.states import State, reading_of, taken_by
 from groundsill.work.document import House
-from groundsill.work.pieces import Piece
 from groundsill.working.sheet import quiet
 
-__all__ = ["Again", "Looked", "looked_at"]
+__all__ = ["Parts"]
 
-P = ParamSpec("P")
 T = TypeVar("T")
-Paths = frozenset[str]
+Paths = tuple[str, ...]
+Outcomes = dict[tuple[End, ...], Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Looked:
-    """The paths of the uncertain facts that each part of one state reads.
+class Parts:
+    """The parts of every state of a house, at any ends of its uncertain facts (by path; all others at their best)."""
 
-    ``forces`` are those of the lines; ``bodies`` those that say what foundation moves together; ``chains`` those of
-    every line and ``soil`` those of every body and of the pads, by their ids, beside what they read of the forces.
-    """
+    def __init__(self, settling: Settling[House], states: Sequence[State]) -> None:
+        self.states = states
+        self._read: set[str] = set()  # what the part that is being worked out has read
+        self._settling = settling.watched(self._read.add)
+        self._known: dict[Hashable, dict[Paths, Outcomes]] = defaultdict(dict)
+        self._taken: list[list[Forces]] = [[] for _ in states]  # those that came out otherwise than all before
 
-    forces: Paths
-    bodies: Paths
-    chains: dict[str, Paths]
-    soil: dict[str, Paths]
+    def forces(self, n: int, ends: Mapping[str, End]) -> Forces:
+        """The forces that the lines of state ``n`` take."""
+        return self._taken[n][self._which_forces(n, ends)]
+
+    def chains(self, n: int, ends: Mapping[str, End]) -> list[Chain]:
+        """The chains of the lines of state ``n``, of its foundation bodies and of the pads."""
+        which = self._which_forces(n, ends)
+        forces, pieces = self._taken[n][which], self.states[n].laid.pieces
+        bodies = self._once(("bodies", n), n, ends, lambda reading: tuple(soil_parts(reading, forces, pieces)))
+        lines = self._once(("lines", n), n, ends, lambda reading: tuple(reading.house.survey.underfloor.lines))
+
+        def line(id: str) -> Chain:
+            return self._once(("line", n, which, id), n, ends, lambda reading: chain_of(reading, forces, id, pieces))
+
+        def soil(id: str) -> Chain:
+            return self._once(
+                ("soil", n, which, id), n, ends, lambda reading: soil_parts(reading, forces, pieces)[id]()
+            )
+
+        return [*map(line, lines), *map(soil, bodies)]
+
+    def _which_forces(self, n: int, ends: Mapping[str, End]) -> int:
+        """Which of the forces that were met so far the lines of a state take: alike forces are one."""
+
+        def work(reading: Reading) -> int:
+            taken, _ = taken_by(self.states[n], reading)
+            if taken not in self._taken[n]:
+                self._taken[n].append(taken)
+            return self._taken[n].index(taken)
+
+        return self._once(("forces", n), n, ends, work)
+
+    def _once(self, part: Hashable, n: int, ends: Mapping[str, End], work: Callable[[Reading], T]) -> T:
+        """What a part came to where all that it read stood as it does now; worked out where it never stood so.
+
+        It is worked out on a reading of its own, since a reading remembers what another part has read.
+        """
+        known = self._known[part]
+        for read, outcomes in known.items():
+            stand = _stand(read, ends)
+            if stand in outcomes:
+                return cast(T, outcomes[stand])
+        settled = self._settling.at(ends)
+        self._read.clear()
+        with quiet():
+            made = work(reading_of(self.states[n], Reading(settled.house, settled.marks)))
+        read = tuple(sorted(self._read))
+        known.setdefault(read, {})[_stand(read, ends)] = made
+        return made
 
 
-class _Watch:
-    """The paths of the facts that are read while some work is done."""
-
-    def __init__(self) -> None:
-        self.read: set[str] = set()
-
-    def over(self, work: Callable[P, T], *given: P.args, **named: P.kwargs) -> tuple[T, Paths]:
-        """What the work comes to, and the paths of all that it read."""
-        self.read.clear()
-        made = work(*given, **named)
-        return made, frozenset(self.read)
-
-
-def looked_at(settling: Settling[House], states: Sequence[State]) -> list[Looked]:
-    """What every part of every state reads of a house, at the best value of all its facts."""
-    watch = _Watch()
-    settled = settling.watched(watch.read.add)
-    with quiet():
-        return [_looked_at(watch, Reading(settled.house, settled.marks), state) for state in states]
-
-
-def _looked_at(watch: _Watch, house: Reading, state: State) -> Looked:
-    """What the parts of one state read; each has a reading of its own, which remembers nothing others looked at."""
-    pieces = state.laid.pieces
-    reading, laid = watch.over(reading_of, state, house)
-    found, first = watch.over(as_found, replace(house))
-    (_, forces, _), second = watch.over(taken_by, state, found)
-    parts, joined = watch.over(soil_parts, replace(reading), forces, pieces)
-    chains = {
-        id: laid | watch.over(chain_of, replace(reading), forces, id, pieces)[1]
-        for id in reading.house.survey.underfloor.lines
-    }
-    soil = {id: laid | watch.over(_of_soil, replace(reading), forces, pieces, id)[1] for id in parts}
-    return Looked(laid | first | second, laid | joined, chains, soil)
-
-
-def _of_soil(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]], id: str) -> Chain:
-    return soil_parts(reading, forces, pieces)[id]()
-
-
-class Again:
-    """A house with some facts at an end, worked out again as far as those facts reach."""
-
-    def __init__(self, settled: Settled[House], paths: Iterable[str]) -> None:
-        self.reading = Reading(settled.house, settled.marks)
-        self.paths = frozenset(paths)
-
-    @cached_property
-    def _as_found(self) -> AsFound:
-        return as_found(self.reading)
-
-    def forces(self, state: State, best: Chains, looked: Looked) -> tuple[Reading, Forces]:
-        """A state as it is read, and the forces its lines take: the very ones of the best where they come out alike."""
-        if self.paths.isdisjoint(looked.forces):
-            return reading_of(state, self.reading), best.whole
-        reading, taken, _ = taken_by(state, self._as_found)
-        return reading, best.whole if taken == best.whole else taken
-
-    def chains(self, state: State, best: Chains, looked: Looked) -> tuple[Chain, ...]:
-        """The chains of a state's lines and bodies; those that no fact reaches are the very ones of the best."""
-        reading, forces = self.forces(state, best, looked)
-        pieces, moved = state.laid.pieces, forces is not best.whole
-
-        def reached(read: Paths) -> bool:
-            return moved or not self.paths.isdisjoint(read)
-
-        lines = tuple(
-            chain_of(reading, forces, chain.id, pieces) if reached(looked.chains[chain.id]) else chain
-            for chain in best.lines
-        )
-        if reached(looked.bodies):
-            return (*lines, *body_chains(reading, forces, pieces))
-        parts = soil_parts(reading, forces, pieces)
-        soil = (parts[chain.id]() if reached(looked.soil[chain.id]) else chain for chain in best.bodies)
-        return (*lines, *soil)
+def _stand(paths: Paths, ends: Mapping[str, End]) -> tuple[End, ...]:
+    """The ends at which facts stand."""
+    return tuple(ends.get(path, "best") for path in paths)

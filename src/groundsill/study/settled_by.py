@@ -182,9 +182,8 @@ class _Trials:
     def _base(self, others: _Others) -> tuple[House, Forces]:
         """The house with some facts at an end, and the forces that its lines take there."""
         if others not in self._bases:
-            again = self.ends.again(dict(others))
-            _, forces = again.forces(self.state, self.ends.chains[self.n], self.ends.looked[self.n])
-            self._bases[others] = again.reading.house, forces
+            ends = dict(others)
+            self._bases[others] = self.ends.settling.at(ends).house, self.ends.parts.forces(self.n, ends)
         return self._bases[others]
 
 

@@ -20,7 +20,7 @@ from groundsill.work.inner import InnerFoundationPiece, built, inner_of
 from groundsill.working.sheet import quiet
 from groundsill.working.value import Mark
 
-__all__ = ["AsFound", "Chains", "State", "as_found", "go", "reading_of", "states_of", "taken_by"]
+__all__ = ["Chains", "State", "go", "reading_of", "states_of", "taken_by"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,23 +53,9 @@ def go(house: House, marks: Mapping[str, tuple[Mark, ...]], states: Sequence[Sta
     """
     reading = Reading(house, marks)
     with quiet() if all(state.inner for state in states) else nullcontext():
-        found = as_found(reading)
-    return found.forces, [_chains(found, state) for state in states]
-
-
-@dataclass(frozen=True, slots=True)
-class AsFound:
-    """A settled house, its forces as found, and why its floor is taken both ways, in words."""
-
-    reading: Reading
-    forces: Forces
-    why: str
-
-
-def as_found(reading: Reading) -> AsFound:
-    """The forces of a settled house as found."""
-    forces = work_out(reading)
-    return AsFound(reading, forces, why_both(reading, forces))
+        forces = work_out(reading)
+    why = why_both(reading, forces)
+    return forces, [_chains(reading, forces, why, state) for state in states]
 
 
 def reading_of(state: State, reading: Reading) -> Reading:
@@ -81,16 +67,19 @@ def reading_of(state: State, reading: Reading) -> Reading:
     return Reading(replace(reading.house, survey=survey), reading.marks, inner)
 
 
-def taken_by(state: State, found: AsFound) -> tuple[Reading, Forces, str]:
-    """A state as it is read, the forces that its lines take, and how the floor brings them, in words."""
-    if state.inner:
-        found = as_found(reading_of(state, found.reading))
-    return found.reading, *state_forces(found.reading, found.forces, found.why, state.laid.pieces)
+def taken_by(state: State, reading: Reading) -> tuple[Forces, str]:
+    """The forces that the lines of a state take, worked out for it alone, and how the floor brings them, in words."""
+    forces = work_out(reading)
+    return state_forces(reading, forces, why_both(reading, forces), state.laid.pieces)
 
 
-def _chains(found: AsFound, state: State) -> Chains:
-    reading, taken, floor = taken_by(state, found)
+def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
     pieces = state.laid.pieces
+    if state.inner:
+        reading = reading_of(state, reading)
+        taken, floor = taken_by(state, reading)
+    else:
+        taken, floor = state_forces(reading, forces, why, pieces)
     return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken, pieces), taken, floor, reading)
 
 
