@@ -246,6 +246,45 @@ def test_the_old_wall_keeps_half_of_its_seat() -> None:
     assert "along it the wall goes" in seat.reason
 
 
+def boards_of(house: House, boards: Any) -> House:
+    under = house.survey.underfloor
+    joists = {k: replace(field, boards=boards) for k, field in under.joists.items()}
+    return replace(house, survey=replace(house.survey, underfloor=replace(under, joists=joists)))
+
+
+def hanging(boards: Any, off: float, low: float = 24.0, high: float = 336.0) -> Link:
+    return beside(boards_of(with_strip(start=near(off, low), end=near(off, high)), boards), "overhang")
+
+
+@pytest.mark.parametrize("boards", ["straight boards", "diagonal boards", "panel"])
+def test_a_floor_that_hangs_out_up_to_six_feet_is_outside_the_clause(boards: str) -> None:
+    found = hanging(boards, 72.0)
+    assert (found.status, found.capacity) == ("does not apply", None)
+    assert "the clause asks nothing up to 6 ft" in found.reason
+    assert any(mark.kind == "from memory" for mark in found.marks)
+
+
+def test_straight_boards_are_never_let_out_beyond_it() -> None:
+    for boards in ("straight boards", "double straight boards", "straight and finish boards"):
+        found = hanging(boards, 73.0)
+        assert (found.status, found.clause) == ("cannot be checked", "SDPWS 2015 4.2.5.2")
+        assert "straight boards are not among what the clause allows" in found.reason
+
+
+@pytest.mark.parametrize(
+    ("boards", "status"), [("diagonal boards", "fails"), ("panel", "cannot be checked"), ("straight boards", None)]
+)
+def test_a_floor_longer_than_its_proportions_fails_and_one_within_them_is_no_pass(boards: str, status: str) -> None:
+    """84 in. out on 66 in. of line: over 1 to 1, under 1.5 to 1; the drift of its open edge stays open."""
+    found = hanging(boards, 84.0, 24.0, 90.0)
+    assert found.status == (status or "cannot be checked")
+    if boards == "diagonal boards":
+        assert (found.demand, found.capacity) == pytest.approx((7.0, 5.5))
+    if boards == "panel":
+        assert "within the 8.2 ft" in found.reason
+        assert "how far its open edge drifts" in found.reason
+
+
 def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_words() -> None:
     found = link(alone(), "line/inn1/old-beside/vertical/both")
     assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)

@@ -454,3 +454,12 @@ def test_two_old_faces_count_for_twice_the_lesser_or_the_greater_and_like_ones_a
     lesser, greater = sorted((float(stucco[0].adjusted), float(diagonal[0].adjusted)))
     assert pair.adjusted == pytest.approx(max(2 * lesser, greater))
     assert pair.adjusted <= lesser + greater
+
+
+@pytest.mark.parametrize("edition", EDITIONS)
+def test_a_floor_of_straight_boards_may_not_hang_out_and_the_others_by_their_sheathing(edition: str) -> None:
+    table = rules_of(edition).overhangs()
+    assert [table.read(row, "ratio") for row in ("panels", "diagonal boards")] == [1.5, 1.0]
+    assert {table.read(row, "outside up to") for row in table.rows} == {6.0}
+    with pytest.raises(OutsideLimits, match="straight boards are not among what the clause allows"):
+        table.read("straight boards", "ratio")
