@@ -174,7 +174,7 @@ def test_bars_that_do_not_fit_and_a_joint_without_bars_fail() -> None:
 
 def test_soil_without_a_presumptive_value_leaves_the_footing_open() -> None:
     house = with_strip()
-    soil = replace(house.survey.site.soil, kind=measured("fill"))
+    soil = replace(house.survey.site.soil, kind=unknown())
     house = replace(house, survey=replace(house.survey, site=replace(house.survey.site, soil=soil)))
     pressure = link(with_work(house), "line/inn1/footing/pressure/both")
     assert (pressure.status, "kind of soil" in pressure.reason) == ("cannot be checked", True)
