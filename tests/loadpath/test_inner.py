@@ -379,3 +379,60 @@ def test_the_working_of_the_new_line_is_that_of_its_own_state() -> None:
     assert sheet.under("line/inn1/old-beside/dig-line1/both")
     once = working(with_strip()).under("forces/base-shear")
     assert len(sheet.under("forces/base-shear")) == len(once)  # the forces of its own state, and not those as found too
+
+
+# ---- Soil that swells and shrinks -----------------------------------------------------------------------------------
+
+
+def on_clay(house: House, **facts: Any) -> House:
+    soil = replace(house.survey.site.soil, kind=measured("clay"), **facts)
+    return replace(house, survey=replace(house.survey, site=replace(house.survey.site, soil=soil)))
+
+
+EXPANSIVE = {"plasticity_index": measured(24.0)}
+FOUNDED = "line/inn1/footing/expansive/both"
+
+
+def founded(soil: dict[str, Any], **piece: Any) -> Link:
+    return link(with_work(on_clay(with_strip(**piece), **soil)), FOUNDED)
+
+
+def test_a_new_footing_on_expansive_soil_waits_for_a_report_and_the_old_one_is_told() -> None:
+    found = with_work(on_clay(with_strip(), **EXPANSIVE))
+    waits = link(found, FOUNDED)
+    assert (waits.status, waits.clause) == ("cannot be checked", "IBC 2021 1808.6")
+    assert waits.reason.startswith("the soil is expansive; a report must say how it is founded")
+    assert next(c for c in found.chains if c.id == "inn1").verdict != "passes"
+    old = [body.headline for body in found.bodies if "I1" not in body.name and body.kind == "body"]
+    assert old
+    assert all(head.startswith("expansive soil: how it lifts and settles") for head in old)
+
+
+def test_clay_that_nobody_tested_may_be_expansive_and_sand_is_not_asked() -> None:
+    assert founded({}).reason.startswith("clay that nobody tested may be expansive")
+    assert FOUNDED not in links(with_work(on_clay(with_strip(), plasticity_index=measured(10.0))))
+    assert FOUNDED not in links(alone())
+
+
+@pytest.mark.parametrize(
+    ("piece", "status", "says"),
+    [
+        ({"on_expansive": "designed for it"}, "cannot be checked", "whose report says how it is founded is not told"),
+        (
+            {"on_expansive": "designed for it", "expansive_report": "G. Tech, 2026"},
+            "does not apply",
+            "by G. Tech, 2026",
+        ),
+        ({"on_expansive": "the soil is taken out", "expansive_report": "G. Tech"}, "cannot be checked", "its bearing"),
+        ({"on_expansive": "below the active zone", "expansive_report": "G. Tech"}, "cannot be checked", "active zone"),
+        ({"on_expansive": "below the active zone", "expansive_report": "G. Tech", "active_zone_in": 36.0}, "fails", ""),
+        (
+            {"on_expansive": "below the active zone", "expansive_report": "G. Tech", "active_zone_in": 18.0},
+            "passes",
+            "",
+        ),
+    ],
+)
+def test_what_a_report_says_of_it(piece: dict[str, Any], status: str, says: str) -> None:
+    found = founded(EXPANSIVE, **piece)
+    assert (found.status, says in found.reason) == (status, True)

@@ -18,6 +18,7 @@ from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
+from groundsill.loadpath.ground import EXPANSIVE, shrinks
 from groundsill.loadpath.open_force import at_most, between, between_links
 from groundsill.loadpath.post_bearing import post_links, pulled_off
 from groundsill.loadpath.soil import force_of, overturning, sliding
@@ -32,7 +33,7 @@ __all__ = ["Body", "bodies_of", "body_chains"]
 
 def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]] = ()) -> tuple[Chain, ...]:
     """The soil links of every foundation body with this work on the house, then those of the pads under posts."""
-    chains = []
+    chains, lifts = [], EXPANSIVE if shrinks(reading) else ""
     for body in bodies_of(reading):
         with section(f"body/{body.id}/weight"):
             dead = _holding(reading, forces, body)
@@ -41,9 +42,15 @@ def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Pi
         stages = (*stages, *body_wind_stage(forces, body, stages, again))
         total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
         marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
-        chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
+        name = f"foundation under {marks}"
+        chains.append(
+            Chain(
+                body.id, body.mark, name, "body", "both", True, "", total, stages,
+                remark="" if body.new(reading) else lifts,
+            )
+        )  # fmt: skip
     pads = pads_chain(reading, forces)
-    return (*chains, pads) if pads is not None else tuple(chains)
+    return (*chains, replace(pads, remark=lifts)) if pads is not None else tuple(chains)
 
 
 def _stages(

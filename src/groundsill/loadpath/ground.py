@@ -26,13 +26,14 @@ from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
 __all__ = [
-    "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
+    "EXPANSIVE", "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
     "lifted_by_water_ft", "no_bearing", "reported", "shrinks", "soil_class", "table_holds", "where_from",
 ]  # fmt: skip
 
 Check = Literal["sliding", "overturning", "bearing"]
 
 SOIL: Final = "survey.site.soil.kind"
+EXPANSIVE: Final = "expansive soil: how it lifts and settles as it wets and dries is not looked at (IBC 1808.6)"
 _AT: Final = "survey.site.soil"
 _CLASSES: Final = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand": "4", "clay": "5"}
 _ROCK: Final = ("1", "2")
@@ -210,4 +211,4 @@ def _told(reading: Reading, check: Check, parts: Sequence[Part]) -> Iterator[str
     if not asked and not soil.fill.value and (soil.fill.value is None or reading.marks.get(f"{_AT}.fill")):
         yield "whether the footing stands on fill is not known: the figure is for undisturbed soil of the kind seen"
     if check == "bearing" and shrinks(reading):
-        yield "expansive soil: how it lifts and settles as it wets and dries is not looked at (1808.6)"
+        yield EXPANSIVE
