@@ -29,15 +29,15 @@ def concluded(chain: Chain) -> Chain:
         percent = 100.0 / worst.ratio
     if percent is not None and percent >= 100 and any(link.status == "cannot be checked" for link in links):
         percent = None  # what was not checked may stop it sooner
+    asked = "required force" if chain.kind == "line" else "load asked of it"
+    told = _words(percent, worst, nothing, links, asked)
     return replace(
         chain,
         verdict=verdict,
         percent=percent,
         governing=worst.address if worst else None,
         first_to_fail=first_to_fail(links),
-        headline=_words(
-            percent, worst, nothing, links, "required force" if chain.kind == "line" else "load asked of it"
-        ),
+        headline=f"{chain.remark}; {told}" if chain.remark else told,
     )
 
 
