@@ -7,7 +7,7 @@ from typing import Literal
 
 from groundsill.house.fact import Fact
 
-__all__ = ["Answer", "at_most", "every", "holds", "opposite", "some"]
+__all__ = ["Answer", "at_least", "at_most", "every", "holds", "opposite", "some"]
 
 Answer = Literal["yes", "no", "cannot tell"]
 
@@ -22,6 +22,15 @@ def at_most(fact: Fact[float], limit: float) -> Answer:
     if high <= limit:
         return "yes"
     return "no" if low > limit else "cannot tell"
+
+
+def at_least(fact: Fact[float], limit: float) -> Answer:
+    """Whether a figure is no less than a limit, over all that it may be; nobody can tell of one that is not there."""
+    if fact.value is None and (fact.low is None or fact.high is None):
+        return "cannot tell"
+    low, high = (fact.value if end is None else end for end in (fact.low, fact.high))
+    assert low is not None and high is not None
+    return "yes" if low >= limit else "no" if high < limit else "cannot tell"
 
 
 def holds(fact: Fact[bool]) -> Answer:

@@ -59,7 +59,8 @@ class Finding:
 
     ``address`` is ``finding/<topic>/<id>``; ``place`` is the line or stretch in words; ``line`` and ``station_in`` say
     where it stands on the plan (None for a whole stretch). ``cause`` is what may have brought it about, likeliest
-    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done.
+    first; ``cures`` begin with the least that works; ``fits`` are the conditions of a remedy that has some, met or not;
+    ``left_alone`` is what happens if nothing is done.
     """
 
     address: str
@@ -78,6 +79,7 @@ class Finding:
     cures: tuple[Cure, ...]
     left_alone: str
     marks: tuple[Mark, ...]
+    fits: tuple[Reason, ...] = ()
 
     @property
     def weight(self) -> Weight:

@@ -49,7 +49,7 @@ _GROUPS: Final[tuple[tuple[Weight, str, str], ...]] = (
 _THREE: Final = (
     ("gravity", "the weight of the house"), ("earthquake", "an earthquake"), ("durability", "its life"),
 )  # fmt: skip
-_NOTHING = "The survey names no crack, cold joint or gap in the foundation."
+_NOTHING = "The survey names nothing of what is looked at here."
 
 
 def findings_blocks(found: Findings) -> tuple[Block, ...]:
@@ -141,6 +141,7 @@ def _questions(finding: Finding) -> TableBlock:
             reasons.setdefault(reason.key, (reason, []))[1].append(what)
     rows: list[Row] = [(sentence(r.text), "; ".join(of), small(_source(r))) for r, of in reasons.values()]
     rows += [(sentence(r.text), "what brought it about", small(_source(r))) for r in finding.cause]
+    rows += [(sentence(r.text), "whether a remedy fits", small(_source(r))) for r in finding.fits]
     columns = (Column("Answer", share=5), Column("Asked for", share=3), Column("Where the rule comes from", share=5))
     return TableBlock(columns, tuple(rows), f"Why, for {finding.mark or finding.title}")
 
