@@ -22,8 +22,8 @@ def test_topsoil_raised_to_the_sill_is_wood_in_contact_with_soil():
 
 
 def test_siding_in_contact_with_the_ground_is_probed():
-    """N. Becker's guide on inspecting houses, as shown at nemmar.com (article 9725): six inches over finished grade; where
-    the base of the siding touches the ground, probe it.
+    """A guide on inspecting houses, shown at nemmar.com (article 9725): siding ends six inches over finished grade; where
+    its base touches the ground, probe it.
     """
     facts = CLEAR | {"above_outside_soil_in": measured(6.0), "siding_above_soil_in": measured(0.0)}
     found = told(stood(**facts), "soil")
@@ -48,8 +48,8 @@ def test_a_wall_that_soil_has_pushed_out_of_plumb_is_one_for_a_specialist():
     no longer carries as it should, and is addressed by a specialist.
     """
     pushed = {
-        "lean_in_per_ft": measured(-0.5), "above_outside_soil_in": measured(2.0), "above_inside_soil_in": measured(20.0),
-        "lean_signs": measured("fresh gaps"), "depth_in": measured(24.0),
+        "lean_in_per_ft": measured(-0.5), "lean_signs": measured("fresh gaps"), "depth_in": measured(24.0),
+        "above_outside_soil_in": measured(2.0), "above_inside_soil_in": measured(20.0),
     }  # fmt: skip
     found = told(stood(**pushed), "lean")
     assert "retained" in [r.key for r in found.cause if r.answer == "yes"]
