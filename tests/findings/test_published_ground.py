@@ -22,8 +22,9 @@ def test_topsoil_raised_to_the_sill_is_wood_in_contact_with_soil():
 
 
 def test_siding_in_contact_with_the_ground_is_probed():
-    """A guide on inspecting houses, shown at nemmar.com (article 9725): siding ends six inches over finished grade; where
-    its base touches the ground, probe it.
+    """A guide on inspecting houses, shown at nemmar.com (article 9725): siding ends six inches over the ground.
+
+    Where its base touches the ground it is probed.
     """
     facts = CLEAR | {"above_outside_soil_in": measured(6.0), "siding_above_soil_in": measured(0.0)}
     found = told(stood(**facts), "soil")
