@@ -15,6 +15,7 @@ from typing import Final
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.monitors import gauge_says
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationBreak, FoundationSegment
@@ -115,10 +116,10 @@ class _Crack:
         return every((at_most(self.cut.offset_in, _IN_LINE), at_most(self.cut.lateral_offset_in, _IN_LINE)))
 
     def dormant(self) -> Answer:
-        """Whether it lies still, by readings first, else by what its faces tell."""
-        by_gauge = opposite(holds(self.cut.moving))
-        if by_gauge != "cannot tell":
-            return by_gauge
+        """Whether it lies still: as the survey knows, else by readings of a gauge on it, else by what its faces tell."""
+        for told in (opposite(holds(self.cut.moving)), self.gauge()[0]):
+            if told != "cannot tell":
+                return told
         signs = self.cut.signs.value
         return "yes" if signs in _STILL else "no" if signs in _MOVES else "cannot tell"
 
@@ -126,7 +127,12 @@ class _Crack:
         """What tells whether it moves."""
         if self.cut.moving.value is not None:
             return self.cut.moving.how or "as recorded in the survey"
-        return self.cut.signs.value or ""
+        answer, words = self.gauge()
+        return words if answer != "cannot tell" else self.cut.signs.value or ""
+
+    def gauge(self) -> tuple[Answer, str]:
+        """What the gauges on it say."""
+        return self.reading.once(("gauge", self.id), lambda: gauge_says(self.reading, self.id))
 
     def near(self) -> tuple[str, ...]:
         """Marks of bolts that stand too near, old ones and those of every alternative."""

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.findings.answer import Answer
+from groundsill.findings.trend import Trend
 from groundsill.working.value import Mark
 
 __all__ = ["WEIGHTS", "Cure", "Finding", "Judgement", "KnownBy", "Reason", "Weight", "heaviest"]
@@ -59,7 +60,8 @@ class Finding:
 
     ``address`` is ``finding/<topic>/<id>``; ``place`` is the line or stretch in words; ``line`` and ``station_in`` say
     where it stands on the plan (None for a whole stretch). ``cause`` is what may have brought it about, likeliest
-    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done.
+    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done. ``trend`` is what
+    readings over time say, where the finding stands on such.
     """
 
     address: str
@@ -78,6 +80,7 @@ class Finding:
     cures: tuple[Cure, ...]
     left_alone: str
     marks: tuple[Mark, ...]
+    trend: Trend | None = None
 
     @property
     def weight(self) -> Weight:
