@@ -5,7 +5,8 @@ of the structure. Each weighing stands on questions with three answers (yes, no,
 remedies are data in ``rules/``; the code only asks them. In: a survey. Out: findings, worst first.
 
 `answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `cracks` cracks,
-cold joints and gaps in the foundation · `monitors` gauges and marks read over time, by `trend` and `statistics` · `found` all of them, in order.
+cold joints and gaps in the foundation · `monitors` gauges and marks read over time, by `trend` and `statistics` ·
+`found` all of them, in order.
 """
 
 from __future__ import annotations

@@ -60,8 +60,8 @@ class Finding:
 
     ``address`` is ``finding/<topic>/<id>``; ``place`` is the line or stretch in words; ``line`` and ``station_in`` say
     where it stands on the plan (None for a whole stretch). ``cause`` is what may have brought it about, likeliest
-    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done. ``trend`` is what
-    readings over time say, where the finding stands on such.
+    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done. ``trend`` is
+    what readings over time say, where the finding stands on such.
     """
 
     address: str

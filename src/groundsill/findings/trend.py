@@ -32,7 +32,9 @@ EVERY_DAYS: Final = 91
 _YEAR: Final = 365.25
 _FULL_YEAR: Final = 360  # days from first to last reading that make a year, a visit being a few days early: our choice
 _CHANCE: Final = 0.05  # the chance to call still what moves at the stated rate, or to call moving what lies still
-_SPARE_FOR_HEAT: Final = 3  # degrees of freedom that must be left for temperature to be told from the season: our choice
+_SPARE_FOR_HEAT: Final = (
+    3  # degrees of freedom that must be left for temperature to be told from the season: our choice
+)
 _SEASON_NEEDS: Final = 4  # level, two of the wave, the rate: what a fit with a season asks for
 _OPEN: Final = "too soon to tell"
 _PLANNED: Final = 40  # readings looked ahead, ten years
@@ -135,9 +137,7 @@ def _warm(told: Sequence[Timed]) -> list[float] | None:
     return warm if len(warm) == len(told) and len(told) - _SEASON_NEEDS - 1 >= _SPARE_FOR_HEAT else None
 
 
-def _columns(
-    days: Sequence[int], first: date, season: bool, warm: Sequence[float] | None = None
-) -> list[list[float]]:
+def _columns(days: Sequence[int], first: date, season: bool, warm: Sequence[float] | None = None) -> list[list[float]]:
     """The columns of the fit: level, the yearly wave, the temperature, and the rate last."""
     start = first.timetuple().tm_yday
     columns = [[1.0] * len(days)]
