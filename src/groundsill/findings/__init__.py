@@ -6,7 +6,7 @@ remedies are data in ``rules/``; the code only asks them. In: a survey. Out: fin
 
 `answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `cracks` cracks,
 cold joints and gaps in the foundation · `monitors` gauges and marks read over time, by `trend` and `statistics` ·
-`found` all of them, in order.
+`levels` the level survey, by `shape` · `found` all of them, in order.
 """
 
 from __future__ import annotations

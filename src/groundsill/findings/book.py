@@ -18,7 +18,7 @@ from groundsill.findings.finding import Cure, KnownBy, Reason
 
 __all__ = ["KNOWN", "TOPICS", "Book", "Question", "book"]
 
-TOPICS: Final = ("cracks", "monitors")
+TOPICS: Final = ("cracks", "levels", "monitors")
 KNOWN: Final = ("seen", "from memory", "common practice, no source", "our choice")
 
 

@@ -8,6 +8,7 @@ from typing import Final
 
 from groundsill.findings.cracks import cracks
 from groundsill.findings.finding import WEIGHTS, Finding, Weight
+from groundsill.findings.levels import levels
 from groundsill.findings.monitors import monitors
 from groundsill.forces.reading import Reading
 from groundsill.house.settle import prepare
@@ -18,11 +19,11 @@ __all__ = ["Findings", "findings_of"]
 _LOOKED_AT: Final[tuple[tuple[str, Callable[[Reading], Iterator[Finding]]], ...]] = (
     ("cracks, cold joints and gaps in the foundation", cracks),
     ("gauges, plumb and level marks read over time", monitors),
+    ("the level survey", levels),
 )
 _NOT_YET: Final = (
     "lean of the foundation", "the quality of concrete, mortar and stone by themselves", "soil against the wood",
-    "water and drainage", "decay and insects in the wood", "the level survey",
-    "what nobody has looked at",
+    "water and drainage", "decay and insects in the wood", "what nobody has looked at",
 )  # fmt: skip
 
 

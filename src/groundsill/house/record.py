@@ -86,4 +86,9 @@ class SpotLevel:
     mark: str = ""
     at: Point = about("Place")
     height_in: float = about("Height over the survey's own zero", unit="in", least=-120, most=120)
+    floor: str = about(
+        "Which floor or sill it is on",
+        help="a name; spots of floors that were never one, or of another zero, are weighed apart",
+        default="",
+    )
     when: str = about("When", default="")
