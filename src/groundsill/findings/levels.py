@@ -62,7 +62,7 @@ class _Floor:
         return Finding(
             address=f"finding/levels/{self.floor or 'house'}",
             mark="",
-            title="Level survey" if not self.floor else f"Level survey of {self.floor}",
+            title="Level survey",
             place="the whole floor" if not self.floor else self.floor,
             line="",
             station_in=None,
