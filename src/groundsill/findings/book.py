@@ -18,7 +18,7 @@ from groundsill.findings.finding import Cure, KnownBy, Reason
 
 __all__ = ["KNOWN", "TOPICS", "Book", "Question", "book"]
 
-TOPICS: Final = ("cracks", "lean", "soil")
+TOPICS: Final = ("cracks", "lean", "levels", "monitors", "soil")
 KNOWN: Final = ("seen", "from memory", "common practice, no source", "our choice")
 
 
@@ -43,12 +43,13 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """The rules of one topic."""
+    """The rules of one topic; ``says`` are what its weighings say, where the words are not the code's own."""
 
     topic: str
     questions: Mapping[str, Question]
     cures: Mapping[str, Cure]
     left_alone: Mapping[str, str]
+    says: Mapping[str, str]
 
 
 @lru_cache(maxsize=len(TOPICS))
@@ -65,7 +66,7 @@ def book(topic: str) -> Book:
         key: Cure(key, **_known(topic, key, each | {"cautions": tuple(cautions[c] for c in each["cautions"])}))
         for key, each in told["cure"].items()
     }
-    return Book(topic, questions, cures, told["left_alone"])
+    return Book(topic, questions, cures, told["left_alone"], told.get("says", {}))
 
 
 def _known(topic: str, key: str, told: Mapping[str, Any]) -> dict[str, Any]:

@@ -9,6 +9,8 @@ from typing import Final
 from groundsill.findings.cracks import cracks
 from groundsill.findings.finding import WEIGHTS, Finding, Weight
 from groundsill.findings.lean import lean
+from groundsill.findings.levels import levels
+from groundsill.findings.monitors import monitors
 from groundsill.findings.soil import soil
 from groundsill.forces.reading import Reading
 from groundsill.house.settle import prepare
@@ -20,11 +22,12 @@ _LOOKED_AT: Final[tuple[tuple[str, Callable[[Reading], Iterator[Finding]]], ...]
     ("cracks, cold joints and gaps in the foundation", cracks),
     ("lean of the foundation", lean),
     ("soil against the wood", soil),
+    ("gauges, plumb and level marks read over time", monitors),
+    ("the level survey", levels),
 )
 _NOT_YET: Final = (
-    "the quality of concrete, mortar and stone by themselves",
-    "water and drainage", "decay and insects in the wood", "the level survey", "readings over time",
-    "what nobody has looked at",
+    "the quality of concrete, mortar and stone by themselves", "water and drainage",
+    "decay and insects in the wood", "what nobody has looked at",
 )  # fmt: skip
 
 

@@ -30,7 +30,9 @@ from groundsill.papers.document import (
 )
 from groundsill.papers.views.cautions import SHORT_CAUTION, work_cautions
 from groundsill.papers.views.cover import stamp_lines
+from groundsill.papers.views.levels_view import levels_figure
 from groundsill.papers.views.plan_view import found_plan
+from groundsill.papers.views.readings_view import readings_figure
 from groundsill.papers.views.words import sentence
 from groundsill.study import Study
 from groundsill.work.document import House
@@ -52,9 +54,9 @@ _THREE: Final = (
 _NOTHING = "The survey names nothing of what is looked at here."
 
 
-def findings_blocks(found: Findings) -> tuple[Block, ...]:
+def findings_blocks(house: House, found: Findings) -> tuple[Block, ...]:
     """The plain page and every finding in full: what ``groundsill findings`` prints."""
-    return (*_plain_page(found), *_in_full(found))
+    return (*_plain_page(found), *_in_full(house, found))
 
 
 def findings_report(house: House, study: Study, found: Findings) -> Document:
@@ -65,7 +67,7 @@ def findings_report(house: House, study: Study, found: Findings) -> Document:
         PageBreak(),
         Heading("Where it is", 1, "where"),
         found_plan(house, study, {}),
-        *_in_full(found),
+        *_in_full(house, found),
         Heading("Before any of this is done", 1, "cautions"),
         *work_cautions(),
     )
@@ -106,7 +108,7 @@ def _heaviest_says(finding: Finding) -> str:
     raise AssertionError("the weight of a finding is that of one of its three")
 
 
-def _in_full(found: Findings) -> Iterator[Block]:
+def _in_full(house: House, found: Findings) -> Iterator[Block]:
     if found.findings:
         yield Heading("Each finding", 1, "each")
     for finding in found.findings:
@@ -119,6 +121,9 @@ def _in_full(found: Findings) -> Iterator[Block]:
                 KeyValue("If nothing is done", finding.left_alone),
             )
         )
+        for figure in (readings_figure(finding, house.units), levels_figure(finding, house)):
+            if figure is not None:
+                yield figure
         yield _questions(finding)
         if finding.confirm:
             yield Paragraph((strong("What would settle it"),))
