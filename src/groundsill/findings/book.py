@@ -18,7 +18,7 @@ from groundsill.findings.finding import Cure, KnownBy, Reason
 
 __all__ = ["KNOWN", "TOPICS", "Book", "Question", "book"]
 
-TOPICS: Final = ("cracks",)
+TOPICS: Final = ("cracks", "footings", "concrete", "masonry", "sills", "framing", "noted", "unseen")
 KNOWN: Final = ("seen", "from memory", "common practice, no source", "our choice")
 
 
@@ -43,12 +43,13 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """The rules of one topic."""
+    """The rules of one topic; ``says`` are the words of each weighing, for each weight it may come to."""
 
     topic: str
     questions: Mapping[str, Question]
     cures: Mapping[str, Cure]
     left_alone: Mapping[str, str]
+    says: Mapping[str, Mapping[str, str]]
 
 
 @lru_cache(maxsize=len(TOPICS))
@@ -63,9 +64,9 @@ def book(topic: str) -> Book:
     cautions = tomllib.loads((files(__package__) / "rules" / "cautions.toml").read_text("utf-8"))
     cures = {
         key: Cure(key, **_known(topic, key, each | {"cautions": tuple(cautions[c] for c in each["cautions"])}))
-        for key, each in told["cure"].items()
+        for key, each in told.get("cure", {}).items()
     }
-    return Book(topic, questions, cures, told["left_alone"])
+    return Book(topic, questions, cures, told.get("left_alone", {}), told.get("says", {}))
 
 
 def _known(topic: str, key: str, told: Mapping[str, Any]) -> dict[str, Any]:

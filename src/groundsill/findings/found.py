@@ -6,8 +6,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from groundsill.findings.concrete import concrete
 from groundsill.findings.cracks import cracks
 from groundsill.findings.finding import WEIGHTS, Finding, Weight
+from groundsill.findings.masonry import masonry
+from groundsill.findings.sills import bolts, sills
 from groundsill.forces.reading import Reading
 from groundsill.house.settle import prepare
 from groundsill.work.document import House
@@ -16,6 +19,10 @@ __all__ = ["Findings", "findings_of"]
 
 _LOOKED_AT: Final[tuple[tuple[str, Callable[[Reading], Iterator[Finding]]], ...]] = (
     ("cracks, cold joints and gaps in the foundation", cracks),
+    ("concrete by itself, stretch by stretch, with its footing", concrete),
+    ("brick and stone by themselves, stretch by stretch", masonry),
+    ("the sill, piece by piece: decay, insects, damp, bearing", sills),
+    ("old bolts, line by line", bolts),
 )
 _NOT_YET: Final = (
     "lean of the foundation", "the quality of concrete, mortar and stone by themselves", "soil against the wood",

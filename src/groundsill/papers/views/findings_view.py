@@ -49,7 +49,7 @@ _GROUPS: Final[tuple[tuple[Weight, str, str], ...]] = (
 _THREE: Final = (
     ("gravity", "the weight of the house"), ("earthquake", "an earthquake"), ("durability", "its life"),
 )  # fmt: skip
-_NOTHING = "The survey names no crack, cold joint or gap in the foundation."
+_NOTHING = "The survey names nothing that could be weighed."
 
 
 def findings_blocks(found: Findings) -> tuple[Block, ...]:
@@ -115,7 +115,7 @@ def _in_full(found: Findings) -> Iterator[Block]:
             (
                 KeyValue("Seen", "; ".join(finding.observed) or "named in the survey, nothing measured"),
                 *(KeyValue(f"For {what}", _judged(finding, name)) for name, what in _THREE),
-                KeyValue("Moving?", sentence(finding.active.text)),
+                KeyValue("Does it go on?", sentence(finding.active.text)),
                 KeyValue("If nothing is done", finding.left_alone),
             )
         )
