@@ -18,6 +18,7 @@ from groundsill.forces.reading import Reading
 from groundsill.house.fact import Fact
 from groundsill.house.underfloor import Bolt, SillPiece
 from groundsill.loadpath.bolts_counted import FITS_IN
+from groundsill.working.value import Mark
 
 __all__ = ["bolts", "sills"]
 
@@ -231,7 +232,7 @@ class _Bolts:
         if not bad:
             yield "leave"
 
-    def marks(self) -> frozenset[str]:
+    def marks(self) -> frozenset[Mark]:
         """The marks of what is known of them."""
         return frozenset(m for id, _ in self.every for m in self.reading.marked(f"{_BOLTS}.{id}", *_BOLT_FACTS))
 
