@@ -46,8 +46,8 @@ class Asking:
     def weighed(self, concern: Concern, matters: Sequence[Reason] = (), watch: Sequence[Reason] = ()) -> Judgement:
         """The heaviest of what the answers come to: a no matters, or is to be watched; an open one cannot be told."""
         found: list[Weight] = ["does not matter"]
-        for reasons, weight in ((matters, "matters"), (watch, "watch")):
-            found += [_weight_of(reason, weight) for reason in reasons]  # type: ignore[arg-type]
+        found += [_weight_of(reason, "matters") for reason in matters]
+        found += [_weight_of(reason, "watch") for reason in watch]
         weight = heaviest(*found)
         says = _OPEN if weight == "cannot tell" else book(self.topic).says[concern][weight]
         return Judgement(weight, says, (*matters, *watch))
@@ -101,4 +101,4 @@ def settles(active: Reason, *judged: Judgement) -> tuple[str, ...]:
 
 
 def _weight_of(reason: Reason, where_no: Weight) -> Weight:
-    return {"yes": "does not matter", "no": where_no}.get(reason.answer, "cannot tell")  # type: ignore[return-value]
+    return {"yes": "does not matter", "no": where_no}.get(reason.answer, "cannot tell")

@@ -1,7 +1,7 @@
-"""Concrete by itself, one finding for each stretch: does it crumble, is it hard, how strong is it, do its bars rust.
+"""Concrete by itself, one finding a stretch: does it crumble, is it hard, how strong is it, do its bars rust.
 
-Looks deceive: rough concrete full of stones may be hard, and smooth concrete soft. So the probe, the hammer and the core
-speak before the eye. The footing's own questions are those of every material.
+Looks deceive: rough concrete full of stones may be hard, and smooth concrete soft. So the probe, the hammer and the
+core speak before the eye. The footing's own questions are those of every material.
 """
 
 from __future__ import annotations
@@ -186,7 +186,7 @@ class _Stretch:
         if soft.known:
             yield f"a probe went in {self.ask.told(soft)}"
         if hammer is not None:
-            yield f"rebound number {hammer:.0f}; without cores of the same concrete the hammer tells only where it differs"
+            yield f"rebound number {hammer:.0f}, which without cores tells only where concrete differs"
         if cores is not None:
             yield cores.words
         yield from self.ask.in_words(self.ask.noted(self.id, *_KINDS))

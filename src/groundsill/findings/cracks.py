@@ -276,7 +276,9 @@ class _Crack:
             if told.known:
                 yield str(told.value) + (f" ({told.how})" if told.how else "")
         ask = Asking(self.reading, "cracks")
-        yield from ask.in_words(tuple(each for each in self.reading.house.survey.observations.values() if self.same(each)))
+        yield from ask.in_words(
+            tuple(each for each in self.reading.house.survey.observations.values() if self.same(each))
+        )
 
     def same(self, noted: Observation) -> bool:
         """Whether an observation is of this crack: made on it, or on the foundation beside it at its station."""

@@ -26,6 +26,7 @@ from groundsill.standards.irc_2012.tables import table_r403_1
 
 __all__ = ["Footing"]
 
+_DWELLING: Final = 2  # the residential code is for houses of one or two dwellings
 _MOST_FLOORS: Final = 3  # as many as the tables of both codes go to
 _WEAKEST_SOIL: Final = 1500.0  # the column of the weakest soil, where nobody knows the soil
 
@@ -48,8 +49,12 @@ class Footing:
         floors, segment = self.floors(), self.segment
         frost = self.reading.house.survey.site.soil.frost_depth_in
         least = least_footing(float(floors))
-        wide = max(least.width, self.residential_width())
-        figures = {"floors": _floors(floors), "width": self.ask.shown(wide), "thickness": self.ask.shown(least.thickness)}
+        wide = self.residential_width() if self.reading.house.survey.building.families <= _DWELLING else least.width
+        figures = {
+            "floors": _floors(floors),
+            "width": self.ask.shown(wide),
+            "thickness": self.ask.shown(least.thickness),
+        }
         has = {
             "has_width": self.ask.told(segment.footing_width_in),
             "has_thickness": self.ask.told(segment.footing_thickness_in),

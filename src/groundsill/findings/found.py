@@ -13,7 +13,7 @@ from groundsill.findings.framing import framing
 from groundsill.findings.masonry import masonry
 from groundsill.findings.noted import noted
 from groundsill.findings.sills import bolts, sills
-from groundsill.findings.unseen import unseen
+from groundsill.findings.unseen import NEXT, unseen
 from groundsill.forces.reading import Reading
 from groundsill.house.settle import prepare
 from groundsill.work.document import House
@@ -56,5 +56,5 @@ def findings_of(house: House) -> Findings:
     found = [finding for _, topic in _LOOKED_AT for finding in topic(reading)]
     for _, last in _LAST:
         found += last(reading, tuple(found))
-    found.sort(key=lambda finding: WEIGHTS.index(finding.weight))
+    found.sort(key=lambda finding: (WEIGHTS.index(finding.weight), finding.address != NEXT))
     return Findings(tuple(found), tuple(what for what, _ in (*_LOOKED_AT, *_LAST)), _NOT_YET)

@@ -107,11 +107,11 @@ def _cut(reading: Reading, id: str, seen: Observation) -> Finding:
     ask, under = Asking(reading, "framing"), reading.house.survey.underfloor
     where, line, about = "under the floor", "", _thing(reading, seen)
     if isinstance(about, JoistField):
-        notch = _notched(ask, seen.size_in, about.depth_in, "notch in a joist, outer thirds", "joist")
+        notch = _notched(ask, seen.size_in, about.depth_in, "notch in a joist, outer thirds", "notched_joist")
         told, keys = _weighed(ask, (notch,)), ("sister",)
         where = f"joists {about.mark or seen.on}"
     elif isinstance(about, Segment):
-        notch = _notched(ask, seen.size_in, about.stud.depth_in, "notch in a bearing stud", "stud")
+        notch = _notched(ask, seen.size_in, about.stud.depth_in, "notch in a bearing stud", "notched_stud")
         told, keys, line = _weighed(ask, (notch,), (notch,)), ("sister",), about.line
         where = f"{about.mark or seen.on}, line {ask.line_mark(line)}"
     else:
@@ -131,14 +131,14 @@ def _thing(reading: Reading, seen: Observation) -> object:
     return under.joists.get(seen.on or "") or under.segments.get(seen.on or "")
 
 
-def _notched(ask: Asking, size: Fact[float], depth: Fact[float], row: str, what: str) -> Reason:
+def _notched(ask: Asking, size: Fact[float], depth: Fact[float], row: str, key: str) -> Reason:
     """Whether a notch is no deeper than the code lets pass, over all that the notch and the wood may be."""
     part = table_r502_8_1().read(row)
     ends = [depth.value if end is None else end for end in (depth.low, depth.high)]
     answers = {"cannot tell" if end is None or size.value is None else at_most(size, part * end) for end in ends}
-    answer: Answer = answers.pop() if len(answers) == 1 else "cannot tell"  # type: ignore[assignment]
+    answer: Answer = answers.pop() if len(answers) == 1 else "cannot tell"
     shown = "of its depth" if depth.value is None else f"of its depth ({ask.shown(part * depth.value)})"
-    return ask.asked(f"notched_{what}", answer, size=ask.told(size), most=f"{part:.0%} {shown}")
+    return ask.asked(key, answer, size=ask.told(size), most=f"{part:.0%} {shown}")
 
 
 def _cut_plate(reading: Reading, id: str, splice: PlateSplice) -> Finding:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from groundsill.findings.answer import Answer, at_most, holds, is_one_of
+from groundsill.findings.answer import Answer, at_most, every, holds, is_one_of
 from groundsill.findings.asking import Asking, settles
 from groundsill.findings.finding import Finding, Reason
 from groundsill.findings.footings import Footing
@@ -131,11 +131,11 @@ class _Stretch:
     def eroded(self) -> Reason:
         """Whether its joints lost little of their mortar, by the deepest place that was noted."""
         gone = [seen.size_in for seen in self.ask.noted(self.id, "missing mortar", "soft mortar")]
-        answers = {at_most(size, _ERODED_IN) for size in gone}
-        if self.jointed().answer == "no" or "no" in answers:
-            answer: Answer = "no"
-        else:
-            answer = "yes" if self.mortar().answer == "yes" and "cannot tell" not in answers else "cannot tell"
+        answer: Answer = "yes" if self.mortar().answer == "yes" else "cannot tell"
+        if gone:
+            answer = every(at_most(size, _ERODED_IN) for size in gone)
+        if self.jointed().answer == "no":
+            answer = "no"
         return self.ask.asked("eroded", answer, limit=self.ask.shown(_ERODED_IN))
 
     def proved(self) -> Reason:

@@ -17,6 +17,14 @@ from groundsill.house.survey import Survey
 
 __all__ = ["noted"]
 
+_TITLES: Final = {
+    "crack": "Crack noted, not measured", "lean": "Lean noted", "crumbling": "Crumbling noted",
+    "honeycomb": "Stones without paste noted", "soft mortar": "Soft mortar noted",
+    "missing mortar": "Empty joints noted", "damp": "Damp noted", "soil on wood": "Soil on wood noted",
+    "decay": "Decay noted", "insects": "Insects noted", "cut framing": "Cut framing noted", "rust": "Rust noted",
+    "settlement": "Settlement noted", "undermining": "Hollow under the footing noted", "drainage": "Water noted",
+    "missing": "Something missing noted", "repair": "Earlier repair noted", "other": "Noted",
+}  # fmt: skip
 _MAY: Final = "nobody has weighed it; its words stand here so that they are not lost"
 
 
@@ -31,13 +39,13 @@ def noted(reading: Reading, found: Sequence[Finding]) -> Iterator[Finding]:
 
 def _as_it_stands(ask: Asking, id: str, seen: Observation) -> Finding:
     """One observation as a finding of its own."""
-    means = ask.asked(seen.kind.replace(" ", "_"), "cannot tell")
+    means = ask.asked(seen.kind, "cannot tell")
     judged = Judgement("cannot tell", _MAY, (means,))
     where, line = _where(ask, seen)
     return Finding(
         address=f"finding/noted/{id}",
         mark=seen.mark,
-        title=f"Noted: {seen.kind}" if seen.kind != "other" else "Noted",
+        title=_TITLES[seen.kind],
         place=where,
         line=line,
         station_in=seen.station_in,
@@ -74,7 +82,8 @@ def _thing(survey: Survey, id: str | None) -> object:
     under, foundation = survey.underfloor, survey.foundation
     for things in (
         foundation.segments, foundation.breaks, under.segments, under.sills, under.bolts, under.posts, under.girders,
-        under.joists, under.obstructions, under.openings, under.ledgers, survey.building.walls, survey.building.chimneys,
+        under.joists, under.obstructions, under.openings, under.ledgers, survey.building.walls,
+        survey.building.chimneys,
     ):  # fmt: skip
         if id in things:
             return things[id]  # type: ignore[index]

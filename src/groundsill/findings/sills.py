@@ -104,7 +104,7 @@ class _Sill:
         if self.piece.soft_depth_in.known:
             return self.piece.soft_depth_in
         sizes = [seen.size_in for seen in self.ask.noted(self.id, "decay") if seen.size_in.known]
-        return max(sizes, key=lambda f: f.value if f.high is None else f.high, default=Fact(state="unknown"))
+        return max(sizes, key=lambda f: max(f.value or 0.0, f.high or 0.0), default=Fact(state="unknown"))
 
     def insects(self) -> tuple[Reason, ...]:
         """Whether insects are in it; asked only where they were noted."""
@@ -147,7 +147,9 @@ class _Sill:
         if piece.damp.known:
             yield ("damp" if piece.damp.value else "dry") + (f" ({piece.damp.how})" if piece.damp.how else "")
         if piece.gap_in.value:
-            yield f"a gap of {self.ask.told(piece.gap_in)} under it" + (f" ({piece.gap_in.how})" if piece.gap_in.how else "")
+            yield f"a gap of {self.ask.told(piece.gap_in)} under it" + (
+                f" ({piece.gap_in.how})" if piece.gap_in.how else ""
+            )
         yield from self.ask.in_words(self.ask.noted(self.id, "decay", "insects", "cut framing", "repair"))
 
 
@@ -209,9 +211,13 @@ class _Bolts:
             active=active,
             confirm=settles(active, gravity, earthquake, durability),
             cures=self.ask.cures(*self.cures(count)),
-            left_alone=self.ask.left_alone({"yes": "held", "no": "loose"}.get(every(r.answer for r in count), "unheld")),
+            left_alone=self.ask.left_alone(self.alone(count)),
             marks=tuple(sorted(self.marks())),
         )  # fmt: skip
+
+    def alone(self, count: Sequence[Reason]) -> str:
+        """Which words tell what happens if nothing is done."""
+        return {"yes": "held", "no": "loose"}.get(every(reason.answer for reason in count), "unheld")
 
     def of_all(self, key: str, asked: Callable[[Bolt], Answer], absent: Answer | None = None) -> Reason:
         """One question asked of every bolt; the answer names those it is about."""

@@ -17,7 +17,10 @@ from groundsill.house.missing import Missing, incomplete, together
 from groundsill.house.model import FieldFacts, places
 from groundsill.house.survey import Survey
 
-__all__ = ["unseen"]
+__all__ = ["NEXT", "unseen"]
+
+NEXT: Final = "finding/unseen/next"
+"""The address of the finding that says what to look at next."""
 
 _ON_A_LINE: Final = ("segments", "sills", "bolts")
 _GRAVITY: Final = (
@@ -28,7 +31,7 @@ _LIFE: Final = ("condition", "above_outside_soil_in")
 _NOTED: Final = "finding/noted/"
 _OPEN: Final = "what nobody looked at could change what is said here"
 _NONE: Final = "nothing that bears on it is missing here"
-_NEXT: Final = 6  # as many looks as fit a morning under the house: our choice
+_LOOKS: Final = 6  # as many looks as fit a morning under the house: our choice
 
 
 def unseen(reading: Reading, found: Sequence[Finding]) -> Iterator[Finding]:
@@ -54,18 +57,20 @@ def _next(ask: Asking, found: Sequence[Finding]) -> Iterator[Finding]:
             bears.setdefault(settle, []).append(_name(finding))
             if len(open_ones) == 1 and finding.weight != "matters":
                 alone.setdefault(settle, []).append(_name(finding))
-    ranked = sorted(bears, key=lambda settle: (-len(alone.get(settle, ())), -len(bears[settle]), settle))[:_NEXT]
+    ranked = sorted(bears, key=lambda settle: (-len(alone.get(settle, ())), -len(bears[settle]), settle))[:_LOOKS]
     if not ranked:
         return
     reasons = tuple(
         replace(
-            ask.asked("next_look", "cannot tell", look=look, alone=_named(alone.get(look, ())), bears=_named(bears[look])),
+            ask.asked(
+                "next_look", "cannot tell", look=look, alone=_named(alone.get(look, ())), bears=_named(bears[look])
+            ),
             key=f"next_look_{n}",
             settle=look,
         )
         for n, look in enumerate(ranked, start=1)
     )
-    yield _finding(ask, "finding/unseen/next", "What to look at next", "the whole house", "", (reasons, reasons, reasons))
+    yield _finding(ask, NEXT, "What to look at next", "the whole house", "", (reasons, reasons, reasons))
 
 
 def _open(finding: Finding) -> tuple[str, ...]:
