@@ -111,7 +111,7 @@ class _Gauge:
 
     def judged(self, what: str, moving: Weight, reasons: tuple[Reason, ...]) -> Judgement:
         """One weighing: what moves weighs ``moving``, what lies still nothing, the rest nobody can tell."""
-        says = book("monitors").says
+        says = book("monitors").words
         if self.answer == "no":
             return Judgement(moving, says[what].format(what=_WHAT[self.monitor.kind]), reasons)
         if self.answer == "yes":
@@ -133,7 +133,7 @@ class _Gauge:
         if self.answer != "cannot tell":
             return reason
         key = "again" if trend.answer_by else "finer"
-        return replace(reason, settle=book("monitors").says[key].format(next=trend.next, by=trend.answer_by))
+        return replace(reason, settle=book("monitors").words[key].format(next=trend.next, by=trend.answer_by))
 
     def season(self) -> Reason:
         """Whether the yearly to and fro is told apart from the rate."""
