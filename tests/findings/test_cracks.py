@@ -114,8 +114,7 @@ def test_a_crack_that_still_moves_gets_no_list_of_repairs_first():
 
 
 def test_steps_are_no_damage_and_a_cold_joint_is_named_as_one():
-    found = findings_of(cracked(kind="step")).findings
-    assert not [finding for finding in found if finding.address.startswith("finding/crack/")]
+    assert not [f for f in findings_of(cracked(kind="step")).findings if f.address.startswith("finding/crack/")]
     assert [reason.key for reason in the(cracked(kind="cold joint", **HARMLESS)).cause] == ["joint"]
 
 

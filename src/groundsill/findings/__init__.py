@@ -7,7 +7,8 @@ remedies are data in ``rules/``; the code only asks them. In: a survey. Out: fin
 `answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `cracks` cracks,
 cold joints and gaps in the foundation · `lean` foundations that lean · `standing` where the load of one comes down ·
 `ground_beside` what of the ground may have turned it · `soil` soil against the wood · `air_gap` the fence that holds
-soil off it · `worked` what was worked out, line by line · `found` all of them, in order.
+soil off it · `worked` what was worked out, line by line · `monitors` gauges and marks read over time, by `trend` and
+`statistics` · `levels` the level survey, by `shape` · `found` all of them, in order.
 """
 
 from __future__ import annotations

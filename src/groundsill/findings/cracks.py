@@ -13,11 +13,14 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
+from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.monitors import gauge_says
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationBreak, FoundationSegment
+from groundsill.house.record import Observation
 from groundsill.loadpath.stem import CLEAR_OF_BREAK_IN
 from groundsill.standards.aci224r_01.tables import table_4_1
 from groundsill.standards.bre_251.tables import table_1
@@ -33,6 +36,7 @@ _TITLES: Final = {
 _MM: Final = 25.4
 _AT_END_IN: Final = 12.0  # a break no farther from the end of its line stands at a corner: our choice
 _IN_LINE: Final = 1 / 16  # sides that differ by no more are in line, as near as a straightedge tells: our choice
+_SAME_IN: Final = 12.0  # a crack noted no farther from a break is that break: our choice
 _EVEN: Final = 1 / 32  # widths that differ by no more are one width: our choice
 _SLIGHT: Final = "2 slight"
 _DAMP: Final = "humidity, moist air, soil"
@@ -64,7 +68,7 @@ class _Crack:
     def finding(self) -> Finding:
         """The three weighings, what may have caused it, and what fits."""
         gravity, earthquake, durability = self.gravity(), self.earthquake(), self.durability()
-        active = self.asked("dormant", self.dormant(), why=self.why_dormant())
+        active = self.stillness()
         line = self.reading.house.survey.underfloor.lines[self.cut.line]
         path = f"{_PATH}.{self.id}"
         names = (
@@ -115,10 +119,10 @@ class _Crack:
         return every((at_most(self.cut.offset_in, _IN_LINE), at_most(self.cut.lateral_offset_in, _IN_LINE)))
 
     def dormant(self) -> Answer:
-        """Whether it lies still, by readings first, else by what its faces tell."""
-        by_gauge = opposite(holds(self.cut.moving))
-        if by_gauge != "cannot tell":
-            return by_gauge
+        """Whether it lies still: as the survey knows, else by readings of a gauge, else by what its faces tell."""
+        for told in (opposite(holds(self.cut.moving)), self.gauge()[0]):
+            if told != "cannot tell":
+                return told
         signs = self.cut.signs.value
         return "yes" if signs in _STILL else "no" if signs in _MOVES else "cannot tell"
 
@@ -126,7 +130,18 @@ class _Crack:
         """What tells whether it moves."""
         if self.cut.moving.value is not None:
             return self.cut.moving.how or "as recorded in the survey"
-        return self.cut.signs.value or ""
+        answer, words = self.gauge()
+        return words if answer != "cannot tell" else self.cut.signs.value or ""
+
+    def stillness(self) -> Reason:
+        """Whether it lies still, as a reason; a gauge that does not tell yet says when to read it again."""
+        reason = self.asked("dormant", self.dormant(), why=self.why_dormant())
+        words = self.gauge()[1]
+        return replace(reason, settle=words) if words and reason.answer == "cannot tell" else reason
+
+    def gauge(self) -> tuple[Answer, str]:
+        """What the gauges on it say."""
+        return self.reading.once(("gauge", self.id), lambda: gauge_says(self.reading, self.id))
 
     def near(self) -> tuple[str, ...]:
         """Marks of bolts that stand too near, old ones and those of every alternative."""
@@ -182,7 +197,7 @@ class _Crack:
         reasons = (
             self.asked("offset", self.offset(), offset=self.told(sideways)),
             self.asked("section", self.whole()),
-            self.asked("dormant", self.dormant(), why=self.why_dormant()),
+            self.stillness(),
             self.asked("bolts", "no" if near else "yes", clear=clear, count=count, which=", ".join(near)),
             self.asked("sill", self.sill()),
         )
@@ -248,6 +263,8 @@ class _Crack:
             yield "strap"
         if self.whole() == "no":
             yield "local"
+        if moving == "yes" and self.offset() == "no":
+            yield "bear"
         if {gravity, earthquake} <= {"does not matter", "watch"}:
             yield from ("leave", "fill") if self.cut.width_in.value else ("leave",)
 
@@ -272,6 +289,18 @@ class _Crack:
         for told in (cut.pattern, cut.signs):
             if told.known:
                 yield str(told.value) + (f" ({told.how})" if told.how else "")
+        ask = Asking(self.reading, "cracks")
+        yield from ask.in_words(
+            tuple(each for each in self.reading.house.survey.observations.values() if self.same(each))
+        )
+
+    def same(self, noted: Observation) -> bool:
+        """Whether an observation is of this crack: made on it, or on the foundation beside it at its station."""
+        segments = self.reading.house.survey.foundation.segments
+        if noted.on not in segments or noted.kind != "crack" or noted.station_in is None:
+            return noted.on == self.id
+        near = abs(noted.station_in - self.cut.station_in) <= _SAME_IN
+        return near and segments[noted.on].line == self.cut.line
 
 
 def _class_of(width: Fact[float]) -> dict[str, str]:
