@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 import pytest
 
 from groundsill.findings import findings_of

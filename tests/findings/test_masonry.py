@@ -108,7 +108,7 @@ def test_a_wish_to_keep_the_look_puts_remedies_that_leave_its_face_first():
 
 def test_direct_bolting_is_offered_only_where_it_holds_together_and_never_first_without_tests():
     untested = of(tests=())
-    assert [c.key for c in untested.cures][0] == "inner"
+    assert untested.cures[0].key == "inner"
     assert "direct" in [c.key for c in untested.cures]
     assert "direct" not in [c.key for c in of(mortar=measured("missing")).cures]
 
