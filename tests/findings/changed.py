@@ -33,7 +33,7 @@ def house_with(
     frost: float | None = 0.0,
     **facts: Any,
 ) -> House:
-    """The house with these facts of one object, these observations and tests in place of its own, and this frost."""
+    """The house with these facts of one object, these observations and tests for its own, and no hidden frost."""
     house = small_house()
     survey = house.survey
     room, name = place.split(".")

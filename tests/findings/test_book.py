@@ -32,4 +32,4 @@ def test_every_rule_is_asked_and_what_cannot_be_told_says_what_would_settle_it(t
 @pytest.mark.parametrize("topic", TOPICS)
 def test_no_rule_calls_anything_safe(topic):
     text = (files("groundsill.findings") / "rules" / f"{topic}.toml").read_text("utf-8")
-    assert "safe" not in text.lower().replace("unsafe", "")
+    assert "safe" not in text.lower().replace("unsafe", "").replace("iccsafe.org", "")

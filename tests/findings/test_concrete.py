@@ -100,10 +100,10 @@ def front(**facts):
 
 
 def test_what_the_house_presses_is_worked_out_from_its_weight():
-    """By hand, 30 ft of front: live 5 ft of floor at 40 psf, 6,000 lb; snow 352 sq ft at 20 psf, 7,040 lb; dead
-    12,484 lb from the take-down, which has tests of its own. D + 0.75 (L + S) = 22,264 lb, 742 plf. The
-    concrete: 26 in. of 6 in. stem and 5 in. of footing on either side, 8 in. thick: 236 sq in. at 150 pcf, 246 plf.
-    988 plf on 16 in.: 741 psf. On 6 in. alone: (742 + 162.5)/0.5 = 1,809 psf, more than the 1,500 psf of clay (IBC Table 1806.2)."""
+    """By hand, 30 ft of front: live 5 ft of floor at 40 psf, 6,000 lb; snow 352 sq ft at 20 psf, 7,040 lb; dead 12,484
+    lb from the take-down, which has tests of its own. D + 0.75 (L + S) = 22,264 lb, 742 plf. The concrete: 26 in. of
+    6 in. stem and 5 in. of footing on either side, 8 in. thick: 236 sq in. at 150 pcf, 246 plf. 988 plf on 16 in.:
+    741 psf. On 6 in. alone: (742 + 162.5)/0.5 = 1,809 psf, more than the 1,500 psf of clay (IBC Table 1806.2)."""
     wide, narrow = front(), front(footing_width_in=measured(6.0))
     assert (answers(wide)["pressing"], answers(narrow)["pressing"]) == ("yes", "no")
     assert narrow.gravity.weight == "watch"

@@ -44,5 +44,5 @@ def findings(file: Path, out: Path | None, as_json: bool) -> int:
     elif as_json:
         say_json(findings_told(house, found))
         return DONE
-    print_document(Document(f"{house.survey.name}: findings", findings_blocks(found), numbered=False), console())
+    print_document(Document(f"{house.survey.name}: findings", findings_blocks(house, found), numbered=False), console())
     return DONE

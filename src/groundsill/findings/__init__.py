@@ -6,8 +6,11 @@ remedies are data in ``rules/``; the code only asks them. In: a survey. Out: fin
 
 `answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `asking` what
 every topic does alike · `cracks` cracks, cold joints and gaps · `footings` size, frost and pressure of any footing ·
-`concrete` · `masonry` brick and stone · `sills` the sill and old bolts · `framing` posts, cuts, old bracing · `noted`
-what the surveyor wrote and no topic reads · `unseen` what nobody looked at · `found` all of them, in order.
+`concrete` · `masonry` brick and stone · `sills` the sill and old bolts · `framing` posts, cuts, old bracing · `lean`
+foundations that lean · `standing` where the load of one comes down · `ground_beside` what of the ground may have turned
+it · `soil` soil against the wood · `air_gap` the fence that holds soil off it · `monitors` gauges and marks read over
+time, by `trend` and `statistics` · `levels` the level survey, by `shape` · `noted` what the surveyor wrote and no topic
+reads · `unseen` what nobody looked at · `found` all of them, in order.
 """
 
 from __future__ import annotations

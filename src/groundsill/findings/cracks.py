@@ -16,6 +16,7 @@ from groundsill.findings.answer import Answer, at_most, every, holds, opposite
 from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.monitors import gauge_says
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationBreak, FoundationSegment
@@ -67,7 +68,7 @@ class _Crack:
     def finding(self) -> Finding:
         """The three weighings, what may have caused it, and what fits."""
         gravity, earthquake, durability = self.gravity(), self.earthquake(), self.durability()
-        active = self.asked("dormant", self.dormant(), why=self.why_dormant())
+        active = self.stillness()
         line = self.reading.house.survey.underfloor.lines[self.cut.line]
         path = f"{_PATH}.{self.id}"
         names = (
@@ -118,10 +119,10 @@ class _Crack:
         return every((at_most(self.cut.offset_in, _IN_LINE), at_most(self.cut.lateral_offset_in, _IN_LINE)))
 
     def dormant(self) -> Answer:
-        """Whether it lies still, by readings first, else by what its faces tell."""
-        by_gauge = opposite(holds(self.cut.moving))
-        if by_gauge != "cannot tell":
-            return by_gauge
+        """Whether it lies still: as the survey knows, else by readings of a gauge, else by what its faces tell."""
+        for told in (opposite(holds(self.cut.moving)), self.gauge()[0]):
+            if told != "cannot tell":
+                return told
         signs = self.cut.signs.value
         return "yes" if signs in _STILL else "no" if signs in _MOVES else "cannot tell"
 
@@ -129,7 +130,18 @@ class _Crack:
         """What tells whether it moves."""
         if self.cut.moving.value is not None:
             return self.cut.moving.how or "as recorded in the survey"
-        return self.cut.signs.value or ""
+        answer, words = self.gauge()
+        return words if answer != "cannot tell" else self.cut.signs.value or ""
+
+    def stillness(self) -> Reason:
+        """Whether it lies still, as a reason; a gauge that does not tell yet says when to read it again."""
+        reason = self.asked("dormant", self.dormant(), why=self.why_dormant())
+        words = self.gauge()[1]
+        return replace(reason, settle=words) if words and reason.answer == "cannot tell" else reason
+
+    def gauge(self) -> tuple[Answer, str]:
+        """What the gauges on it say."""
+        return self.reading.once(("gauge", self.id), lambda: gauge_says(self.reading, self.id))
 
     def near(self) -> tuple[str, ...]:
         """Marks of bolts that stand too near, old ones and those of every alternative."""
@@ -185,7 +197,7 @@ class _Crack:
         reasons = (
             self.asked("offset", self.offset(), offset=self.told(sideways)),
             self.asked("section", self.whole()),
-            self.asked("dormant", self.dormant(), why=self.why_dormant()),
+            self.stillness(),
             self.asked("bolts", "no" if near else "yes", clear=clear, count=count, which=", ".join(near)),
             self.asked("sill", self.sill()),
         )
@@ -251,6 +263,8 @@ class _Crack:
             yield "strap"
         if self.whole() == "no":
             yield "local"
+        if moving == "yes" and self.offset() == "no":
+            yield "bear"
         if {gravity, earthquake} <= {"does not matter", "watch"}:
             yield from ("leave", "fill") if self.cut.width_in.value else ("leave",)
 

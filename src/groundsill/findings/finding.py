@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from groundsill.findings.answer import Answer
+from groundsill.findings.shape import Shape
+from groundsill.findings.trend import Trend
 from groundsill.working.value import Mark
 
 __all__ = ["WEIGHTS", "Cure", "Finding", "Judgement", "KnownBy", "Reason", "Weight", "heaviest"]
@@ -59,7 +61,9 @@ class Finding:
 
     ``address`` is ``finding/<topic>/<id>``; ``place`` is the line or stretch in words; ``line`` and ``station_in`` say
     where it stands on the plan (None for a whole stretch). ``cause`` is what may have brought it about, likeliest
-    first; ``cures`` begin with the least that works; ``left_alone`` is what happens if nothing is done.
+    first; ``cures`` begin with the least that works; ``fits`` are the conditions of a remedy that has some, met or not;
+    ``left_alone`` is what happens if nothing is done. ``trend`` is what readings over time say and ``shape`` what spot
+    levels say, where the finding stands on such.
     """
 
     address: str
@@ -78,6 +82,9 @@ class Finding:
     cures: tuple[Cure, ...]
     left_alone: str
     marks: tuple[Mark, ...]
+    fits: tuple[Reason, ...] = ()
+    trend: Trend | None = None
+    shape: Shape | None = None
 
     @property
     def weight(self) -> Weight:

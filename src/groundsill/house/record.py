@@ -62,8 +62,19 @@ class Monitor:
     order: float = 0
     mark: str = ""
     kind: Literal["crack gauge", "plumb", "level"] = "crack gauge"
-    on: str | None = about("Object it sits on", default=None)
+    on: str | None = about(
+        "Object it sits on",
+        help="for a gauge across a crack the crack itself, so that its readings tell whether the crack moves",
+        default=None,
+    )
     unit: str = about("Unit of its readings", default="in")
+    division: float | None = about(
+        "Finest step it can be read to",
+        help="in the unit of its readings; left out, that of a plain gauge of its kind is taken",
+        least=0.00001,
+        most=10,
+        default=None,
+    )
     readings: tuple[Reading, ...] = about("Readings", factory=tuple)
 
 
@@ -75,4 +86,9 @@ class SpotLevel:
     mark: str = ""
     at: Point = about("Place")
     height_in: float = about("Height over the survey's own zero", unit="in", least=-120, most=120)
+    floor: str = about(
+        "Which floor or sill it is on",
+        help="a name; spots of floors that were never one, or of another zero, are weighed apart",
+        default="",
+    )
     when: str = about("When", default="")

@@ -2,5 +2,5 @@
 
 `plan` areas and centroids · `supports` and `strips` floor shared between them · `equilibrium` line forces that hold a
 floor · `footing` pressure under an eccentric load · `collector` the force along a line that floor feeds and walls
-drain. Tests hold it to Shapely, NumPy and closed forms.
+drain · `triangles` between scattered points. Tests hold it to Shapely, NumPy, SciPy and closed forms.
 """

@@ -34,7 +34,9 @@ from groundsill.papers.document import (
 )
 from groundsill.papers.views.cautions import SHORT_CAUTION, work_cautions
 from groundsill.papers.views.cover import stamp_lines
+from groundsill.papers.views.levels_view import levels_figure
 from groundsill.papers.views.plan_view import found_plan
+from groundsill.papers.views.readings_view import readings_figure
 from groundsill.papers.views.words import sentence
 from groundsill.study import Study
 from groundsill.work.document import House
@@ -58,9 +60,9 @@ _DOCUMENTED: Final = ("seen", "from memory")
 _NOTHING = "The survey names nothing that could be weighed."
 
 
-def findings_blocks(found: Findings) -> tuple[Block, ...]:
+def findings_blocks(house: House, found: Findings) -> tuple[Block, ...]:
     """The plain page and every finding in full: what ``groundsill findings`` prints."""
-    return (*_plain_page(found), *_in_full(found))
+    return (*_plain_page(found), *_in_full(house, found))
 
 
 def findings_report(house: House, study: Study, found: Findings) -> Document:
@@ -71,7 +73,7 @@ def findings_report(house: House, study: Study, found: Findings) -> Document:
         PageBreak(),
         Heading("Where it is", 1, "where"),
         found_plan(house, study, {}),
-        *_in_full(found),
+        *_in_full(house, found),
         Heading("Before any of this is done", 1, "cautions"),
         *work_cautions(),
     )
@@ -144,7 +146,7 @@ def _heaviest_says(finding: Finding) -> str:
     raise AssertionError("the weight of a finding is that of one of its three")
 
 
-def _in_full(found: Findings) -> Iterator[Block]:
+def _in_full(house: House, found: Findings) -> Iterator[Block]:
     sources, remedies = _sources(found), _remedies(found)
     if found.findings:
         yield Heading("Each finding", 1, "each")
@@ -159,6 +161,9 @@ def _in_full(found: Findings) -> Iterator[Block]:
                 KeyValue("If nothing is done", finding.left_alone),
             )
         )
+        for figure in (readings_figure(finding, house.units), levels_figure(finding, house)):
+            if figure is not None:
+                yield figure
         yield _questions(alike, sources)
         if finding.confirm:
             yield Paragraph((strong("What would settle it"),))
@@ -190,7 +195,7 @@ def _sources(found: Findings) -> dict[str, int]:
     for finding in found.findings:
         for name, _ in _THREE:
             told += getattr(finding, name).reasons
-        told += (*finding.cause, *finding.cures)
+        told += (*finding.cause, *finding.fits, *finding.cures)
     named = dict.fromkeys(_source(each) for each in told if each.known in _DOCUMENTED)
     return {source: n for n, source in enumerate(named, start=1)}
 
@@ -208,6 +213,7 @@ def _questions(alike: Sequence[Finding], sources: Mapping[str, int]) -> TableBlo
             reasons.setdefault(reason.key, (reason, []))[1].append(what)
     rows: list[Row] = [(sentence(r.text), "; ".join(of), small(_cited(r, sources))) for r, of in reasons.values()]
     rows += [(sentence(r.text), "what brought it about", small(_cited(r, sources))) for r in finding.cause]
+    rows += [(sentence(r.text), "whether a remedy fits", small(_cited(r, sources))) for r in finding.fits]
     columns = (Column("Answer", share=7), Column("Asked for", share=3), Column("Rule from", share=2))
     return TableBlock(columns, tuple(rows), f"Why, for {_marks(alike) or finding.title}")
 
