@@ -13,7 +13,8 @@ from groundsill.findings.finding import WEIGHTS, Finding
 from groundsill.findings.standing import standing_of, top_load_plf
 from groundsill.forces.reading import Reading
 from groundsill.house.fact import Fact, measured, unknown
-from groundsill.house.record import Observation
+from groundsill.house.record import Monitor, Observation
+from groundsill.house.record import Reading as Reading_
 from groundsill.house.site import SiteFlag
 from groundsill.house.underfloor import Obstruction
 from tests.findings.leaning import STILL, about, front, stood, told, with_sills
@@ -191,6 +192,22 @@ def test_old_work_that_fits_a_lean_and_mended_drains_tell_that_it_stopped():
     assert "1988" in found.active.text
     mended = {"lean_moving": unknown(), "drainage_mended_year": measured(1988.0)}
     assert the(stood(**STILL | mended)).active.answer == "cannot tell"
+
+
+def test_a_plumb_mark_read_for_years_says_whether_it_moves_where_the_survey_does_not():
+    unsaid = STILL | {"lean_moving": unknown()}
+    house = stood(**unsaid)
+
+    def read(rate: float) -> Finding:
+        at = [(f"{2020 + n // 4}-{('02', '05', '08', '11')[n % 4]}-10", 0.5 + rate * n / 4) for n in range(21)]
+        mark = Monitor(
+            mark="P1", kind="plumb", on=front(house), readings=tuple(Reading_(when=w, value=v) for w, v in at)
+        )
+        return the(replace(house, survey=replace(house.survey, monitors={"p": mark})))
+
+    assert read(0.2).active.answer == "no"
+    assert read(0.0).active.answer == "yes"
+    assert "P1" in read(0.2).active.text
 
 
 # ---- Laws ----

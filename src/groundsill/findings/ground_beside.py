@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from groundsill.findings.answer import Answer, holds
+from groundsill.findings.asking import Asking
 from groundsill.findings.standing import ends_of
 from groundsill.forces.levels import outline_of
 from groundsill.forces.reading import XY, Reading, line_ends
@@ -127,7 +128,7 @@ class Beside:
         """What was seen of some kinds on it, or so near to it, in the words of the survey."""
         for _, seen in self.reading.in_order(self.reading.house.survey.observations):
             if seen.kind in kinds and self.at_it(seen, near_in):
-                yield f"{seen.mark} {seen.words}".strip().rstrip(".") or seen.kind
+                yield Asking(self.reading, "lean").words_of(seen)
 
     def at_it(self, seen: Observation, near_in: float) -> bool:
         """Whether something was seen on this stretch, on its line beside it, or near it on the plan.

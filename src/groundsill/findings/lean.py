@@ -17,6 +17,7 @@ from groundsill.findings.answer import Answer, at_most, every, holds, opposite
 from groundsill.findings.book import book
 from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.ground_beside import Beside
+from groundsill.findings.monitors import gauge_says
 from groundsill.findings.standing import Ends, Standing, ends_of, height_ends, over_all, standing_of, top_load_plf
 from groundsill.forces.reading import Reading
 from groundsill.house.foundation import FoundationSegment
@@ -28,6 +29,7 @@ from groundsill.working.measure import show
 __all__ = ["lean"]
 
 _PATH: Final = "survey.foundation.segments"
+_AT_IT_IN: Final = 12.0  # what was seen within a foot of a stretch was seen on it; our choice
 _SLIGHT: Final = 1 / 8  # in/ft: no more than a rough face hides; our choice
 _LEAST_SEAT_IN: Final = 3.0  # IRC R502.6, on concrete or masonry
 _BOLT_FT: Final = 7 / 12  # depth of the bolt whose lower end is asked about
@@ -131,11 +133,14 @@ class _Leaning:
         return self.asked("toe", answer, q=pressed, allowed=f"{allowed:,.0f} psf")
 
     def still(self) -> Reason:
-        """Whether it lies still, by readings first, else by what was built to fit it as it leans."""
+        """Whether it lies still: as recorded, else by plumb marks on it, else by what was built to fit its lean."""
         segment = self.segment
-        by_marks = opposite(holds(segment.lean_moving))
+        recorded = opposite(holds(segment.lean_moving))
+        if recorded != "cannot tell":
+            return self.asked("still", recorded, why=segment.lean_moving.how or "as recorded in the survey")
+        by_marks, why = self.reading.once(("plumb", self.id), lambda: gauge_says(self.reading, self.id, "plumb"))
         if by_marks != "cannot tell":
-            return self.asked("still", by_marks, why=segment.lean_moving.how or "as recorded in the survey")
+            return self.asked("still", by_marks, why=why)
         signs = segment.lean_signs.value
         if signs in _OLD:
             mended = segment.drainage_mended_year.value
@@ -271,3 +276,5 @@ class _Leaning:
             push = f"{found.thrust[1]:.0f} plf"
             yield f"worked out: the load on it pushes its top {way} with {push}, which the floor holds"
         yield from self.beside.readings()
+        yield from self.beside.observed("lean", near_in=_AT_IT_IN)
+        yield from self.beside.observed("undermining")

@@ -1,7 +1,8 @@
 """Gauges across cracks, plumb marks and level marks read over time: one finding for each, by what its readings say.
 
-A gauge that sits on a crack answers, where the survey itself does not know, whether that crack still moves
-(:func:`gauge_says`). How far something leans or has sunk is weighed elsewhere; here only whether it goes on.
+A gauge on a crack, or a plumb mark on a leaning stretch, answers, where the survey itself does not know, whether that
+still moves (:func:`gauge_says`). How far something leans or has sunk is weighed elsewhere; here only whether it goes
+on.
 """
 
 from __future__ import annotations
@@ -38,17 +39,18 @@ def monitors(reading: Reading) -> Iterator[Finding]:
         yield _Gauge(reading, id, monitor, _trend(monitor)).finding()
 
 
-def gauge_says(reading: Reading, crack: str) -> tuple[Answer, str]:
-    """Whether a crack lies still by the gauges that sit on it, and in words which and why; any that moves decides."""
+def gauge_says(reading: Reading, thing: str, kind: str = "crack gauge") -> tuple[Answer, str]:
+    """Whether a thing lies still by the gauges of a kind that sit on it, and which and why; any that moves decides."""
     found = [
         _Gauge(reading, id, monitor, _trend(monitor))
         for id, monitor in reading.in_order(reading.house.survey.monitors)
-        if monitor.on == crack and monitor.kind == "crack gauge"
+        if monitor.on == thing and monitor.kind == kind
     ]
     for answer in ("no", "cannot tell", "yes"):
         for gauge in found:
             if gauge.answer == answer:
-                return answer, f"gauge {gauge.monitor.mark or gauge.id}, {gauge.in_short()}"
+                called = "gauge" if kind == "crack gauge" else f"{kind} mark"
+                return answer, f"{called} {gauge.monitor.mark or gauge.id}, {gauge.in_short()}"
     return "cannot tell", ""
 
 
