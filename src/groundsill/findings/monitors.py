@@ -133,8 +133,10 @@ class _Gauge:
         reason = self.asked("still", self.answer, **figures)
         if self.answer != "cannot tell":
             return reason
+        says = book("monitors").says
+        soon = says["soon"].format(what=figures["what"], next=trend.next)
         key = "again" if trend.answer_by else "finer"
-        return replace(reason, settle=book("monitors").says[key].format(next=trend.next, by=trend.answer_by))
+        return replace(reason, text=soon, settle=says[key].format(next=trend.next, by=trend.answer_by))
 
     def season(self) -> Reason:
         """Whether the yearly to and fro is told apart from the rate."""
