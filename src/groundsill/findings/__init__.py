@@ -5,8 +5,10 @@ of the structure. Each weighing stands on questions with three answers (yes, no,
 remedies are data in ``rules/``; the code only asks them. In: a survey. Out: findings, worst first.
 
 `answer` the three answers · `finding` what a finding is · `book` the rules as they are written down · `cracks` cracks,
-cold joints and gaps in the foundation · `monitors` gauges and marks read over time, by `trend` and `statistics` ·
-`levels` the level survey, by `shape` · `found` all of them, in order.
+cold joints and gaps in the foundation · `lean` foundations that lean · `standing` where the load of one comes down ·
+`ground_beside` what of the ground may have turned it · `soil` soil against the wood · `air_gap` the fence that holds
+soil off it · `worked` what was worked out, line by line · `monitors` gauges and marks read over time, by `trend` and
+`statistics` · `levels` the level survey, by `shape` · `found` all of them, in order.
 """
 
 from __future__ import annotations

@@ -7,7 +7,7 @@ from typing import Literal
 
 from groundsill.house.fact import Fact
 
-__all__ = ["Answer", "at_most", "every", "holds", "opposite", "some"]
+__all__ = ["Answer", "at_least", "at_most", "every", "holds", "is_one_of", "opposite", "some"]
 
 Answer = Literal["yes", "no", "cannot tell"]
 
@@ -22,6 +22,25 @@ def at_most(fact: Fact[float], limit: float) -> Answer:
     if high <= limit:
         return "yes"
     return "no" if low > limit else "cannot tell"
+
+
+def at_least(fact: Fact[float], limit: float) -> Answer:
+    """Whether a figure is no less than a limit, over all that it may be; what nobody measured may still be bounded."""
+    low, high = (fact.value if end is None else end for end in (fact.low, fact.high))
+    if fact.state == "absent":
+        return "no"
+    if low is not None and low >= limit:
+        return "yes"
+    return "no" if high is not None and high < limit else "cannot tell"
+
+
+def is_one_of(fact: Fact[str], *fine: str) -> Answer:
+    """Whether a fact in words is one of those that are fine; looked for and not there is no."""
+    if fact.state == "absent":
+        return "no"
+    if fact.value is None:
+        return "cannot tell"
+    return "yes" if fact.value in fine else "no"
 
 
 def holds(fact: Fact[bool]) -> Answer:

@@ -18,7 +18,10 @@ from groundsill.findings.finding import Cure, KnownBy, Reason
 
 __all__ = ["KNOWN", "TOPICS", "Book", "Question", "book"]
 
-TOPICS: Final = ("cracks", "levels", "monitors")
+TOPICS: Final = (
+    "cracks", "lean", "footings", "concrete", "masonry", "soil", "sills", "framing", "monitors", "levels", "noted",
+    "unseen",
+)  # fmt: skip
 KNOWN: Final = ("seen", "from memory", "common practice, no source", "our choice")
 
 
@@ -43,13 +46,17 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """The rules of one topic; ``says`` are what its weighings say, where the words are not the code's own."""
+    """The rules of one topic.
+
+    ``says`` are the words of each weighing, for each weight it may come to; ``words`` are others the code picks from.
+    """
 
     topic: str
     questions: Mapping[str, Question]
     cures: Mapping[str, Cure]
     left_alone: Mapping[str, str]
-    says: Mapping[str, str]
+    says: Mapping[str, Mapping[str, str]]
+    words: Mapping[str, str]
 
 
 @lru_cache(maxsize=len(TOPICS))
@@ -64,9 +71,9 @@ def book(topic: str) -> Book:
     cautions = tomllib.loads((files(__package__) / "rules" / "cautions.toml").read_text("utf-8"))
     cures = {
         key: Cure(key, **_known(topic, key, each | {"cautions": tuple(cautions[c] for c in each["cautions"])}))
-        for key, each in told["cure"].items()
+        for key, each in told.get("cure", {}).items()
     }
-    return Book(topic, questions, cures, told["left_alone"], told.get("says", {}))
+    return Book(topic, questions, cures, told.get("left_alone", {}), told.get("says", {}), told.get("words", {}))
 
 
 def _known(topic: str, key: str, told: Mapping[str, Any]) -> dict[str, Any]:

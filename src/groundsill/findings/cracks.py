@@ -13,12 +13,14 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
+from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
 from groundsill.findings.monitors import gauge_says
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.house.fact import Fact
 from groundsill.house.foundation import FoundationBreak, FoundationSegment
+from groundsill.house.record import Observation
 from groundsill.loadpath.stem import CLEAR_OF_BREAK_IN
 from groundsill.standards.aci224r_01.tables import table_4_1
 from groundsill.standards.bre_251.tables import table_1
@@ -34,6 +36,7 @@ _TITLES: Final = {
 _MM: Final = 25.4
 _AT_END_IN: Final = 12.0  # a break no farther from the end of its line stands at a corner: our choice
 _IN_LINE: Final = 1 / 16  # sides that differ by no more are in line, as near as a straightedge tells: our choice
+_SAME_IN: Final = 12.0  # a crack noted no farther from a break is that break: our choice
 _EVEN: Final = 1 / 32  # widths that differ by no more are one width: our choice
 _SLIGHT: Final = "2 slight"
 _DAMP: Final = "humidity, moist air, soil"
@@ -286,6 +289,18 @@ class _Crack:
         for told in (cut.pattern, cut.signs):
             if told.known:
                 yield str(told.value) + (f" ({told.how})" if told.how else "")
+        ask = Asking(self.reading, "cracks")
+        yield from ask.in_words(
+            tuple(each for each in self.reading.house.survey.observations.values() if self.same(each))
+        )
+
+    def same(self, noted: Observation) -> bool:
+        """Whether an observation is of this crack: made on it, or on the foundation beside it at its station."""
+        segments = self.reading.house.survey.foundation.segments
+        if noted.on not in segments or noted.kind != "crack" or noted.station_in is None:
+            return noted.on == self.id
+        near = abs(noted.station_in - self.cut.station_in) <= _SAME_IN
+        return near and segments[noted.on].line == self.cut.line
 
 
 def _class_of(width: Fact[float]) -> dict[str, str]:

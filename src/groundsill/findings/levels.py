@@ -143,7 +143,7 @@ class _Floor:
 
     def gravity(self) -> Judgement:
         """For the weight of the house: does it bend, is it tilted."""
-        says = book("levels").says
+        says = book("levels").words
         if self.shape is None:
             return Judgement("cannot tell", says["open"], (self.enough(),))
         hard = self.structure(self.shape)
@@ -166,7 +166,7 @@ class _Floor:
 
     def sharp(self, bent: str, even: str) -> Judgement:
         """A weighing that stands on the sharp bend alone."""
-        says = book("levels").says
+        says = book("levels").words
         if self.shape is None:
             return Judgement("cannot tell", says["open"], (self.enough(),))
         hard = self.structure(self.shape)

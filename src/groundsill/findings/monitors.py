@@ -112,7 +112,7 @@ class _Gauge:
 
     def judged(self, what: str, moving: Weight, reasons: tuple[Reason, ...]) -> Judgement:
         """One weighing: what moves weighs ``moving``, what lies still nothing, the rest nobody can tell."""
-        says = book("monitors").says
+        says = book("monitors").words
         if self.answer == "no":
             return Judgement(moving, says[what].format(what=_WHAT[self.monitor.kind]), reasons)
         if self.answer == "yes":
@@ -133,7 +133,7 @@ class _Gauge:
         reason = self.asked("still", self.answer, **figures)
         if self.answer != "cannot tell":
             return reason
-        says = book("monitors").says
+        says = book("monitors").words
         soon = says["soon"].format(what=figures["what"], next=trend.next)
         key = "again" if trend.answer_by else "finer"
         return replace(reason, text=soon, settle=says[key].format(next=trend.next, by=trend.answer_by))

@@ -162,6 +162,12 @@ class Building:
 
     year_built: Fact[float] = about("Year built", least=1700, most=2100, factory=unknown)
     families: int = about("Dwellings in the house", least=1, most=50, default=1)
+    keep_character: Fact[bool] = about(
+        "The owner wishes to keep the look of the old foundation",
+        help="puts remedies that leave its face as it is before those that do not",
+        measure="ask the owner; ask the town whether it is listed",
+        factory=unknown,
+    )
     datum: str = about("Height datum", help="what height 0 is", default="top of the foundation at its lowest corner")
     corners: dict[str, Corner] = about("Corners", factory=dict)
     assemblies: dict[str, Assembly] = about("Assemblies", factory=dict)

@@ -35,6 +35,24 @@ class FoundationSegment:
         most=240,
         factory=unknown,
     )
+    siding_above_soil_in: Fact[float] = about(
+        "Lowest siding above the soil outside",
+        unit="in",
+        help="negative: soil stands against the siding",
+        least=-120,
+        most=240,
+        factory=unknown,
+    )
+    outside_use: Fact[str] = about(
+        "What the ground within six feet outside carries",
+        choices=("level garden", "slope", "driveway or parking", "stored load"),
+        factory=unknown,
+    )
+    drains_to_daylight: Fact[bool] = about(
+        "A trench along it could drain to lower open ground",
+        measure="level and tape from a foot below the sill to where the ground is lower",
+        factory=unknown,
+    )
     footing_width_in: Fact[float] = about(
         "Width of the footing",
         unit="in",
@@ -69,6 +87,30 @@ class FoundationSegment:
         unit="in/ft",
         least=-6,
         most=6,
+        factory=unknown,
+    )
+    lean_moving: Fact[bool] = about(
+        "Its lean still grows", measure="plumb marks read over a wet and a dry season", factory=unknown
+    )
+    lean_signs: Fact[str] = about(
+        "What tells how old the lean is",
+        help="work on the house that was made to fit it as it leans is older than that work",
+        choices=("later work fits it", "old paint or dirt in its gaps", "fresh gaps"),
+        measure="paint, trim, siding and floors where they meet it",
+        factory=unknown,
+    )
+    drainage_mended_year: Fact[float] = about(
+        "Year in which the drainage there was mended", least=1850, most=2100, factory=unknown
+    )
+    wet_side: Fact[str] = about(
+        "Side on which the ground there is wet",
+        choices=("outside", "inside", "both", "neither"),
+        measure="look after rain and in a dry month: stains, moss, soft ground, leaders, drains",
+        factory=unknown,
+    )
+    load_added: Fact[bool] = about(
+        "Load added over it since it was built",
+        help="a storey, a dormer, a heavier roof, a tub, a chimney",
         factory=unknown,
     )
     reinforced: Fact[bool] = about("Reinforced", factory=unknown)

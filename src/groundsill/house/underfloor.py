@@ -240,6 +240,14 @@ class SillPiece:
     projects_inside_in: Fact[float] = about(
         "How far it stands out beyond the studs, inside", unit="in", least=-6, most=10, factory=unknown
     )
+    bearing_in: Fact[float] = about(
+        "How much of its width stands on the foundation",
+        unit="in",
+        measure="from the face of the stem in to the sill's edge, both sides, where it is least",
+        least=0,
+        most=16,
+        factory=unknown,
+    )
     gap_in: Fact[float] = about("Gap or shim under it", unit="in", least=0, most=4, factory=unknown)
     condition: Fact[str] = about("Condition", choices=("sound", "soft", "decayed"), factory=unknown)
     soft_depth_in: Fact[float] = about(
@@ -251,6 +259,11 @@ class SillPiece:
         factory=unknown,
     )
     damp: Fact[bool] = about("Over 19 % moisture", measure="moisture meter, pins along the grain", factory=unknown)
+    protected: Fact[bool] = about(
+        "Treated against rot, or of naturally durable heartwood",
+        measure="a stamp or the green of the cut; redwood and cedar only where the heart is seen",
+        factory=unknown,
+    )
     cast_in: bool = about("Cast into the concrete", default=False)
 
 

@@ -6,7 +6,8 @@ that shows every mark.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from groundsill.findings import Cure, Finding, Findings, Reason, Weight
@@ -51,7 +52,9 @@ _GROUPS: Final[tuple[tuple[Weight, str, str], ...]] = (
 _THREE: Final = (
     ("gravity", "the weight of the house"), ("earthquake", "an earthquake"), ("durability", "its life"),
 )  # fmt: skip
-_NOTHING = "The survey names no crack, cold joint or gap in the foundation."
+_FEW: Final = 3  # places told in full; of more only the line is named
+_DOCUMENTED: Final = ("seen", "from memory")
+_NOTHING = "The survey names nothing that could be weighed."
 
 
 def findings_blocks(house: House, found: Findings) -> tuple[Block, ...]:
@@ -88,15 +91,47 @@ def _plain_page(found: Findings) -> Iterator[Block]:
         if group:
             yield Heading(f"{title} ({len(group)})", 2)
             yield Paragraph(says)
-            yield BulletList(tuple(_in_short(finding) for finding in group))
+            yield BulletList(tuple(_in_short(alike) for alike in _coming_to_the_same(group)))
     yield Paragraph(f"Looked at here: {'; '.join(found.looked_at)}.")
     yield Remark("note", f"Not looked at by this report: {'; '.join(found.not_looked_at)}.")
 
 
-def _in_short(finding: Finding) -> Inline:
-    first = finding.cures[0].name if finding.cures else ""
-    told = f" ({finding.place}). {sentence(_heaviest_says(finding))}"
-    return (strong(f"{finding.mark} {finding.title}".strip()), told, f" First: {sentence(first)}" if first else "")
+def _in_short(alike: Sequence[Finding]) -> Inline:
+    """Findings that come to the same, in one line: their marks, what they are, why, and what to do first."""
+    first = alike[0].cures[0].name if alike[0].cures else ""
+    told = f" ({_where(alike)}). {sentence(_heaviest_says(alike[0]))}"
+    return (strong(f"{_marks(alike)} {alike[0].title}".strip()), told, f" First: {sentence(first)}" if first else "")
+
+
+def _coming_to_the_same(findings: Sequence[Finding]) -> Iterator[tuple[Finding, ...]]:
+    """Findings of one title that weigh the same for the same, with the same first remedy: one line for all."""
+    groups: dict[tuple[str, ...], list[Finding]] = {}
+    for finding in findings:
+        topic = finding.address.rsplit("/", 1)[0]
+        first = finding.cures[0].name if finding.cures else ""
+        groups.setdefault((topic, finding.title, _heaviest_says(finding), first), []).append(finding)
+    yield from map(tuple, groups.values())
+
+
+def _alike(findings: Sequence[Finding]) -> Iterator[tuple[Finding, ...]]:
+    """Findings that differ in nothing but their place, which are told in full once."""
+    groups: dict[Finding, list[Finding]] = {}
+    for finding in findings:
+        bare = replace(finding, address="", mark="", place="", line="", station_in=None, marks=())
+        groups.setdefault(bare, []).append(finding)
+    yield from map(tuple, groups.values())
+
+
+def _marks(alike: Sequence[Finding]) -> str:
+    return ", ".join(finding.mark for finding in alike if finding.mark)
+
+
+def _where(alike: Sequence[Finding]) -> str:
+    """The places of several findings: each in full where they are few, else the first words of each once."""
+    places = [finding.place for finding in alike]
+    if len(places) > _FEW:
+        places = [place.split(",", 1)[0] for place in places]
+    return "; ".join(dict.fromkeys(places))
 
 
 def _heaviest_says(finding: Finding) -> str:
@@ -109,28 +144,47 @@ def _heaviest_says(finding: Finding) -> str:
 
 
 def _in_full(house: House, found: Findings) -> Iterator[Block]:
+    sources = _sources(found)
     if found.findings:
         yield Heading("Each finding", 1, "each")
-    for finding in found.findings:
-        yield Heading(f"{finding.mark} {finding.title}, {finding.place}".strip(), 2)
+    for alike in _alike(found.findings):
+        finding = alike[0]
+        yield Heading(f"{_marks(alike)} {finding.title}, {_where(alike)}".strip(), 2)
         yield KeyValues(
             (
                 KeyValue("Seen", "; ".join(finding.observed) or "named in the survey, nothing measured"),
                 *(KeyValue(f"For {what}", _judged(finding, name)) for name, what in _THREE),
-                KeyValue("Moving?", sentence(finding.active.text)),
+                KeyValue("Does it go on?", sentence(finding.active.text)),
                 KeyValue("If nothing is done", finding.left_alone),
             )
         )
         for figure in (readings_figure(finding, house.units), levels_figure(finding, house)):
             if figure is not None:
                 yield figure
-        yield _questions(finding)
+        yield _questions(alike, sources)
+        if finding.worked:
+            yield Paragraph((strong("How it was worked out, at the worst that the measures allow"),))
+            yield BulletList(tuple((small(line),) for line in finding.worked))
         if finding.confirm:
             yield Paragraph((strong("What would settle it"),))
             yield BulletList(tuple(sentence(settle) for settle in finding.confirm))
         if finding.cures:
             yield Paragraph((strong("Remedies that fit, the least that works first"),))
-            yield NumberedList(tuple(_remedy(cure) for cure in finding.cures))
+            yield NumberedList(tuple(_remedy(cure, sources) for cure in finding.cures))
+    if sources:
+        yield Heading("Where the rules come from", 1, "sources")
+        yield NumberedList(tuple(sources))
+
+
+def _sources(found: Findings) -> dict[str, int]:
+    """Every document that a rule or a remedy comes from, numbered as they are first met."""
+    told: list[Reason | Cure] = []
+    for finding in found.findings:
+        for name, _ in _THREE:
+            told += getattr(finding, name).reasons
+        told += (*finding.cause, *finding.fits, *finding.cures)
+    named = dict.fromkeys(_source(each) for each in told if each.known in _DOCUMENTED)
+    return {source: n for n, source in enumerate(named, start=1)}
 
 
 def _judged(finding: Finding, name: str) -> Inline:
@@ -138,22 +192,28 @@ def _judged(finding: Finding, name: str) -> Inline:
     return (strong(judged.weight), f": {judged.says}")
 
 
-def _questions(finding: Finding) -> TableBlock:
+def _questions(alike: Sequence[Finding], sources: Mapping[str, int]) -> TableBlock:
     """Every question that was asked, once, with its answer and where the rule comes from."""
-    reasons: dict[str, tuple[Reason, list[str]]] = {}
+    finding, reasons = alike[0], dict[str, tuple[Reason, list[str]]]()
     for name, what in _THREE:
         for reason in getattr(finding, name).reasons:
             reasons.setdefault(reason.key, (reason, []))[1].append(what)
-    rows: list[Row] = [(sentence(r.text), "; ".join(of), small(_source(r))) for r, of in reasons.values()]
-    rows += [(sentence(r.text), "what brought it about", small(_source(r))) for r in finding.cause]
-    columns = (Column("Answer", share=5), Column("Asked for", share=3), Column("Where the rule comes from", share=5))
-    return TableBlock(columns, tuple(rows), f"Why, for {finding.mark or finding.title}")
+    rows: list[Row] = [(sentence(r.text), "; ".join(of), small(_cited(r, sources))) for r, of in reasons.values()]
+    rows += [(sentence(r.text), "what brought it about", small(_cited(r, sources))) for r in finding.cause]
+    rows += [(sentence(r.text), "whether a remedy fits", small(_cited(r, sources))) for r in finding.fits]
+    columns = (Column("Answer", share=7), Column("Asked for", share=3), Column("Rule from", share=2))
+    return TableBlock(columns, tuple(rows), f"Why, for {_marks(alike) or finding.title}")
 
 
 def _source(told: Reason | Cure) -> str:
-    return f"{told.known}: {told.source}" if told.known in ("seen", "from memory") else told.known
+    return f"{told.known}: {told.source}"
 
 
-def _remedy(cure: Cure) -> Inline:
+def _cited(told: Reason | Cure, sources: Mapping[str, int]) -> str:
+    """The number of the document in the list at the end, or that there is none."""
+    return f"[{sources[_source(told)]}] {told.known}" if told.known in _DOCUMENTED else told.known
+
+
+def _remedy(cure: Cure, sources: Mapping[str, int]) -> Inline:
     minds = f" Mind: {' '.join(cure.cautions)}" if cure.cautions else ""
-    return (strong(f"{cure.name}. "), cure.what, minds, small(f" ({_source(cure)})"))
+    return (strong(f"{cure.name}. "), cure.what, minds, small(f" ({_cited(cure, sources)})"))
