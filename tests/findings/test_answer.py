@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from groundsill.findings.answer import at_most, every, holds, opposite, some
+from groundsill.findings.answer import at_least, at_most, every, holds, is_one_of, opposite, some
 from groundsill.house.fact import Fact, measured, unknown
 
 answers = st.lists(st.sampled_from(("yes", "no", "cannot tell")), max_size=6)
@@ -26,6 +26,32 @@ answers = st.lists(st.sampled_from(("yes", "no", "cannot tell")), max_size=6)
 )
 def test_a_figure_against_a_limit(fact, answer):
     assert at_most(fact, 2.0) == answer
+
+
+@pytest.mark.parametrize(
+    ("fact", "answer"),
+    [
+        (measured(2.0), "yes"),
+        (measured(1.9), "no"),
+        (Fact(value=2.1, low=2.0, high=2.5), "yes"),
+        (Fact(value=2.1, low=1.9, high=2.5), "cannot tell"),
+        (Fact(value=1.0, low=0.5, high=1.9), "no"),
+        (Fact(low=2.5, high=3.0, state="unknown"), "yes"),
+        (Fact(low=1.0, high=1.5, state="unknown"), "no"),
+        (unknown(), "cannot tell"),
+        (Fact(state="absent"), "no"),
+    ],
+)
+def test_a_figure_against_the_least_it_should_be(fact, answer):
+    assert at_least(fact, 2.0) == answer
+
+
+@pytest.mark.parametrize(
+    ("fact", "answer"),
+    [(measured("a"), "yes"), (measured("c"), "no"), (unknown(), "cannot tell"), (Fact(state="absent"), "no")],
+)
+def test_a_word_among_those_that_are_fine(fact, answer):
+    assert is_one_of(fact, "a", "b") == answer
 
 
 @pytest.mark.parametrize(

@@ -24,7 +24,7 @@ __all__ = ["levels", "one_in"]
 
 _SKEMPTON: Final = "Skempton and MacDonald 1956"
 _MASONRY: Final = ("brick", "stone", "block")
-_BARE: Final = {"sags": "masonry_sags", "hogs": "masonry_hogs"}
+_OF_MASONRY: Final = {"sags": "masonry_sags", "hogs": "masonry_hogs"}
 _LONG: Final = 5.0  # a foundation wall is at least five times as long as high: the column it is read at
 
 
@@ -129,7 +129,7 @@ class _Floor:
         asked += [self.ratio(key, bend, wood) for key, bend in self.bends(shape)]
         if self.masonry():
             masonry = table_deflection()
-            asked += [self.ratio(_BARE[way], bend, masonry.read(way, _LONG)) for way, bend in self.bends(shape)]
+            asked += [self.ratio(_OF_MASONRY[k], bend, masonry.read(k, _LONG)) for k, bend in self.bends(shape)]
         return tuple(asked)
 
     @staticmethod

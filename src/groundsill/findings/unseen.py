@@ -70,7 +70,15 @@ def _next(ask: Asking, found: Sequence[Finding]) -> Iterator[Finding]:
         )
         for n, look in enumerate(ranked, start=1)
     )
-    yield _finding(ask, NEXT, "What to look at next", "the whole house", "", (reasons, reasons, reasons))
+    yield _finding(
+        ask,
+        NEXT,
+        "What to look at next",
+        "the whole house",
+        "",
+        (reasons, reasons, reasons),
+        f"to begin with: {ranked[0]}",
+    )
 
 
 def _open(finding: Finding) -> tuple[str, ...]:
@@ -173,11 +181,11 @@ def _concerns(missing: Missing, names: Sequence[str]) -> bool:
 
 def _finding(
     ask: Asking, address: str, title: str, place: str, line: str,
-    reasons: tuple[Sequence[Reason], Sequence[Reason], Sequence[Reason]],
+    reasons: tuple[Sequence[Reason], Sequence[Reason], Sequence[Reason]], says: str = _OPEN,
 ) -> Finding:  # fmt: skip
     """A finding of this topic: nothing in it can be told."""
     gravity, earthquake, durability = (
-        Judgement("cannot tell" if each else "does not matter", _OPEN if each else _NONE, tuple(each))
+        Judgement("cannot tell" if each else "does not matter", says if each else _NONE, tuple(each))
         for each in reasons
     )
     active = ask.asked("changes", "cannot tell")

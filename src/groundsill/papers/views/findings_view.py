@@ -1,5 +1,7 @@
 """Findings on paper and screen: first a plain page (what matters, what to watch, what can be left), then each in full.
 
+Findings that differ in nothing but their place are told once; remedies and sources stand once, in lists at the end.
+
 :func:`findings_blocks` is the whole of it for the terminal; :func:`findings_report` sets it as a paper, with the plan
 that shows every mark.
 """
@@ -23,6 +25,7 @@ from groundsill.papers.document import (
     NumberedList,
     PageBreak,
     Paragraph,
+    Reference,
     Remark,
     Row,
     TableBlock,
@@ -144,7 +147,7 @@ def _heaviest_says(finding: Finding) -> str:
 
 
 def _in_full(house: House, found: Findings) -> Iterator[Block]:
-    sources = _sources(found)
+    sources, remedies = _sources(found), _remedies(found)
     if found.findings:
         yield Heading("Each finding", 1, "each")
     for alike in _alike(found.findings):
@@ -170,10 +173,23 @@ def _in_full(house: House, found: Findings) -> Iterator[Block]:
             yield BulletList(tuple(sentence(settle) for settle in finding.confirm))
         if finding.cures:
             yield Paragraph((strong("Remedies that fit, the least that works first"),))
-            yield NumberedList(tuple(_remedy(cure, sources) for cure in finding.cures))
+            yield NumberedList(tuple(_named(cure, remedies) for cure in finding.cures))
+    if remedies:
+        yield Heading("The remedies", 1, "remedies")
+        yield Paragraph("Each as it is done, with what to mind, and the findings it fits.")
+        yield NumberedList(tuple(_remedy(cure, fits, sources) for cure, (_, fits) in remedies.items()))
     if sources:
         yield Heading("Where the rules come from", 1, "sources")
         yield NumberedList(tuple(sources))
+
+
+def _remedies(found: Findings) -> dict[Cure, tuple[int, list[str]]]:
+    """Every remedy that fits anywhere, numbered as they are first met, with the findings it fits."""
+    told: dict[Cure, tuple[int, list[str]]] = {}
+    for finding in found.findings:
+        for cure in finding.cures:
+            told.setdefault(cure, (len(told) + 1, []))[1].append(finding.mark or finding.title.lower())
+    return told
 
 
 def _sources(found: Findings) -> dict[str, int]:
@@ -214,6 +230,12 @@ def _cited(told: Reason | Cure, sources: Mapping[str, int]) -> str:
     return f"[{sources[_source(told)]}] {told.known}" if told.known in _DOCUMENTED else told.known
 
 
-def _remedy(cure: Cure, sources: Mapping[str, int]) -> Inline:
+def _named(cure: Cure, remedies: Mapping[Cure, tuple[int, list[str]]]) -> Inline:
+    """A remedy by its name, with where it is described."""
+    return (strong(cure.name), " (", Reference(f"remedy {remedies[cure][0]}", "remedies"), ")")
+
+
+def _remedy(cure: Cure, fits: Sequence[str], sources: Mapping[str, int]) -> Inline:
     minds = f" Mind: {' '.join(cure.cautions)}" if cure.cautions else ""
-    return (strong(f"{cure.name}. "), cure.what, minds, small(f" ({_cited(cure, sources)})"))
+    where = f"Fits {', '.join(dict.fromkeys(fits))}. {sentence(_cited(cure, sources))}"
+    return (strong(f"{cure.name}. "), cure.what, minds, " ", small(where))
