@@ -22,7 +22,6 @@ from groundsill.working.errors import UnitError
 from groundsill.working.measure import show
 from groundsill.working.measure_show import decimal
 from groundsill.working.unit import factor
-from groundsill.working.value import marks_of
 
 __all__ = ["fine", "gauge_says", "monitors"]
 
@@ -106,7 +105,7 @@ class _Gauge:
             confirm=tuple(dict.fromkeys(r.settle for r in reasons if r.settle)),
             cures=tuple(self.cure(key) for key in cures),
             left_alone=book("monitors").left_alone[{"yes": "still", "no": "moving"}.get(self.answer, "open")],
-            marks=tuple(sorted(marks_of([self.within]))),
+            marks=(),
             trend=self.trend,
         )
 
