@@ -64,7 +64,8 @@ def test_what_moves_matters_and_what_lies_still_does_not(kind, rate, expected):
 def test_too_soon_is_cannot_tell_and_says_when_to_read_again():
     found = weighed(house_with(gauge(0.03, count=4)), "finding/monitor/m0")
     assert three(found) == ("cannot tell",) * 3
-    assert found.trend.next
+    soon = "too soon to tell whether the crack goes on moving: read it again on "
+    assert found.active.text == soon + found.trend.next
     assert any(found.trend.next in settle and found.trend.answer_by in settle for settle in found.confirm)
     assert found.cures[0].key == "go_on"
 

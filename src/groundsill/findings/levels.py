@@ -18,7 +18,6 @@ from groundsill.forces.reading import Reading
 from groundsill.standards.common_practice import table_monitors
 from groundsill.standards.distortion_limits.tables import table_angular, table_deflection, table_tilt, table_wood
 from groundsill.working.measure import show
-from groundsill.working.value import marks_of
 
 __all__ = ["levels", "one_in"]
 
@@ -43,13 +42,6 @@ def levels(reading: Reading) -> Iterator[Finding]:
 def one_in(ratio: float) -> str:
     """A small ratio as it is said: 1/250; nothing to speak of below one in ten thousand."""
     return f"1/{round(1 / ratio):,}" if ratio >= 1e-4 else "less than 1/10,000"
-
-
-def _limits() -> Iterator[float]:
-    """The limits that every floor is held to, with the marks they carry."""
-    yield from (table_angular().read(_SKEMPTON, what) for what in ("structure", "walls crack"))
-    yield from (table_tilt().read(what) for what in ("looked into", "mended"))
-    yield table_wood().read("wood floor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +76,7 @@ class _Floor:
             confirm=tuple(dict.fromkeys(r.settle for r in (*reasons, active) if r.settle)),
             cures=tuple(self.cure(key) for key in cures),
             left_alone=book("levels").left_alone[weight],
-            marks=tuple(sorted(marks_of(_limits()))),
+            marks=(),
             shape=self.shape,
         )
 

@@ -23,7 +23,6 @@ from groundsill.working.errors import UnitError
 from groundsill.working.measure import show
 from groundsill.working.measure_show import decimal
 from groundsill.working.unit import factor
-from groundsill.working.value import marks_of
 
 __all__ = ["fine", "gauge_says", "monitors"]
 
@@ -108,7 +107,7 @@ class _Gauge:
             confirm=tuple(dict.fromkeys(r.settle for r in reasons if r.settle)),
             cures=tuple(self.cure(key) for key in cures),
             left_alone=book("monitors").left_alone[{"yes": "still", "no": "moving"}.get(self.answer, "open")],
-            marks=tuple(sorted(marks_of([self.within]))),
+            marks=(),
             trend=self.trend,
         )
 
@@ -135,8 +134,10 @@ class _Gauge:
         reason = self.asked("still", self.answer, **figures)
         if self.answer != "cannot tell":
             return reason
+        says = book("monitors").words
+        soon = says["soon"].format(what=figures["what"], next=trend.next)
         key = "again" if trend.answer_by else "finer"
-        return replace(reason, settle=book("monitors").words[key].format(next=trend.next, by=trend.answer_by))
+        return replace(reason, text=soon, settle=says[key].format(next=trend.next, by=trend.answer_by))
 
     def season(self) -> Reason:
         """Whether the yearly to and fro is told apart from the rate."""
