@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
+from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.ground_beside import Beside
@@ -270,3 +271,5 @@ class _Leaning:
             push = f"{found.thrust[1]:.0f} plf"
             yield f"worked out: the load on it pushes its top {way} with {push}, which the floor holds"
         yield from self.beside.readings()
+        ask = Asking(self.reading, "lean")
+        yield from ask.in_words(ask.noted(self.id, "lean"))

@@ -24,7 +24,7 @@ __all__ = ["masonry"]
 
 _PATH: Final = "survey.foundation.segments"
 _MATERIALS: Final = {"brick": "Brick", "stone": "Stone", "block": "Block"}
-_KINDS: Final = ("soft mortar", "missing mortar", "crumbling", "undermining", "repair", "rust")
+_KINDS: Final = ("soft mortar", "missing mortar", "crumbling", "undermining", "repair", "rust", "damp", "drainage")
 _FACTS: Final = (
     "condition", "mortar", "wythes", "header_course", "header_percent", "header_clear_in", "collar_joint_filled",
     "footing_width_in", "footing_thickness_in", "depth_in",
