@@ -2,8 +2,7 @@
 
 Good brick in sound lime mortar stands for centuries, and now and then is good enough to bolt to directly; usually it is
 not (common practice, no source), and nobody knows without two proofs: shear tests of its mortar, and anchors tested in
-that wall. Where the owner wishes to keep its look, what takes the
-old wall away is left out.
+that wall. Where the owner wishes to keep its look, what takes the old wall away is left out.
 """
 
 from __future__ import annotations
@@ -183,7 +182,7 @@ class _Stretch:
             yield self.ask.asked("lime", "cannot tell")
 
     def cures(self) -> tuple[str, ...]:
-        """The remedies that fit, the least that works first; none that spoils its look, where the owner wishes to keep it."""
+        """The remedies that fit, the least that works first; none that spoils a look the owner wishes to keep."""
         return tuple(key for key in self.fitting() if not (self.keeping() and key in _SPOILS))
 
     def keeping(self) -> tuple[Reason, ...]:
