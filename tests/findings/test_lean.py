@@ -59,6 +59,7 @@ def test_where_its_load_comes_down_is_what_moments_give_by_hand():
     assert stands.kern == (2.0, 2.0)
     assert stands.inside == ("yes" if off <= 2 else "no")
     assert stands.pressure[1] == pytest.approx((load + own) * (1 + 6 * off / 12))
+    assert any("k = 12 / 6 = 2 in" in line for line in the(house).worked)
 
 
 @pytest.mark.parametrize(

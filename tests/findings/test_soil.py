@@ -147,6 +147,13 @@ def test_the_gap_says_how_it_is_built_and_whom_to_ask():
     assert gap.cautions
 
 
+def test_what_the_gap_is_worked_out_from_is_shown_line_by_line():
+    worked = the(stood(**CLEAR | READY | {"above_outside_soil_in": measured(-1.0)})).worked
+    for place in ("Eq. 18-1", "1807.2.3", "4.3.8", "Table 4A"):
+        assert any(place in line for line in worked), place
+    assert the(stood(**CLEAR | READY | {"above_outside_soil_in": measured(-40.0)})).worked == ()
+
+
 # ---- The fence ----
 
 

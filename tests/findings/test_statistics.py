@@ -63,6 +63,30 @@ def test_a_straight_line_is_scipys_with_its_error():
     assert ours.spread / ours.last_rest == pytest.approx(line.stderr, rel=1e-10)
 
 
+NORRIS_X = (
+    0.2, 337.4, 118.2, 884.6, 10.1, 226.5, 666.3, 996.3, 448.6, 777.0, 558.2, 0.4,
+    0.6, 775.5, 666.9, 338.0, 447.5, 11.6, 556.0, 228.1, 995.8, 887.6, 120.2, 0.3,
+    0.3, 556.8, 339.1, 887.2, 999.0, 779.0, 11.1, 118.3, 229.2, 669.1, 448.9, 0.5,
+)  # fmt: skip
+NORRIS_Y = (
+    0.1, 338.8, 118.1, 888.0, 9.2, 228.1, 668.5, 998.5, 449.1, 778.9, 559.2, 0.3,
+    0.1, 778.1, 668.8, 339.3, 448.9, 10.8, 557.7, 228.3, 998.0, 888.8, 119.6, 0.3,
+    0.6, 557.6, 339.3, 888.0, 998.5, 778.9, 10.2, 117.6, 228.9, 668.4, 449.2, 0.2,
+)  # fmt: skip
+
+
+def test_a_line_as_certified_by_nist():
+    """Statistical Reference Datasets, linear regression, Norris: itl.nist.gov/div898/strd/lls/data/Norris.shtml.
+
+    Certified to fifteen figures; ten are asked, for data of four figures in double precision.
+    """
+    fit = least_squares([[1.0] * 36, NORRIS_X], NORRIS_Y)
+    assert fit.coefficients == pytest.approx((-0.262323073774029, 1.00211681802045), rel=1e-10)
+    assert fit.spread == pytest.approx(0.884796396144373, rel=1e-10)
+    assert fit.spread / fit.last_rest == pytest.approx(0.429796848199937e-03, rel=1e-10)
+    assert fit.spare == 34
+
+
 def test_a_column_that_the_others_tell_is_left_out():
     fit = least_squares([[1.0] * 6, [1.0, -1.0] * 3, [2.0, -2.0] * 3, list(range(6))], [0.0, 1.0, 2.0, 3.0, 4.0, 5.0])
     assert fit.kept == (True, True, False, True)

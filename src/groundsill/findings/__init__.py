@@ -8,9 +8,9 @@ remedies are data in ``rules/``; the code only asks them. In: a survey. Out: fin
 every topic does alike · `cracks` cracks, cold joints and gaps · `footings` size, frost and pressure of any footing ·
 `concrete` · `masonry` brick and stone · `sills` the sill and old bolts · `framing` posts, cuts, old bracing · `lean`
 foundations that lean · `standing` where the load of one comes down · `ground_beside` what of the ground may have turned
-it · `soil` soil against the wood · `air_gap` the fence that holds soil off it · `monitors` gauges and marks read over
-time, by `trend` and `statistics` · `levels` the level survey, by `shape` · `noted` what the surveyor wrote and no topic
-reads · `unseen` what nobody looked at · `found` all of them, in order.
+it · `soil` soil against the wood · `air_gap` the fence that holds soil off it · `worked` what was worked out, line by
+line · `monitors` gauges and marks read over time, by `trend` and `statistics` · `levels` the level survey, by `shape` ·
+`noted` what the surveyor wrote and no topic reads · `unseen` what nobody looked at · `found` all of them, in order.
 """
 
 from __future__ import annotations

@@ -13,14 +13,16 @@ from dataclasses import dataclass
 from math import sqrt
 from typing import Final
 
+from groundsill.findings.worked import lines_of_sheet
 from groundsill.standards.ibc_2021.earth import post_depth
 from groundsill.standards.ibc_2021.soils import retaining_resistance
 from groundsill.standards.nds_2018.adjustment import table_2_3_2
 from groundsill.standards.nds_2018.bending import adjusted_bending, beam_moment, incised, table_4_3_8, table_4a_bending
 from groundsill.standards.nds_2018.compression import table_4a_wet
 from groundsill.standards.statics.earth import earth_push, plank_moment, stake_moment
+from groundsill.working.sheet import Sheet
 
-__all__ = ["DEEPEST_STAKE_IN", "PLANK_IN", "STAKE_IN", "Fence", "fence_for", "works_to_in"]
+__all__ = ["DEEPEST_STAKE_IN", "PLANK_IN", "STAKE_IN", "Fence", "fence_for", "working_of", "works_to_in"]
 
 PLANK_IN: Final = (7.25, 1.5)
 """Width and thickness of a plank, actual, in.; set with its width upright."""
@@ -77,18 +79,33 @@ def _holds(fence: Fence) -> bool:
 
 def _fences(held_in: float, load_pcf: float, bearing_pcf: float) -> Iterator[Fence]:
     """Every fence of the kit for a height, the fewest stakes first, the shortest first."""
-    held, (wide, thick) = held_in / 12, PLANK_IN
-    strength, diagonal = _bending_psi(), STAKE_IN * sqrt(2) / 12
-    plank_holds = beam_moment(strength, wide, thick) / 12
-    stake_holds = beam_moment(strength, STAKE_IN, STAKE_IN) / 12
     for spacing in _SPACINGS_IN:
-        push = earth_push(load_pcf, held, spacing / 12)
-        plank = plank_moment(load_pcf, held, wide / 12, spacing / 12) / plank_holds
         for steps in range(4, int(DEEPEST_STAKE_IN / _STEP_IN) + 1):
-            depth = steps * _STEP_IN
-            needed = 12 * post_depth(retaining_resistance(push), held / 3, diagonal, bearing_pcf, depth / 12)
-            stake = stake_moment(push, held, depth / 12) / stake_holds
-            yield Fence(held_in, spacing, depth, needed, plank, stake)
+            yield _fence(held_in, load_pcf, bearing_pcf, spacing, steps * _STEP_IN)
+
+
+def _fence(held_in: float, load_pcf: float, bearing_pcf: float, spacing_in: float, depth_in: float) -> Fence:
+    """One fence of the kit, worked out."""
+    held, spacing, depth, (wide, thick) = held_in / 12, spacing_in / 12, depth_in / 12, PLANK_IN
+    push, strength = earth_push(load_pcf, held, spacing), _bending_psi()
+    needed = post_depth(retaining_resistance(push), held / 3, STAKE_IN * sqrt(2) / 12, bearing_pcf, depth)
+    plank, carried = plank_moment(load_pcf, held, wide / 12, spacing), beam_moment(strength, wide, thick)
+    stake, held_up = stake_moment(push, held, depth), beam_moment(strength, STAKE_IN, STAKE_IN)
+    return Fence(
+        held_in=held_in,
+        spacing_in=spacing_in,
+        depth_in=depth_in,
+        depth_needed_in=12 * float(needed),
+        plank=12 * float(plank) / float(carried),
+        stake=12 * float(stake) / float(held_up),
+    )
+
+
+def working_of(fence: Fence, load_pcf: float, bearing_pcf: float) -> tuple[str, ...]:
+    """A fence worked out again, line by line."""
+    with Sheet() as sheet:
+        _fence(fence.held_in, load_pcf, bearing_pcf, fence.spacing_in, fence.depth_in)
+    return lines_of_sheet(sheet)
 
 
 def _bending_psi() -> float:

@@ -62,8 +62,8 @@ class Finding:
     ``address`` is ``finding/<topic>/<id>``; ``place`` is the line or stretch in words; ``line`` and ``station_in`` say
     where it stands on the plan (None for a whole stretch). ``cause`` is what may have brought it about, likeliest
     first; ``cures`` begin with the least that works; ``fits`` are the conditions of a remedy that has some, met or not;
-    ``left_alone`` is what happens if nothing is done. ``trend`` is what readings over time say and ``shape`` what spot
-    levels say, where the finding stands on such.
+    ``worked`` are the lines of what was worked out; ``left_alone`` is what happens if nothing is done. ``trend`` is
+    what readings over time say and ``shape`` what spot levels say, where the finding stands on such.
     """
 
     address: str
@@ -83,6 +83,7 @@ class Finding:
     left_alone: str
     marks: tuple[Mark, ...]
     fits: tuple[Reason, ...] = ()
+    worked: tuple[str, ...] = ()
     trend: Trend | None = None
     shape: Shape | None = None
 

@@ -84,6 +84,7 @@ class _Leaning:
             cures=tuple(book("lean").cures[key] for key in self.cures(gravity.weight, earthquake.weight, causes)),
             left_alone=book("lean").left_alone[self.left_alone(gravity)],
             marks=tuple(sorted(self.reading.marked(f"{_PATH}.{self.id}", *_FACTS))),
+            worked=() if (found := self.standing()) is None else found.working,
         )
 
     def asked(self, key: str, answer: Answer, **figures: str) -> Reason:

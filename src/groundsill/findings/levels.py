@@ -18,11 +18,13 @@ from groundsill.forces.reading import Reading
 from groundsill.standards.common_practice import table_monitors
 from groundsill.standards.distortion_limits.tables import table_angular, table_deflection, table_tilt, table_wood
 from groundsill.working.measure import show
+from groundsill.working.value import marks_of
 
 __all__ = ["levels", "one_in"]
 
 _SKEMPTON: Final = "Skempton and MacDonald 1956"
 _MASONRY: Final = ("brick", "stone", "block")
+_OF_MASONRY: Final = {"sags": "masonry_sags", "hogs": "masonry_hogs"}
 _LONG: Final = 5.0  # a foundation wall is at least five times as long as high: the column it is read at
 
 
@@ -41,6 +43,13 @@ def levels(reading: Reading) -> Iterator[Finding]:
 def one_in(ratio: float) -> str:
     """A small ratio as it is said: 1/250; nothing to speak of below one in ten thousand."""
     return f"1/{round(1 / ratio):,}" if ratio >= 1e-4 else "less than 1/10,000"
+
+
+def _limits() -> Iterator[float]:
+    """The limits that every floor is held to, with the marks they carry."""
+    yield from (table_angular().read(_SKEMPTON, what) for what in ("structure", "walls crack"))
+    yield from (table_tilt().read(what) for what in ("looked into", "mended"))
+    yield table_wood().read("wood floor")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +84,7 @@ class _Floor:
             confirm=tuple(dict.fromkeys(r.settle for r in (*reasons, active) if r.settle)),
             cures=tuple(self.cure(key) for key in cures),
             left_alone=book("levels").left_alone[weight],
-            marks=(),
+            marks=tuple(sorted(marks_of(_limits()))),
             shape=self.shape,
         )
 
@@ -120,7 +129,7 @@ class _Floor:
         asked += [self.ratio(key, bend, wood) for key, bend in self.bends(shape)]
         if self.masonry():
             masonry = table_deflection()
-            asked += [self.ratio(f"masonry_{k}", bend, masonry.read(k, _LONG)) for k, bend in self.bends(shape)]
+            asked += [self.ratio(_OF_MASONRY[k], bend, masonry.read(k, _LONG)) for k, bend in self.bends(shape)]
         return tuple(asked)
 
     @staticmethod

@@ -22,6 +22,7 @@ from groundsill.working.errors import UnitError
 from groundsill.working.measure import show
 from groundsill.working.measure_show import decimal
 from groundsill.working.unit import factor
+from groundsill.working.value import marks_of
 
 __all__ = ["fine", "gauge_says", "monitors"]
 
@@ -105,7 +106,7 @@ class _Gauge:
             confirm=tuple(dict.fromkeys(r.settle for r in reasons if r.settle)),
             cures=tuple(self.cure(key) for key in cures),
             left_alone=book("monitors").left_alone[{"yes": "still", "no": "moving"}.get(self.answer, "open")],
-            marks=(),
+            marks=tuple(sorted(marks_of([self.within]))),
             trend=self.trend,
         )
 

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Final
 
-from groundsill.findings.air_gap import fence_for, works_to_in
+from groundsill.findings.air_gap import fence_for, working_of, works_to_in
 from groundsill.findings.answer import Answer, at_least, at_most, every, holds, opposite, some
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason
@@ -90,6 +90,7 @@ class _Near:
             left_alone=book("soil").left_alone[self.left_alone()],
             marks=tuple(sorted(self.reading.marked(f"{_PATH}.{self.id}", *_FACTS))),
             fits=fits,
+            worked=self.working(),
         )
 
     def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
@@ -250,18 +251,29 @@ class _Near:
             return self.asked("strong", "cannot tell")
         return self.asked("strong", "yes" if "spacing" in found else "no", **found)
 
+    def soil_values(self) -> tuple[float, float] | None:
+        """What the soil pushes with and what it bears sideways, psf for each foot; None where nobody can say."""
+        load = active_pressure(self.reading)
+        bearing = lateral_value(self.reading, parts_on(self.reading, self.segment.line))
+        return None if load is None or bearing is None or not self.held_in else (load, float(bearing))
+
+    def working(self) -> tuple[str, ...]:
+        """The fence of the gap line by line, where there is one."""
+        values = self.soil_values()
+        fence = fence_for(self.held_in, *values) if values else None
+        return working_of(fence, *values) if values and fence else ()
+
     def figures(self) -> dict[str, str]:
         """Figures for the words of conditions and remedies: what the gap holds, and its planks and stakes."""
         found = {
             "held": self.shown(self.held_in),
             "least": self.shown(_least("framing on an exterior foundation wall")),
         }
-        load = active_pressure(self.reading)
-        bearing = lateral_value(self.reading, parts_on(self.reading, self.segment.line))
-        if load is None or bearing is None or not self.held_in:
+        values = self.soil_values()
+        if values is None:
             return found
-        found["most"] = self.shown(works_to_in(load, float(bearing)))
-        fence = fence_for(self.held_in, load, float(bearing))
+        found["most"] = self.shown(works_to_in(*values))
+        fence = fence_for(self.held_in, *values)
         if fence is not None:
             found |= {
                 "spacing": self.shown(fence.spacing_in),

@@ -15,6 +15,7 @@ from itertools import product
 from typing import Final
 
 from groundsill.findings.answer import Answer
+from groundsill.findings.worked import lines_of_sheet
 from groundsill.forces.gravity import TakeDown, take_down
 from groundsill.forces.reading import Reading, line_length_in
 from groundsill.forces.weights import weight_items
@@ -34,6 +35,7 @@ from groundsill.standards.statics.lean import (
 )
 from groundsill.standards.statics.soil import contact_length, pressure_beyond_kern, pressure_in_kern
 from groundsill.working.errors import GroundsillError
+from groundsill.working.sheet import Sheet
 
 __all__ = ["Ends", "Standing", "active_pressure", "ends_of", "height_ends", "over_all", "standing_of", "top_load_plf"]
 
@@ -51,7 +53,7 @@ class Standing:
 
     ``shift`` how far the top has moved (in); ``off`` from the middle of the base (in); ``kern`` a sixth of the base
     (in); ``base`` its width (in); ``pressure`` under the edge it leans to (psf; infinite where the footing turns over);
-    ``thrust`` of the load to the side (plf).
+    ``thrust`` of the load to the side (plf); ``working`` the worst case line by line.
     """
 
     shift: Ends
@@ -61,6 +63,7 @@ class Standing:
     pressure: Ends
     thrust: Ends
     inside: Answer
+    working: tuple[str, ...]
 
 
 def ends_of(fact: Fact[float]) -> Ends | None:
@@ -121,7 +124,15 @@ def standing_of(reading: Reading, segment: FoundationSegment, load_plf: float) -
         pressure=over_all(c.pressure for c in corners),
         thrust=over_all(lean_thrust(c.lean, load_plf) for c in corners),
         inside="cannot tell" if len(insides) == 2 else "yes" if True in insides else "no",
+        working=_working(max(corners, key=lambda c: c.off / c.kern)),
     )
+
+
+def _working(corner: _Corner) -> tuple[str, ...]:
+    """One case worked out again, line by line."""
+    with Sheet() as sheet:
+        _ = corner.kern, corner.pressure, lean_thrust(corner.lean, corner.load_plf)
+    return lines_of_sheet(sheet)
 
 
 def height_ends(segment: FoundationSegment) -> Ends | None:
@@ -202,7 +213,7 @@ class _Corner:
     @property
     def pressure(self) -> float:
         """Under the edge it leans to, psf."""
-        load, wide, e = self.load_plf + self.weight_plf, self.base_in / 12, self.off / 12
+        load, wide, e = self.load_plf + self.weight_plf, self.base_in / 12, float(self.off) / 12
         if 2 * e >= wide:
             return float("inf")
         if 6 * e <= wide:

@@ -165,6 +165,9 @@ def _in_full(house: House, found: Findings) -> Iterator[Block]:
             if figure is not None:
                 yield figure
         yield _questions(alike, sources)
+        if finding.worked:
+            yield Paragraph((strong("How it was worked out, at the worst that the measures allow"),))
+            yield BulletList(tuple((small(line),) for line in finding.worked))
         if finding.confirm:
             yield Paragraph((strong("What would settle it"),))
             yield BulletList(tuple(sentence(settle) for settle in finding.confirm))

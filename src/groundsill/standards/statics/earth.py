@@ -23,7 +23,7 @@ Push = Annotated[float, Q("lb", "P", "push on one stake", at_least=0.0)]
     title="Push of soil on a length of wall",
     clause="triangle of pressure",
     source=SOURCE,
-    witness="the triangle of any handbook: 30 psf/ft on 10 ft, 1,500 lb on each foot",
+    how="computed",
 )
 def earth_push(k: Pressure, d: Held, s: Spacing) -> Push:
     """Half of k d^2 for each foot of length. Example: 30 psf/ft, 10 ft high, 1 ft long: 1,500 lb."""

@@ -78,12 +78,15 @@ def pushed_eccentricity(
     title="How far a load may stand off the middle of a footing with all of it pressed",
     clause="P/A and M/S, no pull between footing and soil",
     source=SOURCE,
-    witness="the middle third of any handbook: a sixth of the width to either side",
+    how="computed",
 )
 def kern_reach(
     B: Annotated[float, Q("in", "B", "width of the footing", above=0.0)],
 ) -> Annotated[float, Q("in", "k", "a sixth of the width: half of the middle third")]:
-    """Beyond it the edge away from the load lifts. Example: 12 in. wide, 2 in."""
+    """Beyond it the edge away from the load lifts; in words at seaintarchive.org, 1999b/msg01098 (e < W/6).
+
+    Example: 12 in. wide, 2 in.
+    """
     return B / 6
 
 
