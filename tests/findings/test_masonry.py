@@ -96,14 +96,15 @@ def test_joints_that_lost_a_quarter_inch_are_pointed(gone, answer):
     assert answers(found)["eroded"] == answer
 
 
-def test_a_wish_to_keep_the_look_puts_remedies_that_leave_its_face_first():
+def test_a_wish_to_keep_the_look_leaves_out_what_takes_the_old_wall_away():
     bad = {"mortar": measured("missing"), "tests": ()}
     plain, kept = of(**bad), of(keep=True, **bad)
-    assert {c.key for c in plain.cures} | {"character"} == {c.key for c in kept.cures}
-    keys = [cure.key for cure in kept.cures]
-    assert keys[0] == "character"
-    assert keys.index("point") < keys.index("rebuild") < keys.index("replace")
-    assert [c.key for c in of(keep=False, **bad).cures] == [c.key for c in plain.cures]
+    assert [cure.key for cure in plain.cures] == ["inner", "point", "rebuild", "replace"]
+    assert [cure.key for cure in kept.cures] == ["inner", "point", "rebuild"]
+    assert [reason.key for reason in kept.fits] == ["character"]
+    assert not plain.fits
+    assert not of(keep=False, **bad).fits
+    assert of(keep=False, **bad).cures == plain.cures
 
 
 def test_direct_bolting_is_offered_only_where_it_holds_together_and_never_first_without_tests():

@@ -23,7 +23,7 @@ from groundsill.standards.ibc_2021.concrete import table_1808_8_1
 __all__ = ["concrete"]
 
 _PATH: Final = "survey.foundation.segments"
-_KINDS: Final = ("crumbling", "honeycomb", "undermining", "rust", "repair")
+_KINDS: Final = ("crumbling", "honeycomb", "undermining", "rust", "repair", "damp", "drainage")
 _FACTS: Final = (
     "condition", "strength_psi", "reinforced", "footing_width_in", "footing_thickness_in", "depth_in",
 )  # fmt: skip

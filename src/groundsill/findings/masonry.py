@@ -2,7 +2,7 @@
 
 Good brick in sound lime mortar stands for centuries, and now and then is good enough to bolt to directly; usually it is
 not (common practice, no source), and nobody knows without two proofs: shear tests of its mortar, and anchors tested in
-that wall. Where the owner wishes to keep its look, remedies that leave its face alone come first.
+that wall. Where the owner wishes to keep its look, what takes the old wall away is left out.
 """
 
 from __future__ import annotations
@@ -24,14 +24,14 @@ __all__ = ["masonry"]
 
 _PATH: Final = "survey.foundation.segments"
 _MATERIALS: Final = {"brick": "Brick", "stone": "Stone", "block": "Block"}
-_KINDS: Final = ("soft mortar", "missing mortar", "crumbling", "undermining", "repair", "rust")
+_KINDS: Final = ("soft mortar", "missing mortar", "crumbling", "undermining", "repair", "rust", "damp", "drainage")
 _FACTS: Final = (
     "condition", "mortar", "wythes", "header_course", "header_percent", "header_clear_in", "collar_joint_filled",
     "footing_width_in", "footing_thickness_in", "depth_in",
 )  # fmt: skip
 _ERODED_IN: Final = 0.25  # a joint that lost more of its mortar is pointed
 _PULLS: Final = ("anchor pull", "anchor shear", "torque")
-_KEEPS: Final = ("point", "inner", "direct")  # remedies that leave the face of the old wall as it is
+_SPOILS: Final = ("replace",)  # what takes the old wall away, and with it its look
 
 
 def masonry(reading: Reading) -> Iterator[Finding]:
@@ -84,6 +84,7 @@ class _Stretch:
             earthquake=earthquake,
             durability=durability,
             cause=tuple(self.cause()),
+            fits=self.keeping(),
             active=active,
             confirm=settles(active, gravity, earthquake, durability),
             cures=self.ask.cures(*self.cures()),
@@ -181,12 +182,14 @@ class _Stretch:
             yield self.ask.asked("lime", "cannot tell")
 
     def cures(self) -> tuple[str, ...]:
-        """The remedies that fit, the least that works first; those that keep its face before, where the owner asks."""
-        fit = list(self.fitting())
-        if holds(self.reading.house.survey.building.keep_character) == "yes":
-            first = [key for key in fit if key in _KEEPS or key in ("water", "underfill", "look", "leave")]
-            return ("character", *first, *(key for key in fit if key not in first))
-        return tuple(fit)
+        """The remedies that fit, the least that works first; none that spoils a look the owner wishes to keep."""
+        return tuple(key for key in self.fitting() if not (self.keeping() and key in _SPOILS))
+
+    def keeping(self) -> tuple[Reason, ...]:
+        """The owner's wish to keep its look, where there is one: it chooses between remedies."""
+        if holds(self.reading.house.survey.building.keep_character) != "yes":
+            return ()
+        return (self.ask.asked("character", "yes"),)
 
     def fitting(self) -> Iterator[str]:
         """The remedies that fit what was found."""

@@ -1,7 +1,7 @@
 """What the surveyor noted and no other finding has read, in its own words with what it may mean: nothing is lost.
 
-An observation is read when another finding shows its words among what was seen. What is left is weighed by nobody, so
-it stands under what nobody can tell, with what such a thing may mean and what would settle it.
+An observation is read when another finding shows its words among what was seen. What is left nobody weighs, so it
+stands under what nobody can tell, with what such a thing may mean and what would settle it.
 """
 
 from __future__ import annotations
@@ -33,7 +33,8 @@ def noted(reading: Reading, found: Sequence[Finding]) -> Iterator[Finding]:
     shown = [text for finding in found for text in finding.observed]
     ask = Asking(reading, "noted")
     for id, seen in reading.in_order(reading.house.survey.observations):
-        if not any(ask.words_of(seen) in text for text in shown):
+        said = seen.words.rstrip(" .") or ask.words_of(seen)
+        if not any(said in text for text in shown):
             yield _as_it_stands(ask, id, seen)
 
 

@@ -150,7 +150,7 @@ class _Sill:
             yield f"a gap of {self.ask.told(piece.gap_in)} under it" + (
                 f" ({piece.gap_in.how})" if piece.gap_in.how else ""
             )
-        yield from self.ask.in_words(self.ask.noted(self.id, "decay", "insects", "cut framing", "repair"))
+        yield from self.ask.in_words(self.ask.noted(self.id, "decay", "insects", "damp", "repair"))
 
 
 # ---- Old bolts ------------------------------------------------------------------------------------------------------

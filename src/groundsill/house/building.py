@@ -164,7 +164,7 @@ class Building:
     families: int = about("Dwellings in the house", least=1, most=50, default=1)
     keep_character: Fact[bool] = about(
         "The owner wishes to keep the look of the old foundation",
-        help="puts remedies that leave its face as it is before those that do not",
+        help="leaves out remedies that take the old wall away",
         measure="ask the owner; ask the town whether it is listed",
         factory=unknown,
     )
