@@ -2,7 +2,7 @@
 # Kept to what make 3.81 understands.
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test proof lint types bench docs format lock clean
+.PHONY: help demo test proof witness lint types bench docs format lock clean
 
 BIN := .venv/bin
 # The first of these that is at least Python 3.11; or say `make PYTHON=/path/to/python3.12 test`.
@@ -24,6 +24,9 @@ test: .venv/dev.stamp ## every test but the large counts, under five minutes (PY
 proof: .venv/dev.stamp ## the large counts: thousands of houses, walls and spoiled files
 	$(BIN)/python -m pytest -m proof $(PYTEST_ARGS)
 
+witness: .venv/witness.stamp ## sections with bars against a general section library, which it installs
+	$(BIN)/python -m pytest -m witness $(PYTEST_ARGS)
+
 lint: .venv/dev.stamp ## ruff's rules and layout, and the floors between the rooms of the code
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
@@ -42,9 +45,11 @@ format: .venv/dev.stamp ## lay out the code and mend what ruff can mend itself
 	$(BIN)/ruff check --fix .
 	$(BIN)/ruff format .
 
-lock: ## write both lock files again (needs uv), after a change of dependencies in pyproject.toml
+lock: ## write the lock files again (needs uv), after a change of dependencies in pyproject.toml
 	$(UV) pip compile pyproject.toml --extra build --extra dev --universal --python-version 3.11 --generate-hashes \
 	  --no-emit-index-url --no-emit-find-links --no-header --quiet --output-file requirements-dev.lock
+	$(UV) pip compile pyproject.toml --extra witness --constraints requirements-dev.lock --universal --python-version 3.11 \
+	  --generate-hashes --no-emit-index-url --no-emit-find-links --no-header --quiet --output-file requirements-witness.lock
 	$(UV) pip compile pyproject.toml --extra build --constraints requirements-dev.lock --universal --python-version 3.11 \
 	  --generate-hashes --no-emit-index-url --no-emit-find-links --no-header --quiet --output-file requirements.lock
 
@@ -68,4 +73,8 @@ clean: ## remove the private environment and all that was built
 .venv/dev.stamp: requirements-dev.lock pyproject.toml | .venv/bin/python
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check --require-hashes --requirement requirements-dev.lock
 	$(BIN)/python -m pip install --quiet --disable-pip-version-check --no-deps --no-build-isolation --editable .
+	@touch $@
+
+.venv/witness.stamp: requirements-witness.lock .venv/dev.stamp
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --require-hashes --requirement requirements-witness.lock
 	@touch $@

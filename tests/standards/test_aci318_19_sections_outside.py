@@ -11,16 +11,19 @@ import math
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from structuralcodes.geometry import RectangularGeometry, add_reinforcement
-from structuralcodes.materials.basic import GenericMaterial
-from structuralcodes.materials.constitutive_laws import ElasticPlastic, UserDefined
-from structuralcodes.sections import BeamSection
 
 from groundsill.standards.aci318_19.reinforced_bending import bending_strength, stress_block_factor
+
+pytestmark = pytest.mark.witness
 
 
 def by_structuralcodes(f_c: float, f_y: float, b: float, d: float, A_s: float, below: float = 3.0) -> float:
     """Bending strength, lb-in, of a rectangle with one bar of area A_s ``below`` in. over its bottom."""
+    from structuralcodes.geometry import RectangularGeometry, add_reinforcement
+    from structuralcodes.materials.basic import GenericMaterial
+    from structuralcodes.materials.constitutive_laws import ElasticPlastic, UserDefined
+    from structuralcodes.sections import BeamSection
+
     starts = -0.003 * (1 - stress_block_factor(f_c))
     block = UserDefined(
         x=[-0.003, starts, starts * (1 - 1e-6), 0.0], y=[-0.85 * f_c, -0.85 * f_c, 0.0, 0.0], eps_u=(-0.003, 1.0)

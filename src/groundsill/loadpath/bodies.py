@@ -18,6 +18,7 @@ from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import PADS, bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
+from groundsill.loadpath.ground import EXPANSIVE, shrinks
 from groundsill.loadpath.open_force import at_most, between, between_links
 from groundsill.loadpath.post_bearing import post_links, pulled_off
 from groundsill.loadpath.soil import force_of, overturning, sliding
@@ -41,7 +42,7 @@ def soil_parts(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Pie
         body.id: partial(_body_chain, reading, forces, body, pieces) for body in bodies_of(reading)
     }
     if reading.house.survey.underfloor.posts:
-        parts[PADS] = partial(pads_chain, reading, forces)
+        parts[PADS] = partial(_pads, reading, forces)
     return parts
 
 
@@ -53,7 +54,19 @@ def _body_chain(reading: Reading, forces: Forces, body: Body, pieces: Sequence[t
     stages = (*stages, *body_wind_stage(forces, body, stages, again))
     total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
     marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
-    return Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages)
+    return Chain(
+        body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages,
+        remark="" if body.new(reading) else _lifts(reading),
+    )  # fmt: skip
+
+
+def _pads(reading: Reading, forces: Forces) -> Chain:
+    return replace(pads_chain(reading, forces), remark=_lifts(reading))
+
+
+def _lifts(reading: Reading) -> str:
+    """What stands at the head of an old foundation on soil that swells and shrinks."""
+    return EXPANSIVE if shrinks(reading) else ""
 
 
 def _stages(
