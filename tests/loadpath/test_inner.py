@@ -12,6 +12,10 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
+from groundsill.papers.document import GroupRow, TableBlock, plain_text
+from groundsill.papers.views.chain_view import chain_header
+from groundsill.papers.views.doubts import Doubts
+from groundsill.papers.views.summary import summary_blocks
 from groundsill.study import Run, run, working
 from groundsill.study.states import reading_of, states_of
 from groundsill.work.document import House
@@ -260,6 +264,25 @@ def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_word
     found = link(alone(), "line/inn1/old-beside/vertical/both")
     assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)
     assert any(RESTS_ON_OLD in told for told in alone().remarks)
+    at_its_head = {chain.id: chain.remarks for chain in alone().chains}
+    assert at_its_head["inn1"] == (f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold",)
+    assert all(told == () for line, told in at_its_head.items() if line != "inn1")
+
+
+def test_what_holds_the_floor_up_stands_at_the_head_of_the_line_on_paper_and_in_the_summary() -> None:
+    new = next(chain for chain in alone().chains if chain.id == "inn1")
+    said = f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold."
+    header = chain_header(new, "us", Doubts())
+    assert [(row.key, plain_text(row.value)) for row in header.rows][1] == ("Said plainly", said)
+    study = run(with_strip(), ranges=False)
+    told = " ".join(
+        plain_text(cell)
+        for block in summary_blocks(study, False)
+        if isinstance(block, TableBlock)
+        for row in block.rows
+        for cell in ((row.text,) if isinstance(row, GroupRow) else row)
+    )
+    assert RESTS_ON_OLD in told
 
 
 def test_a_second_support_is_asked_for_all_that_the_old_line_carries() -> None:

@@ -107,7 +107,7 @@ class Chain:
     ``force_lb`` is the line's earthquake force at strength level, before redundancy; of a foundation body, the greater
     of its forces by an earthquake along x and one along y. ``percent`` is the share of the required force that the
     weakest checked link carries; None when nothing could be checked, and where that link would carry it all while
-    another could not be checked.
+    another could not be checked. ``remarks`` say plainly, whatever the verdict, what the work on it leaves as it is.
     """
 
     id: str
@@ -124,6 +124,7 @@ class Chain:
     first_to_fail: tuple[str, ...] = ()
     verdict: Verdict = "cannot be checked"
     headline: str = ""
+    remarks: tuple[str, ...] = ()
 
     @property
     def links(self) -> tuple[Link, ...]:

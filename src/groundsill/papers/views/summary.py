@@ -180,6 +180,7 @@ def _stops(chain: Chain) -> str:
     unknown = _stages_with(chain, lambda link: link.verdict == "cannot be checked")
     if unknown:
         told.append(f"not checked: {unknown}")
+    told += chain.remarks
     return sentence("; ".join(told)) or DASH
 
 
