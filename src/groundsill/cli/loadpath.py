@@ -148,8 +148,6 @@ def _chain(study: Study, chain: Chain, full: bool) -> Iterator[RenderableType]:
     beside = f"{_way(chain)}{quantity(chain.force_lb, 'lb', study.units)} strength level"
     yield heading(f"{chain.mark}  {chain.name}".strip(), beside if chain.relied_on else "not relied on")
     yield _beside(verdict(chain.verdict), words(sentence(chain.headline)))
-    if chain.remarks:
-        yield lines((sentence(told) for told in chain.remarks), "!")
     if not chain.relied_on:
         return
     widths = _widths(chain)

@@ -108,7 +108,7 @@ class Chain:
     of its forces by an earthquake along x and one along y. ``percent`` is the share of the required force that the
     weakest checked link carries; None when nothing could be checked, and where that link would carry it all while
     another could not be checked. A link without any strength that is asked for next to nothing takes off only that.
-    ``remarks`` say plainly, whatever the verdict, what the work on it leaves as it is.
+    ``remark`` is what stands at its head whatever the verdict.
     """
 
     id: str
@@ -125,7 +125,7 @@ class Chain:
     first_to_fail: tuple[str, ...] = ()
     verdict: Verdict = "cannot be checked"
     headline: str = ""
-    remarks: tuple[str, ...] = ()
+    remark: str = ""
 
     @property
     def links(self) -> tuple[Link, ...]:

@@ -33,13 +33,14 @@ def concluded(chain: Chain) -> Chain:
         percent = all_but if percent is None else min(percent, all_but)
     if percent is not None and percent >= 100 and any(link.status == "cannot be checked" for link in links):
         percent = None  # what was not checked may stop it sooner
+    told = _words(chain, percent, worst, nothing)
     return replace(
         chain,
         verdict=verdict,
         percent=percent,
         governing=worst.address if worst else None,
         first_to_fail=first_to_fail(links),
-        headline=_words(chain, percent, worst, nothing),
+        headline=f"{chain.remark}; {told}" if chain.remark else told,
     )
 
 

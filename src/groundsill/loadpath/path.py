@@ -67,7 +67,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
         force.reason,
         float(force.force_lb),
         stages,
-        remarks=() if inner is None else plain_words(id, inner),
+        remark="" if inner is None else "; ".join(plain_words(id, inner)),
     )
 
 

@@ -13,9 +13,12 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor, Counted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_path, part_length
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
-from groundsill.loadpath.turning import END_POST_FT
+from groundsill.loadpath.panel_details import panel_table
+from groundsill.loadpath.turning import END_POST_FT, WAYS
 from groundsill.standards.statics.walls import end_tension, overturning_moment
+from groundsill.standards.wall_construction import Washer
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, scale
@@ -23,7 +26,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["washer_link"]
 
-_NEAR_END_IN = 12.0
 _ROW = "plate washer"
 
 
@@ -45,11 +47,16 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
         reach = float(rules.read(_ROW, "gap to the sheathed edge", symbol="reach"))
         half = float(rules.read(_ROW, "side", symbol="side")) / 2
         wide = case.reading.noted(f"the width of sill {sill.mark or id}", f"survey.underfloor.sills.{id}.width_in")
+    with_plate = [a for a in anchors if a.plate_washer]
+    width = sill.width_in.value
+    anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
+    near = [a for a in with_plate if anywhere or (a.to_sheathing_in is not None and a.to_sheathing_in - half <= reach)]
+    if len(near) == len(anchors):  # whatever the force and the exception
+        return _in_order(place, _met(asked, anchors), bolts.marks | (wide if anywhere else frozenset()))
     doubts = bolts.marks
     if all(down for down, _ in ends):  # with an end that nothing holds down nothing else can spare the plates
         doubts |= marks_of((*shears, *(pull for _, pull in ends)))
         doubts = doubts.union(*(case.reading.marked(height_path(b.segment_id)) for b in panels))
-    with_plate = [a for a in anchors if a.plate_washer]
     if asked.plate is False:
         return _in_order(place, _spared(anchors, with_plate, asked.reasons[0]), doubts)
     if len(with_plate) < len(anchors):
@@ -65,15 +72,18 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
             "to reach there, or a new bolt nearer the sheathed edge"
         )
         return _counted(place, float(len(anchors) - len(beyond)), reason, doubts)
-    width = sill.width_in.value
-    anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
-    if not anywhere and any(a.to_sheathing_in is None for a in anchors):
-        reason = (
-            f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
-            "stand across the sill is not entered"
-        )
-        return cannot(address, title, "sill", id, clause=clause, reason=reason, marks=doubts)
-    return _in_order(place, "every plate washer reaches the sheathed edge", doubts)
+    reason = (
+        f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
+        "stand across the sill is not entered"
+    )
+    return cannot(address, title, "sill", id, clause=clause, reason=reason, marks=doubts)
+
+
+def _met(asked: Washer, anchors: Sequence[Anchor]) -> str:
+    """What every bolt has, in words, where its plate does all that can be asked of it."""
+    if asked.plate is False:
+        return _spared(anchors, anchors, asked.reasons[0])
+    return "every plate washer reaches the sheathed edge" if asked.to_sheathed_edge else "every nut has a plate washer"
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +100,7 @@ class _Place:
 def _tabulated(case: LineCase, brace: Brace) -> float:
     """Nominal unit shear of a panel as the table gives it, plf."""
     assert brace.panel is not None
-    return case.sdpws.nominal().read(brace.panel.panel, brace.panel.edge_spacing_in)
+    return panel_table(case, brace.panel)[0].read(brace.panel.panel, brace.panel.edge_spacing_in)
 
 
 def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float]]:
@@ -100,15 +110,8 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
     tall = case.reading.marked(height_path(brace.segment_id))
     part, found = case.taken_by(brace), []
     force = scale(case.allowable, part, symbol="V", label=f"force on {brace.name}")
-    for end in (brace.from_in, brace.to_in):
-        held = [
-            p
-            for _, p in case.pieces
-            if isinstance(p, HoldDownPiece)
-            and p.segment == brace.segment_id
-            and abs(p.station_in - end) <= _NEAR_END_IN
-            and why_not_counted(case, p) is None
-        ]
+    for way, end in zip(WAYS, (brace.from_in, brace.to_in), strict=True):
+        held = [p for p in hold_downs_at(case, brace, way) if why_not_counted(case, p) is None]
         offset = max((abs(p.station_in - end) / 12 for p in held), default=0.0)
         arm = max(b - offset - END_POST_FT, 0.1 * b)
         words = "lever arm between hold-down and end post"

@@ -51,7 +51,6 @@ def chain_header(chain: Chain, units: Units, doubts: Doubts) -> KeyValues:
     later = "redundancy, 0.7 and overstrength come in where a link is checked"
     rows = [
         KeyValue("Verdict", (strong(sentence(chain.headline)), " ", word) if chain.headline else word),
-        *(KeyValue("Said plainly", strong(sentence(told))) for told in chain.remarks),
         KeyValue("Earthquake force", (*spans(force), f", strength level, {_way(chain)}"), later),
     ]
     if chain.kind == "line":

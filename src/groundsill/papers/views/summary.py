@@ -170,7 +170,7 @@ def _states(found: Iterable[tuple[Run, Chain | None]]) -> Iterator[Row]:
 
 def _stops(chain: Chain) -> str:
     """What stops the force, stage by stage in the words of the pictures, and what could not be checked."""
-    told = []
+    told = [chain.remark] if chain.remark else []
     little = slight(chain)
     nothing = _stages_with(chain, lambda link: link.status == "fails" and link.ratio is None and link not in little)
     weakest = next((link for link in chain.links if link.address == chain.governing), None)
@@ -183,7 +183,6 @@ def _stops(chain: Chain) -> str:
     unknown = _stages_with(chain, lambda link: link.verdict == "cannot be checked")
     if unknown:
         told.append(f"not checked: {unknown}")
-    told += chain.remarks
     return sentence("; ".join(told)) or DASH
 
 
