@@ -65,6 +65,14 @@ def test_minima_alone_still_name_the_tightest_of_them() -> None:
     assert concluded(chain(minimum("cover", 0.5), minimum("width", 0.7))).governing == "line/l1/width/l1/both"
 
 
+def test_what_passes_at_another_end_of_a_fact_is_stopped_only_as_surveyed() -> None:
+    found = concluded(chain(replace(link("sliding", 1.25), verdict="depends", depends_on=("Soil",))))
+    assert found.verdict == "depends"
+    assert found.headline.startswith(
+        "carries 80 % of the required force; then sliding stops it as surveyed; depends on"
+    )
+
+
 def test_every_link_without_any_capacity_is_listed() -> None:
     found = concluded(chain(link("boards", 0.5), link("plate", None), link("bolts", None), link("nails", 2.0)))
     assert found.percent == 0.0

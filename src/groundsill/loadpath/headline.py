@@ -73,7 +73,8 @@ def _words(chain: Chain, percent: float | None, worst: Link | None, nothing: lis
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the {asked}: {stops}{tail}"
     if percent is not None and percent < 100 and worst is not None:
-        stops = f"; then {worst.title} stops it" if worst.ratio is not None and worst.ratio > 1 else ""
+        surveyed = " as surveyed" if worst.verdict == "depends" else ""  # another end of a fact lets it pass
+        stops = f"; then {worst.title} stops it{surveyed}" if worst.ratio is not None and worst.ratio > 1 else ""
         return f"carries {floor(percent)} % of the {asked}{stops}{tail}"
     if worst is None or not worst.ratio:
         return "nothing could be checked" + tail if unknown else "no force comes to it"

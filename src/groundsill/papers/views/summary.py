@@ -177,7 +177,8 @@ def _stops(chain: Chain) -> str:
     if nothing:
         told.append(f"nothing holds at: {nothing}")
     elif weakest is not None and weakest.ratio is not None:
-        lead = "stopped by" if weakest.ratio > 1 else "nearest to its limit:"
+        stopped = "stopped as surveyed by" if weakest.verdict == "depends" else "stopped by"
+        lead = stopped if weakest.ratio > 1 else "nearest to its limit:"
         told.append(f"{lead} {weakest.title} (ratio {ratio(weakest.ratio)})")
     told += filter(None, (slight_words(chain),))
     unknown = _stages_with(chain, lambda link: link.verdict == "cannot be checked")
