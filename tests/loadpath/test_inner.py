@@ -20,6 +20,7 @@ from groundsill.study import Run, run, working
 from groundsill.study.states import reading_of, states_of
 from groundsill.work.document import House
 from groundsill.work.inner import RESTS_ON_OLD
+from tests.loadpath.bolting import with_break
 from tests.loadpath.houses import doubtful_house, known_house
 from tests.loadpath.inner_houses import on_brick, with_ring, with_strip, with_work
 
@@ -67,6 +68,19 @@ def test_its_headline_names_what_carries_and_no_least_size_that_is_met_exactly()
     cover = next(each for each in chain.links if each.title == "cover of the bars")
     assert (cover.ratio, cover.verdict) == (1.0, "passes")
     assert chain.governing not in {each.address for each in chain.links if each.minimum}
+
+
+def test_the_mark_of_a_body_names_it_as_found_and_with_the_work() -> None:
+    """The ring is longer than any piece of the old foundation, and takes the next free number all the same."""
+    house = with_ring()
+    for line in ("line1", "line2", "line3", "line4"):
+        for step in range(30, 330, 60):
+            house = with_break(house, line, step + int(line[-1]), "gap")
+    before, after = run(house, ranges=False).runs
+    marks = {body.id: body.mark for body in before.bodies}
+    new = [body.mark for body in after.bodies if body.id not in marks]
+    assert {body.id: body.mark for body in after.bodies if body.id in marks} == marks
+    assert new == [f"B{len([mark for mark in marks.values() if mark.startswith('B')]) + 1}"]
 
 
 def test_as_found_stays_as_it_was() -> None:
