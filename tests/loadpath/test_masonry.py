@@ -241,7 +241,7 @@ def bolts_in(house: House) -> Link:
 
 
 def test_on_headers_that_nobody_measured_the_answer_depends() -> None:
-    """A1 asks a tenth of the face and 24 in.: a header course may lie in every twelfth, where no bolt can be checked."""
+    """A1 asks a tenth of the face and 24 in.: in every twelfth course there would be too few."""
     link = bolts_in(both_proofs())
     assert link.status == "passes"
     assert link.verdict == "cannot be checked"
