@@ -18,6 +18,7 @@ from groundsill.work.document import House
 from groundsill.work.inner import RESTS_ON_OLD
 from tests.loadpath.houses import doubtful_house, known_house
 from tests.loadpath.inner_houses import on_brick, with_ring, with_strip, with_work
+from tests.loadpath.test_by_edition import newer
 
 
 @cache
@@ -105,8 +106,8 @@ def test_the_floor_stays_on_the_old_line_unless_the_strip_is_jacked_to_it() -> N
 def test_the_ring_carries_all_that_is_asked_of_it_down_to_the_soil() -> None:
     line, body = (c for c in (*ring().chains, *ring().bodies) if "I1" in c.mark or "I1" in c.name)
     assert body.verdict == "passes"
-    open_links = [k.address for k in line.links if k.status not in ("passes", "does not apply")]
-    assert open_links == ["line/inn1/chord/inn1/both"]  # the floor's edges are for an engineer to look at
+    unanswered = [k.address for k in line.links if k.status not in ("passes", "does not apply")]
+    assert unanswered == ["line/inn1/chord/inn1/both", "line/inn1/old-beside/offset/both"]  # for an engineer
     assert line.verdict == "cannot be checked"
 
 
@@ -306,6 +307,38 @@ def test_the_chords_of_what_hangs_out_are_told_and_never_passed() -> None:
     assert told == pytest.approx(pull, rel=2e-3)
 
 
+# ---- Walls above that stand off the line -----------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("edition", ["ASCE 7-16", "ASCE 7-22"])
+def test_floor_ties_and_collectors_take_a_quarter_more_where_the_walls_above_stand_off(edition: str) -> None:
+    house = with_strip() if edition == "ASCE 7-16" else newer(with_strip())
+    found = with_work(house)
+    force = 0.7 * 1.3 * found.line_forces["inn1"].force_lb
+    ties, drag = (link(found, f"line/inn1/{k}/both") for k in ("floor-to-plate/inn1", "plate-splices/inn1-drag"))
+    assert ties.demand == pytest.approx(1.25 * force)
+    assert f"a quarter more by {edition} 12.3.3.4: the walls above stand 4.0 ft off the line" in ties.reason
+    assert "12.3.3.4" in drag.reason
+    assert link(found, "line/inn1/floor-boards/inn1/both").demand == pytest.approx(force / 26)  # the floor itself: no
+    assert link(found, "line/line3/floor-to-plate/line3/both").demand == pytest.approx(
+        0.7 * 1.3 * found.line_forces["line3"].force_lb
+    )
+    under = link(found, "line/inn1/old-beside/offset/both")
+    assert (under.status, under.clause) == ("cannot be checked", f"{edition} 12.3.3.3")
+
+
+def test_in_category_c_only_what_holds_up_the_walls_above_is_asked() -> None:
+    house = with_strip()
+    site = house.survey.site
+    assert site.hazard is not None
+    mild = replace(site, hazard=replace(site.hazard, S_DS=0.4, S_D1=0.15, S_1=0.1))
+    found = with_work(replace(house, survey=replace(house.survey, site=mild)))
+    ties = link(found, "line/inn1/floor-to-plate/inn1/both")
+    assert ties.demand == pytest.approx(0.7 * found.line_forces["inn1"].force_lb)  # rho is 1 there
+    assert "12.3.3.4" not in ties.reason
+    assert link(found, "line/inn1/old-beside/offset/both").status == "cannot be checked"
+
+
 def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_words() -> None:
     found = link(alone(), "line/inn1/old-beside/vertical/both")
     assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)
@@ -376,7 +409,7 @@ def test_the_trade_s_check_value_of_ten_thousand_pounds() -> None:
     assert force > 10000
     chain = next(c for c in found.chains if c.id == "inn1")
     assert {k.title for k in chain.links if k.status == "fails"} == {"diagonal boards"}
-    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(0.7 * 1.3 * force)
+    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(1.25 * 0.7 * 1.3 * force)
     assert link(found, "line/inn1/footing/joint/both").demand == pytest.approx(1.3 * force)
     assert link(found, "body/inn1-footing/sliding/inn1-footing/x").status == "fails"
 

@@ -18,6 +18,7 @@ from groundsill.loadpath.footings import inside_depth_in
 from groundsill.loadpath.ground import SOIL, soil_class
 from groundsill.loadpath.inner.sides import Old, ends_at, old_of
 from groundsill.loadpath.inner.support import support_links
+from groundsill.loadpath.offset import under_the_walls_above
 from groundsill.standards.common_practice import table_trench
 from groundsill.standards.ibc_2021.footings import table_1809_6
 from groundsill.standards.statics.walls import rocking_start
@@ -47,6 +48,7 @@ def beside_stage(case: LineCase, drift: Sequence[Link]) -> Stage:
     for old in ends_at(case, piece):
         links += (_dug(case, piece, old), _presses(case, piece, old))
     links += (_trench(case, piece), _hangs_out(case, piece), *support_links(case, piece))
+    links += under_the_walls_above(case)
     return Stage("old-beside", "The old foundation left in place beside it", "every link must pass", tuple(links))
 
 
