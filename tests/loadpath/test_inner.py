@@ -162,6 +162,41 @@ def test_a_strip_too_light_for_its_wall_turns_over_on_its_soil() -> None:
     assert link(found, "line/inn1/footing/bending/both").status == "cannot be checked"
 
 
+# ---- Cross strips that hold it down ----------------------------------------------------------------------------------
+
+
+def test_a_cross_strip_is_checked_as_what_hangs() -> None:
+    """By hand: strip and soil on it 22 ft long, its wall's dead load, 1.2 + 0.2 S_DS of both, free over its length."""
+    bends, shears = (link(ring(), f"line/inn2/footing/hung-inn1{k}/both") for k in ("", "-shear"))
+    house = with_ring()
+    forces = work_out(reading_of(states_of(house)[1], Reading(house)))
+    concrete = 150 * (18 * 12 + 8 * 16) / 144
+    soil = bends.demand * 8 / (22 * 12) / (1.2 + 0.2 * forces.S_DS) - forces.gravity.lines["inn1"].dead - 22 * concrete
+    assert 0 < soil < 22 * (10 * 8) / 144 * 130  # the soil on the footing's edges is all that is left
+    assert shears.demand == pytest.approx(bends.demand * 8 / (22 * 12) / 2)
+    assert (bends.status, shears.status, bends.clause) == ("passes", "passes", "ACI 318-19 22.3")
+    assert bends.capacity == pytest.approx(link(ring(), "line/inn2/footing/sagging/both").capacity, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("weak", "says"),
+    [({"bar": "#3"}, "it would bend by"), ({"hooked": False}, "its bars do not turn into this strip"),
+     ({"bars_top": 0}, "it has bars at one face only"),
+     ({"bar": "#5", "footing_width_in": 26.0}, "its joint would pass")],
+)  # fmt: skip
+def test_a_cross_strip_that_cannot_hang_is_counted_for_nothing(weak: dict[str, Any], says: str) -> None:
+    found = with_work(with_ring(**weak))
+    hung = [k for a, k in links(found).items() if a.startswith("line/inn2/footing/hung-inn1")]
+    assert [(k.status, k.reason.startswith(says)) for k in hung] == [("does not apply", True)]
+    assert all(k.reason.endswith("its weight is not counted here") for k in hung)
+    assert "cross strips cast with it" not in link(found, "line/inn2/footing/pressure/both").reason
+
+
+def test_a_strip_that_nothing_bends_one_way_is_asked_nothing_that_way() -> None:
+    sagging = link(ring(), "line/inn1/footing/sagging/both")
+    assert (sagging.status, sagging.demand) == ("does not apply", 0.0)
+
+
 def test_without_bars_the_strip_carries_nothing() -> None:
     found = with_work(with_strip(bars_top=0))
     hogging = link(found, "line/inn1/footing/hogging/both")

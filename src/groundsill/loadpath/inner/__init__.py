@@ -4,5 +4,5 @@
 seat, its brick, the floor that hangs out, the trench beside the old footing · `support` what holds the floor up if the
 old foundation gives way · `strip` the footing as a beam on soil that only pushes, with `worst` its answers · `section`
 the same footing as reinforced concrete · `hung_chord` the chords of the floor beyond
-it · `expansive` how it is founded on soil that swells and shrinks.
+it · `hung` cross strips that hold it down · `expansive` how it is founded on soil that swells and shrinks.
 """
