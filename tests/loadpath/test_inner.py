@@ -12,6 +12,7 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
+from groundsill.standards.aci318_19.development import lap_splice
 from groundsill.study import Run, run, working
 from groundsill.study.states import reading_of, states_of
 from groundsill.work.document import House
@@ -162,6 +163,38 @@ def test_a_strip_too_light_for_its_wall_turns_over_on_its_soil() -> None:
     assert link(found, "line/inn1/footing/bending/both").status == "cannot be checked"
 
 
+# ---- Poured in lengths ----------------------------------------------------------------------------------------------
+
+
+def poured(**changes: Any) -> dict[str, Link]:
+    found = links(with_work(with_strip(**changes)))
+    return {
+        k: found[a] for k in ("laps", "laps-room", "lengths-shear") if (a := f"line/inn1/footing/{k}/both") in found
+    }
+
+
+def test_a_strip_poured_in_one_has_no_laps() -> None:
+    assert poured() == poured(dig_length_in=240, end=near(48, 200)) == {}
+
+
+def test_bars_of_a_strip_poured_in_lengths_are_lapped_and_the_laps_must_fit_the_trench() -> None:
+    """#4 in 2,500 psi, class B, the upper bars' place; a first length has laps at both ends in its open trench."""
+    undrawn = poured(dig_length_in=48)["laps"]
+    assert (undrawn.status, undrawn.clause) == ("cannot be checked", "ACI 318-19 25.5.2")
+    lap = lap_splice("#4", 2500.0, 60000.0, c_b=3.0, place="over 12 in. of fresh concrete")
+    assert f"{float(lap):.0f} in. are asked (#4, class B" in undrawn.reason
+    short, enough, tight = (poured(dig_length_in=d, lap_in=n) for d, n in ((72, 10), (72, 30), (48, 30)))
+    assert [found["laps"].status for found in (short, enough, tight)] == ["fails", "passes", "passes"]
+    assert [found["laps-room"].status for found in (enough, tight)] == ["passes", "fails"]
+    assert enough["laps-room"].reason == "12 in. of it can be poured at once"
+
+
+def test_shear_passes_the_joints_between_lengths_by_the_bars_lapped_there() -> None:
+    found = poured(dig_length_in=72, lap_in=30)["lengths-shear"]
+    assert found.demand == pytest.approx(link(alone(), "line/inn1/footing/shear/both").demand)
+    assert found.capacity == pytest.approx(0.75 * 0.6 * 4 * 0.2 * 60000)  # four #4, not roughened, by hand
+
+
 # ---- Cross strips that hold it down ----------------------------------------------------------------------------------
 
 
@@ -274,7 +307,11 @@ def test_an_old_footing_nobody_measured_asks_for_a_pit() -> None:
 
 def test_a_trench_at_the_end_of_a_strip_is_held_against_the_footing_it_runs_toward() -> None:
     assert link(alone(), "line/inn1/old-beside/dig-line4/both").demand == pytest.approx(8)
-    assert beside(with_strip(dig_length_in=72), "trench").status == "fails"
+    open_wide = beside(with_strip(dig_length_in=72), "trench")
+    assert (open_wide.status, "stays above the line" in open_wide.reason) == ("does not apply", True)
+    assert beside(with_strip(depth_in=34, dig_length_in=72), "trench").status == "fails"
+    assert beside(with_strip(depth_in=34), "trench").status == "fails"  # open over its whole length
+    assert beside(with_strip(depth_in=34, dig_length_in=48), "trench").status == "passes"
 
 
 def test_the_old_wall_keeps_half_of_its_seat() -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import partial
+from typing import Final
 
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, LoadLevel
@@ -27,10 +28,11 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
 from groundsill.working.value import Mark
 
-__all__ = ["middle_of_bars", "section_links"]
+__all__ = ["FRESH_BELOW", "bar_place", "middle_of_bars", "section_links"]
 
 _STONE_IN = 0.75  # the largest stone of the mix that fits such a footing; common practice, no source
 _DEEP_POUR_IN = 12.0
+FRESH_BELOW: Final = "over 12 in. of fresh concrete"
 _NO_MOMENT = 1.0  # lb-in: less is the rounding of nothing
 _FACES = (("sagging", "bottom"), ("hogging", "top"))
 
@@ -119,8 +121,7 @@ def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: st
         f_c = given("f'_c", piece.strength_psi, "psi", "specified strength")
         f_y = given("f_y", piece.yield_psi, "psi", "yield strength of the bars")
         whole = piece.above_soil_in + piece.depth_in
-        deep = whole - piece.cover_in > _DEEP_POUR_IN and face == "top"
-        place = "over 12 in. of fresh concrete" if deep else "other"
+        place = bar_place(piece, face)
         needed = (
             hooked_length(piece.bar, f_c, f_y)
             if piece.hooked
@@ -136,6 +137,12 @@ def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: st
     title = f"{which} near the ends, the bars' {how} left out"
     clause = f"ACI 318-19 {'25.4.3' if piece.hooked else '25.4.2'}, 14.5.2"
     return _told(case, key, title, M_u, held, "lb-in", clause, f"{float(needed):.0f} in. to hold a bar in full")
+
+
+def bar_place(piece: InnerFoundationPiece, face: str) -> str:
+    """The row of the factor for level bars over fresh concrete."""
+    below = piece.above_soil_in + piece.depth_in - piece.cover_in
+    return FRESH_BELOW if face == "top" and below > _DEEP_POUR_IN else "other"
 
 
 def _fit(case: LineCase, piece: InnerFoundationPiece, face: str) -> Link:

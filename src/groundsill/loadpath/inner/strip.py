@@ -21,6 +21,7 @@ from groundsill.loadpath.ground import SOIL, allowable_pressure, as_the_ground_a
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.inner.expansive import expansive_links
 from groundsill.loadpath.inner.hung import hung_on
+from groundsill.loadpath.inner.lengths import length_links
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
 from groundsill.loadpath.overturning import hold_downs_at
@@ -91,7 +92,13 @@ def _links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:
         pressure = _pressure(case, piece, pressed, marks, (address, title, bool(joined)))
     pressure = as_the_ground_allows(case.reading, pressure, "bearing", case.lateral, parts_on(case.reading, case.id))
     bent = _worst(case, piece, ground, strength, joined)
-    return (pressure, *section_links(case, piece, bent, marks), *(link for each in hung for link in each.links))
+    poured = length_links(case, piece, bent, marks)
+    return (
+        pressure,
+        *section_links(case, piece, bent, marks),
+        *poured,
+        *(link for each in hung for link in each.links),
+    )
 
 
 def _ground(case: LineCase, piece: InnerFoundationPiece, soil: str) -> tuple[_Ground, _Ground]:
