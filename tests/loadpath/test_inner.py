@@ -464,26 +464,48 @@ def test_the_exception_for_a_masonry_perimeter_is_answered_by_the_new_line() -> 
 # ---- Ten thousand pounds --------------------------------------------------------------------------------------------
 
 
-def test_the_trade_s_check_value_of_ten_thousand_pounds() -> None:
-    """10,000 lb on the line (common practice) is a strength-level force here: 9,100 lb at allowable level with rho 1.3.
+HEAVY: dict[str, Any] = {
+    "footing_width_in": 36, "footing_thickness_in": 18, "depth_in": 30, "stem_width_in": 12, "bar": "#5",
+    "bars_top": 3, "bars_bottom": 3, "gravity": "carries the floor",
+}  # fmt: skip
 
-    With a ring of heavy strips everything of the new line carries it; the old single-layer floor does not bring it, and
-    the ring as a whole slides first.
+
+def ten_thousand(level: str, pounds: float = 10000.0) -> Run:
+    return with_work(with_ring(off=56.0, check_lb=pounds, check_level=level, **HEAVY))
+
+
+def test_the_trade_s_check_value_of_ten_thousand_pounds() -> None:
+    """Asked at strength level: 10,000 lb with redundancy, 7,000 lb at allowable level, in wall, bars and soil alike.
+
+    A ring of heavy strips carries it in wall, bolts and bars; the old floor does not bring it.
     """
-    house = known_house()
-    choices = replace(house.choices, system="A.17", force_factor=1.0, force_reason="the check value")
-    heavy = {
-        "footing_width_in": 36, "footing_thickness_in": 18, "depth_in": 30, "stem_width_in": 12, "bar": "#5",
-        "bars_top": 3, "bars_bottom": 3, "gravity": "carries the floor",
-    }  # fmt: skip
-    found = with_work(with_ring(replace(house, choices=choices), off=56.0, **heavy))
-    force = found.line_forces["inn1"].force_lb
-    assert force > 10000
+    found = ten_thousand("strength")
     chain = next(c for c in found.chains if c.id == "inn1")
-    assert {k.title for k in chain.links if k.status == "fails"} == {"diagonal boards"}
-    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(1.25 * 0.7 * 1.3 * force)
-    assert link(found, "line/inn1/footing/joint/both").demand == pytest.approx(1.3 * force)
-    assert link(found, "body/inn1-footing/sliding/inn1-footing/x").status == "fails"
+    own = 1.3 * found.line_forces["inn1"].force_lb
+    assert own < 5000
+    assert chain.force_lb == pytest.approx(10000 / 1.3)
+    assert chain.headline.startswith(
+        f"asked for its check value, 10,000 lb at strength level: its own share of the house's force is {own:,.0f} lb; "
+    )
+    assert {k.title for k in chain.links if k.status == "fails"} <= {"diagonal boards", "floor to wall"}
+    assert link(found, "line/inn1/footing/joint/both").demand == pytest.approx(10000)
+    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(1.25 * 7000)
+    slides = link(found, "body/inn1-footing/sliding/inn1-footing/x")
+    assert slides.demand == pytest.approx(14000)  # two lines that way
+    assert found.line_forces["inn1"].force_lb == pytest.approx(own / 1.3)  # the share itself stays what it is
+
+
+def test_a_check_value_at_allowable_level_is_what_clips_and_soil_are_asked() -> None:
+    found = ten_thousand("allowable")
+    assert link(found, "line/inn1/floor-to-plate/inn1/both").demand == pytest.approx(1.25 * 10000)
+    assert link(found, "line/inn1/footing/joint/both").demand == pytest.approx(10000 / 0.7)
+
+
+def test_a_check_value_below_the_lines_own_share_asks_nothing_less() -> None:
+    found, plain = ten_thousand("strength", 1000.0), with_work(with_ring(off=56.0, **HEAVY))
+    chain, same = (next(c for c in r.chains if c.id == "inn1") for r in (found, plain))
+    assert (chain.force_lb, chain.links) == (same.force_lb, same.links)
+    assert "is below its own share of the house's force" in chain.headline
 
 
 # ---- Ends and working -----------------------------------------------------------------------------------------------

@@ -17,6 +17,7 @@ from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
+from groundsill.loadpath.check_value import as_asked
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
 from groundsill.loadpath.ground import EXPANSIVE, shrinks
 from groundsill.loadpath.open_force import at_most, between, between_links
@@ -33,6 +34,8 @@ __all__ = ["Body", "bodies_of", "body_chains"]
 
 def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]] = ()) -> tuple[Chain, ...]:
     """The soil links of every foundation body with this work on the house, then those of the pads under posts."""
+    with quiet():
+        forces = as_asked(reading, forces, reading.inner)
     chains, lifts = [], EXPANSIVE if shrinks(reading) else ""
     for body in bodies_of(reading):
         with section(f"body/{body.id}/weight"):

@@ -84,6 +84,15 @@ class InnerFoundationPiece:
     sill_width_in: float = about("Sill width", unit="in", least=2.5, most=12, default=3.5)
     sill_joints_in: tuple[float, ...] = about("Stations where the sill is cut", factory=tuple)
     blocking: bool = about("New solid blocking or rim over its plate", default=True)
+    check_lb: float | None = about(
+        "Check it for this force",
+        help="where its own share of the house's force is less; everything of the line is asked for it, redundancy "
+        "within it",
+        unit="lb", least=100, most=100000, default=None,
+    )  # fmt: skip
+    check_level: Literal["strength", "allowable"] = about(
+        "Level of that force", help="strength, or allowable stress", default="strength"
+    )
     dig_length_in: float | None = about(
         "Longest trench open at once",
         help="left out, the trench is open over its whole length and the strip is poured in one",
