@@ -529,6 +529,15 @@ def test_the_working_of_the_new_line_is_that_of_its_own_state() -> None:
     assert len(sheet.under("forces/base-shear")) == len(once)  # the forces of its own state, and not those as found too
 
 
+def test_in_wind_the_headline_of_the_state_says_that_its_footing_is_open() -> None:
+    house = with_strip()
+    site = replace(house.survey.site, wind_mph=measured(130.0), exposure="C", K_zt=measured(1.0))
+    windy = with_work(replace(house, survey=replace(house.survey, site=site)))
+    words = "the footing of a new foundation is worked out for the earthquake alone, so that in wind nothing passes I1"
+    assert words in windy.headline
+    assert words not in alone().headline
+
+
 # ---- Soil that swells and shrinks -----------------------------------------------------------------------------------
 
 

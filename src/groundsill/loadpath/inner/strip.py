@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil
+from typing import Final
 
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
@@ -36,7 +37,9 @@ from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import add, divide, given, greatest, multiply
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["strip_stage"]
+__all__ = ["EARTHQUAKE_ALONE", "strip_stage"]
+
+EARTHQUAKE_ALONE: Final = "the footing of a new foundation is worked out for the earthquake alone"
 
 _SUBGRADE = {"1": "rock", "2": "rock", "3": "gravel", "4": "sand", "5": "clay"}
 _CLAUSE = "IBC 2021 Table 1806.2, statics of a beam on soil"
@@ -73,8 +76,8 @@ def strip_stage(case: LineCase) -> Stage:
 def _links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:
     address, title = f"line/{case.id}/footing/pressure/both", "soil under the footing as a beam"
     if case.lateral == "wind":
-        reason = "the footing of a new foundation is worked out for the earthquake alone"
-        return (cannot(address, title, "line", case.id, clause="ASCE 7 2.3.1, 2.4.1", reason=reason),)
+        clause = "ASCE 7 2.3.1, 2.4.1"
+        return (cannot(address, title, "line", case.id, clause=clause, reason=EARTHQUAKE_ALONE),)
     soil = soil_class(case.reading)
     reason = no_bearing(case.reading, parts_on(case.reading, case.id))
     if soil is None or reason:
