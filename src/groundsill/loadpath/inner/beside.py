@@ -32,6 +32,7 @@ __all__ = ["beside_stage"]
 
 _MASONRY = ("brick", "stone", "block")
 _STATICS = "statics: the load's middle stays on its seat"
+_STIFF_FLOOR = "the floor moves with its lines: what its boards give between and beyond them is left out"
 _SLOPE = "IBC 2021 1809.6"
 _GRANULAR = ("1", "2", "3", "4")
 _WYTHE_IN = 4.0  # one wythe of old brick, mortar not counted
@@ -97,7 +98,7 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     words = f"across, up to the limit of drift that the lines that way are held to{told}"
     return checked(
         address, title, "line", case.id, level="strength", unit="in", demand=across, capacity=half, clause=_STATICS,
-        reason=words,
+        reason=words, extension=_STIFF_FLOOR,
     )  # fmt: skip
 
 
