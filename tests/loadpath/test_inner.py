@@ -57,6 +57,16 @@ def test_the_new_line_takes_the_force_and_the_old_one_none() -> None:
     assert "relieved by the inner foundation I1" in chain.relied_reason
 
 
+def test_its_headline_names_what_carries_and_no_least_size_that_is_met_exactly() -> None:
+    chain = next(c for c in alone().chains if c.id == "inn1")
+    kept = {each.title for each in chain.links if each.minimum}
+    assert {"cover of the bars", "strength of the concrete", "width of the footing"} <= kept
+    assert "trench in short alternate lengths" in kept
+    cover = next(each for each in chain.links if each.title == "cover of the bars")
+    assert (cover.ratio, cover.verdict) == (1.0, "passes")
+    assert chain.governing not in {each.address for each in chain.links if each.minimum}
+
+
 def test_as_found_stays_as_it_was() -> None:
     assert run(with_strip(), ranges=False).runs[0] == run(replace(known_house(), alternatives={}), ranges=False).runs[0]
 

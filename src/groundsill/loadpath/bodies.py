@@ -15,7 +15,7 @@ from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
-from groundsill.loadpath.bearing import bearing_links, pads_chain
+from groundsill.loadpath.bearing import PADS, bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.check_value import as_asked
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
@@ -29,31 +29,47 @@ from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
 
-__all__ = ["Body", "bodies_of", "body_chains"]
+__all__ = ["Body", "bodies_of", "body_chains", "soil_parts"]
 
 
 def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]] = ()) -> tuple[Chain, ...]:
     """The soil links of every foundation body with this work on the house, then those of the pads under posts."""
+    return tuple(work_out() for work_out in soil_parts(reading, forces, pieces).values())
+
+
+def soil_parts(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, Callable[[], Chain]]:
+    """What works out the chain of each foundation body, and last of the pads under posts, by the id of the chain."""
     with quiet():
         forces = as_asked(reading, forces, reading.inner)
-    chains, lifts = [], EXPANSIVE if shrinks(reading) else ""
-    for body in bodies_of(reading):
-        with section(f"body/{body.id}/weight"):
-            dead = _holding(reading, forces, body)
-        again = partial(_stages, reading, forces, body, dead, pieces)
-        stages = again("earthquake")
-        stages = (*stages, *body_wind_stage(forces, body, stages, again))
-        total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
-        marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
-        name = f"foundation under {marks}"
-        chains.append(
-            Chain(
-                body.id, body.mark, name, "body", "both", True, "", total, stages,
-                remark="" if body.new(reading) else lifts,
-            )
-        )  # fmt: skip
-    pads = pads_chain(reading, forces)
-    return (*chains, replace(pads, remark=lifts)) if pads is not None else tuple(chains)
+    parts: dict[str, Callable[[], Chain]] = {
+        body.id: partial(_body_chain, reading, forces, body, pieces) for body in bodies_of(reading)
+    }
+    if reading.house.survey.underfloor.posts:
+        parts[PADS] = partial(_pads, reading, forces)
+    return parts
+
+
+def _body_chain(reading: Reading, forces: Forces, body: Body, pieces: Sequence[tuple[str, Piece]]) -> Chain:
+    with section(f"body/{body.id}/weight"):
+        dead = _holding(reading, forces, body)
+    again = partial(_stages, reading, forces, body, dead, pieces)
+    stages = again("earthquake")
+    stages = (*stages, *body_wind_stage(forces, body, stages, again))
+    total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
+    marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
+    return Chain(
+        body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages,
+        remark="" if body.new(reading) else _lifts(reading),
+    )  # fmt: skip
+
+
+def _pads(reading: Reading, forces: Forces) -> Chain:
+    return replace(pads_chain(reading, forces), remark=_lifts(reading))
+
+
+def _lifts(reading: Reading) -> str:
+    """What stands at the head of an old foundation on soil that swells and shrinks."""
+    return EXPANSIVE if shrinks(reading) else ""
 
 
 def _stages(

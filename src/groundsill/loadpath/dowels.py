@@ -12,9 +12,10 @@ from collections.abc import Iterator, Sequence
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry
 from groundsill.loadpath.prying import PLAIN_FORCE
-from groundsill.loadpath.stem import cored_strength, height_facts, height_of, near_break, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, height_facts, height_of, near_break, strength_of
 from groundsill.standards.aci318_19.bond import INDOOR, OUTDOOR
 from groundsill.standards.aci318_19.dowels import Dowel, dowel_in_old_concrete
 from groundsill.standards.aci318_19.strength_factors import interaction

@@ -9,26 +9,28 @@ from groundsill.loadpath.case import Brace, LineCase, checked, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing, post_links
 from groundsill.loadpath.footing_lift import lifted_by
+from groundsill.loadpath.held_ends import beyond_end, hold_downs_at
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
+from groundsill.loadpath.post_tension import is_told, pulled_post_link
 from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
-from groundsill.loadpath.turning import WAYS, Turning, Way, beside_opening, turning_of
+from groundsill.loadpath.turning import WAYS, Turning, beside_opening, turning_of
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, multiply, note
 
-__all__ = ["hold_downs_at", "over_line", "overturning_links"]
+__all__ = ["over_line", "overturning_links"]
 
-_NEAR_END_IN = 12.0
+_BEYOND = "it stands outside this part, on no post that both are said to be nailed to"
 
 
 def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) -> list[Link]:
     """Moments about the leeward end, the line pushed toward its end (+) and toward its start (-).
 
     Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
-    hold-down must take stands in the reason. The post that is pressed down and the sill under it follow, then each
-    hold-down's anchor and the footing it would lift.
+    hold-down must take stands in the reason. The post that is pulled, the one that is pressed down and the sill under
+    it follow, then each hold-down's anchor and the footing it would lift.
     """
     pressing = Pressing(case, force, f"line/{case.id}/overturning/{brace.id}")
     bounds = over.bounds(brace)
@@ -65,16 +67,6 @@ def _at_parts(case: LineCase, turned: Turning, force: float, bounds: tuple[Bound
     return found
 
 
-def hold_downs_at(case: LineCase, brace: Brace, way: Way) -> list[HoldDownPiece]:
-    """The hold-downs at the end that is pulled."""
-    near = brace.from_in if way == "+" else brace.to_in
-    return [
-        p
-        for _, p in case.of_kind(HoldDownPiece)
-        if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
-    ]
-
-
 def _one_way(
     case: LineCase, turned: Turning, pressing: Pressing, bounds: tuple[Bound, ...], at_end: list[HoldDownPiece],
     left_out: dict[str, str],
@@ -82,6 +74,8 @@ def _one_way(
     address, force = f"{pressing.address}/{turned.way}", pressing.force
     held = [p for p in at_end if p.mark not in left_out]
     links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
+    if held and all(is_told(piece) for piece in held):
+        links.append(bounded(bounds, partial(pulled_post_link, case, turned, held, force, f"{address}-pulled")))
     if turned.brace.around is None:
         links += post_links(case, turned, pressing, bounds)
     for piece in at_end:
@@ -110,7 +104,8 @@ def _turned_over(
         if tie.force is not None:
             by_rim = multiply(tie.force, turned.d, symbol="M_rim", unit="lb-ft", label="by the rim")
             holding = add(holding, by_rim, symbol="M_r", label="with the rim")
-    not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
+    beyond = {p.mark: _BEYOND for p in beyond_end(case, brace, turned.way)}
+    not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in (left_out | beyond).items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
     return checked(
         address,

@@ -287,7 +287,7 @@ def _sloped(
     cure = "; raise its bottom, move it in, or underpin the old footing first" if what == "trench" else ""
     return checked(
         address, title, "line", case.id, level="allowable", unit="in", demand=d, capacity=allowed, clause=_SLOPE,
-        reason=how + cure, marks=kind | marks_of((slope,)),
+        reason=how + cure, marks=kind | marks_of((slope,)), minimum=True,
     )  # fmt: skip
 
 
@@ -308,5 +308,5 @@ def _trench(case: LineCase, piece: InnerFoundationPiece, dug: Sequence[Link]) ->
     reason = "every third length at a time, poured and set before the next is opened (common practice, no source)"
     return checked(
         address, title, "line", case.id, level="allowable", unit="ft", demand=asked, capacity=most, clause=clause,
-        reason=reason,
+        reason=reason, minimum=True,
     )  # fmt: skip

@@ -54,7 +54,7 @@ def _laps(case: LineCase, piece: InnerFoundationPiece, open_in: float) -> Iterat
         return
     yield checked(
         address, title, "line", case.id, level="strength", unit="in", demand=asked, capacity=there, clause=_LAPS,
-        reason=words,
+        reason=words, minimum=True,
     )  # fmt: skip
     room = f"line/{case.id}/footing/laps-room/both"
     with section(room):
@@ -63,7 +63,7 @@ def _laps(case: LineCase, piece: InnerFoundationPiece, open_in: float) -> Iterat
     yield checked(
         room, "room for the laps in the open trench", "line", case.id, level="strength", unit="in", demand=both,
         capacity=trench, clause="common practice, no source",
-        reason=f"{max(open_in - 2 * (piece.lap_in or 0.0), 0.0):.0f} in. of it can be poured at once",
+        reason=f"{max(open_in - 2 * (piece.lap_in or 0.0), 0.0):.0f} in. of it can be poured at once", minimum=True,
     )  # fmt: skip
 
 

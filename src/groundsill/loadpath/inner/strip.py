@@ -19,13 +19,13 @@ from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.footing_lift import own_weight
 from groundsill.loadpath.footings import parts_on
 from groundsill.loadpath.ground import SOIL, allowable_pressure, as_the_ground_allows, no_bearing, soil_class
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.inner.expansive import expansive_links
 from groundsill.loadpath.inner.hung import hung_on
 from groundsill.loadpath.inner.lengths import length_links
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
-from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.storeys_over import over_line
 from groundsill.loadpath.turning import WAYS, Way, turning_of
 from groundsill.mechanics.beam_on_soil import Beam, Couple, Loads, Piece, PointLoad, settle
