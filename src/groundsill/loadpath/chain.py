@@ -187,7 +187,8 @@ def with_ends(link: Link, ends: Iterable[Link], deciding: tuple[str, ...]) -> Li
     elif statuses <= {"passes", "indicated", "does not apply"}:
         verdict = "indicated"
     elif "cannot be checked" in statuses:
-        verdict = "fails" if link.status == "fails" else "cannot be checked"
+        passes_somewhere = bool(statuses & {"passes", "indicated"})
+        verdict = "cannot be checked" if link.status != "fails" else "depends" if passes_somewhere else "fails"
     else:
         verdict = "depends"
     return replace(link, least_favourable=worst, verdict=verdict, depends_on=deciding)
