@@ -155,6 +155,41 @@ def test_a_filled_hole_takes_the_slack_away() -> None:
     assert told(with_pieces(weak(), PANEL, *row(6, 12.0))) == told(slack)  # 1/16 in. over where nobody says
 
 
+def test_with_slack_no_bolt_brings_more_than_its_joint_in_wood_can_bear() -> None:
+    """Without a cap the first to touch would take 5,000 lb and more of a joint that yields at some 1,800 lb."""
+    house = with_pieces(weak(900.0), PANEL, *row(6, 12.0))
+    sill = told(house).sills[0]
+    for bolt in sill.bolts:
+        assert bolt.wood_lb is not None
+        assert bolt.elastic_lb < 1.25 * bolt.wood_lb
+        assert bolt.slack_held
+        assert bolt.slack_lb == pytest.approx(1.25 * bolt.wood_lb)
+    link = at(house, "bolts-concrete")
+    assert link.demand == pytest.approx(sill.bolts[0].slack_lb)
+    assert "with hole slack, touching first" in link.reason
+    assert "no more than its joint in wood can bring, 1.25 times the" in link.reason
+    assert sill.works_slack == pytest.approx(sill.force_lb / sill.bolts[0].slack_lb)
+
+
+def test_an_elastic_or_even_share_is_never_cut_by_it() -> None:
+    house = with_pieces(weak(900.0), PANEL, *row(2, 12.0))
+    for bolt in told(house).sills[0].bolts:
+        assert bolt.wood_lb is not None
+        assert bolt.elastic_lb > 1.25 * bolt.wood_lb
+        assert not bolt.slack_held
+        assert bolt.slack_lb == pytest.approx(bolt.elastic_lb)
+        assert bolt.worst_lb >= bolt.elastic_lb
+    assert "can bring" not in at(house, "bolts-concrete").reason
+
+
+def test_where_nobody_knows_what_the_wood_yields_at_slack_has_no_cap() -> None:
+    nobody: Fact[float] = Fact(state="absent")
+    sill = told(with_pieces(with_stem(weak(900.0), "fs2", strength_psi=nobody), PANEL, *row(6, 12.0))).sills[0]
+    known = told(with_pieces(weak(900.0), PANEL, *row(6, 12.0))).sills[0]
+    assert all(bolt.wood_lb is None and not bolt.slack_held for bolt in sill.bolts)
+    assert min(bolt.slack_lb for bolt in sill.bolts) > max(bolt.slack_lb for bolt in known.bolts)
+
+
 def test_an_old_bolt_has_the_play_of_its_own_hole() -> None:
     house = with_bolt(weak(old=True), OLD[0], hole_in=measured(0.53))
     assert [bolt.slack_in for bolt in told(house).sills[0].bolts] == pytest.approx([0.03, 0.0625])
@@ -226,7 +261,20 @@ def test_a_strap_whose_give_is_not_known_is_run_both_ways() -> None:
     link = at(joined(a_splice("line1", 192.0, 2000.0)), "sill-joints", "si1a", "line1")
     assert link.demand == pytest.approx(bare.joints[0].strap_lb)
     assert "elastically, on the springs of the bolts" in link.reason
-    assert link.status == "passes"
+    assert link.status == "indicated"
+    assert "slip of bolts in concrete and the modulus of old wood: an extension" in link.extension
+
+
+def test_a_strap_that_gives_is_told_beside_one_that_does_not() -> None:
+    """The springs bring little through a soft strap; the table tells the strap that would make one piece of it."""
+    soft = replace(a_splice("line1", 192.0, 2000.0), give_in=0.25)
+    link, (joint,) = at(joined(soft), "sill-joints", "si1a", "line1"), told(joined(soft), "line1").joints
+    assert joint.strap_lb is not None
+    assert float(link.demand or 0) < 0.7 * joint.strap_lb
+    assert f"one that did not give would get {joint.strap_lb:,.0f} lb" in link.reason
+    assert link.status == "indicated"
+    stiff = at(joined(a_splice("line1", 192.0, 2000.0)), "sill-joints", "si1a", "line1")
+    assert "did not give" not in stiff.reason
 
 
 def test_with_slack_a_strap_may_get_more_and_is_told_so() -> None:

@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import cos, radians, sin
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import work_out
@@ -13,9 +17,12 @@ from groundsill.house.fact import measured, unknown
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.settle import prepare
 from groundsill.loadpath.bolts_counted import Anchor
+from groundsill.loadpath.case import LineCase
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import close_group
+from groundsill.loadpath.ends import to_end, wedges
 from groundsill.loadpath.path import chain_of
+from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.sill_exception import nominal_of
 from groundsill.loadpath.stem import height_of
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -96,19 +103,99 @@ def test_concrete_that_stops_at_brick_ends_there() -> None:
     brick = replace(house.survey.foundation.segments["fs1"], from_in=160.0, to_in=360.0, material="brick")
     base = replace(house.survey.foundation, segments=house.survey.foundation.segments | {"fs1b": brick})
     link = front(replace(house, survey=replace(house.survey, foundation=base)))
-    toward = breakout_toward_edge(0.5, 7.0, 3000.0, 16.0, 22.0, c_a2=3.0)
+    toward = breakout_toward_edge(0.5, 7.0, 3000.0, 16.0, 22.0, c_a2=3.0, c_a2_far=3.0)
     assert link.capacity == pytest.approx(min(float(toward.design), float(BESIDE)))
     near = with_bolt(replace(house, survey=replace(house.survey, foundation=base)), "si1a-1", station_in=156.0)
     assert front(near).reason.startswith("breakout toward the end of the concrete")
 
 
-def test_a_corner_is_no_end_and_a_free_end_is_one() -> None:
-    cornered = with_bolt(sound_house(), "si1a-0", station_in=6.0)
-    assert front(cornered).capacity == pytest.approx(float(BESIDE))
-    alone = with_stem(cornered, "fs4", material="brick")  # the left line, which runs into the front line's start
-    link = front(alone)
+def cornered(width: float | None = None, station: float = 5.0, **left: Any) -> House:
+    """The front line's first bolt near the corner with the left line, whose stem is ``width`` in. wide."""
+    house = with_stem(sound_house(), "fs1", top_width_in=measured(8.0))
+    for bolt, at in (("si1a-0", station), ("si1a-1", 144.0)):
+        house = with_bolt(house, bolt, station_in=at, edge_in=measured(4.0), diameter_in=measured(0.75))
+    return with_stem(house, "fs4", top_width_in=unknown() if width is None else measured(width), **left)
+
+
+def toward(c_a1: float, c_a2: float, c_a2_far: float) -> float:
+    """A 3/4 in. bolt in 3,000 psi, 22 in. high, by the equation of the standard."""
+    return float(breakout_toward_edge(0.75, 7.0, 3000.0, c_a1, 22.0, c_a2=c_a2, c_a2_far=c_a2_far).design)
+
+
+@pytest.mark.parametrize(
+    ("house", "by_hand"),
+    [
+        (cornered(8.0), toward(9.0, 4.0, 1000.0)),  # half of 8 in. behind the line, open to the return's side
+        (cornered(10.0), toward(10.0, 4.0, 1000.0)),
+        (cornered(None), toward(5.0, 4.0, 4.0)),  # nobody knows where the return's face lies: not behind the line
+        (cornered(6.0, station=8.0), toward(6 + 4 / 1.5, 4.0, 1000.0)),  # the wedge leaves the wall before the return
+        (cornered(8.0, material="brick"), toward(5.0, 4.0, 4.0)),  # a free end
+        (cornered(8.0, to_in=231.0), toward(5.0, 4.0, 4.0)),  # the return stops short of the corner
+        (with_break(cornered(8.0), "line4", 236.0, "gap"), toward(5.0, 4.0, 4.0)),  # and so it does here
+    ],
+    ids=["corner", "wider return", "width unknown", "outside the return", "brick", "short", "gap"],
+)
+def test_at_a_corner_a_bolt_breaks_out_toward_the_outer_face_of_the_return(house: House, by_hand: float) -> None:
+    link = front(house)
     assert link.reason.startswith("breakout toward the end of the concrete")
-    assert link.capacity == pytest.approx(float(breakout_toward_edge(0.5, 7.0, 3000.0, 6.0, 22.0, c_a2=3.0).design))
+    assert link.capacity == pytest.approx(by_hand)
+
+
+def test_a_corner_bolt_by_hand() -> None:
+    """ACI 318-19 17.7.2 worked on paper: c_a1 5 + 4 = 9 in., c_a2 4 in. and open."""
+    basic = min(7 * (6 / 0.75) ** 0.2 * 0.75**0.5, 9) * 3000**0.5 * 9**1.5
+    area = (4 + 13.5) * 13.5 / (4.5 * 81)
+    assert front(cornered(8.0)).capacity == pytest.approx(0.70 * area * (0.7 + 0.3 * 4 / 13.5) * basic, rel=1e-3)
+
+
+def turned(angle: float, width: float = 8.0, mid_length: bool = False) -> House:
+    """The small house with the left line turned about the corner, or drawn past it as the bar of a T."""
+    house = cornered(width)
+    corners = house.survey.building.corners
+    away = (240 * cos(radians(angle)), 240 * sin(radians(angle)))
+    far = replace(corners["nw0"], x_in=away[0], y_in=away[1])
+    lines = house.survey.underfloor.lines
+    end = replace(corners["sw0"], x_in=-away[0], y_in=-away[1]) if mid_length else corners["sw0"]
+    corners = corners | {"far": far, "end": end}
+    lines = lines | {"line4": replace(lines["line4"], start="far", end="end")}
+    survey = replace(
+        house.survey,
+        building=replace(house.survey.building, corners=corners),
+        underfloor=replace(house.survey.underfloor, lines=lines),
+    )
+    return with_stem(replace(house, survey=survey), "fs4", to_in=480.0 if mid_length else 240.0)
+
+
+def case_with(house: House) -> LineCase:
+    """The front line alone, with what its ends ask for."""
+    reading, line = Reading(house), house.survey.underfloor.lines["line1"]
+    case: Any = SimpleNamespace(reading=reading, id="line1", line=line, length_in=360.0, inner=None)
+    return case
+
+
+@pytest.mark.parametrize("angle", [90.0, 60.0, 120.0, 45.0, 135.0])
+def test_the_face_of_a_skewed_return_is_measured_square_to_it(angle: float) -> None:
+    case = case_with(turned(angle))
+    assert to_end(case, 5.0) == pytest.approx(5.0 * sin(radians(angle)) + 4.0)
+
+
+def test_a_line_that_goes_on_straight_has_no_end_there() -> None:
+    assert to_end(case_with(turned(180.0)), 5.0) == pytest.approx(245.0)
+    assert to_end(case_with(turned(170.0)), 5.0) == pytest.approx(245.0)
+
+
+def test_where_a_line_meets_another_in_mid_length_concrete_lies_on_both_sides() -> None:
+    case = case_with(turned(90.0, mid_length=True))
+    assert to_end(case, 5.0) == pytest.approx(9.0)
+    assert wedges(case, 5.0, 3.0, 5.0) == ((9.0, 240.0, 240.0),)
+    assert wedges(case_with(turned(90.0)), 5.0, 3.0, 5.0) == ((9.0, 3.0, 240.0),)
+    assert wedges(case, 30.0, 3.0, 5.0) == ((34.0, 3.0, 5.0), (10.0, 240.0, 240.0))  # too far off to lie in the return
+
+
+@given(st.floats(0.5, 23.0), st.floats(4.0, 20.0), st.floats(0.0, 8.0))
+def test_a_wider_return_never_leaves_less_concrete(station: float, width: float, more: float) -> None:
+    thin, thick = (case_with(turned(90.0, w)) for w in (width, width + more))
+    assert to_end(thick, station) >= to_end(thin, station) >= to_end(case_with(cornered(None)), station)
 
 
 def row(*stations: float, edge: float = 3.0) -> list[Anchor]:
@@ -255,6 +342,16 @@ def test_three_tests_of_like_bolts_lift_concrete_and_wood() -> None:
     timber = wood(house, "si1a", "line1")
     assert (timber.status, timber.extension) == ("passes", "")
     assert "passes by test: T0" in timber.reason
+
+
+def test_tests_never_say_passes_of_a_link_that_fails_and_nothing_where_no_force_comes() -> None:
+    held = Proof(True, "passes by test: T1 held at least 1,800 lb; a rule")
+    assert held.beside(1731.0, 1800.0) == held.words
+    assert held.beside(1731.0, 1055.0).startswith("the tests held it, but a few tests lift only what is indicated: ")
+    assert held.beside(1731.0, 1055.0).endswith("an engineer decides: T1 held at least 1,800 lb; a rule")
+    assert held.beside(0.0, 1055.0) == ""
+    wanting = Proof(False, "not yet proved by test: T1 moved 6 in.")
+    assert (wanting.beside(1731.0, 1055.0), wanting.beside(0.0, 1055.0)) == (wanting.words, "")
 
 
 def test_one_record_may_tell_of_several_anchors() -> None:

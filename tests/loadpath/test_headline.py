@@ -22,6 +22,10 @@ def link(name: str, ratio: float | None, extension: str = "", expected: Expected
     )  # fmt: skip
 
 
+def minimum(name: str, ratio: float) -> Link:
+    return replace(link(name, ratio), minimum=True)
+
+
 def unknown(name: str) -> Link:
     return cannot(f"line/l1/{name}/l1/both", name, "line", "l1", clause="c", reason="not seen")
 
@@ -41,6 +45,24 @@ def test_the_weakest_link_says_how_much_the_chain_carries_and_what_stops_it() ->
     assert found.governing == "line/l1/bolts/l1/both"
     assert found.verdict == "fails"
     assert found.headline.startswith("carries 62 % of the required force; then bolts stops it")
+
+
+def test_a_cover_met_exactly_is_not_the_nearest_to_its_limit() -> None:
+    found = concluded(chain(minimum("cover of the bars", 1.0), link("soil", 0.99), link("drag", 0.81)))
+    assert (found.governing, found.verdict) == ("line/l1/soil/l1/both", "passes")
+    assert found.headline == "every link that could be checked carries the required force; the nearest to its limit " \
+        "is soil at 0.99"  # fmt: skip
+    assert found.first_to_fail == ("no expected strength is known for: soil; drag",)
+
+
+def test_a_cover_that_is_not_kept_stops_the_line() -> None:
+    found = concluded(chain(minimum("cover of the bars", 1.5), link("soil", 0.99)))
+    assert (found.governing, found.verdict) == ("line/l1/cover of the bars/l1/both", "fails")
+    assert "then cover of the bars stops it" in found.headline
+
+
+def test_minima_alone_still_name_the_tightest_of_them() -> None:
+    assert concluded(chain(minimum("cover", 0.5), minimum("width", 0.7))).governing == "line/l1/width/l1/both"
 
 
 def test_every_link_without_any_capacity_is_listed() -> None:

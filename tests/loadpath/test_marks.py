@@ -21,11 +21,9 @@ from groundsill.loadpath.chain import Link
 from groundsill.study import Study, run
 from groundsill.study.states import go, states_of
 from groundsill.work.document import House
-from groundsill.work.pieces import BoltPiece, PanelPiece, Piece, SplicePiece
+from groundsill.work.pieces import BoltPiece, Piece, SplicePiece
 from groundsill.working.errors import GroundsillError
 from groundsill.working.value import Mark
-from tests.forces import test_taint as taint
-from tests.forces.reference_house import reference_house
 from tests.loadpath.asking import HOUSES, links_in, study_of
 from tests.loadpath.houses import known_house, listed_otherwise, sample_house, shuffled, with_pieces
 from tests.properties import test_loadpath_laws as laws
@@ -209,18 +207,6 @@ def test_what_passes_a_splice_rests_on_the_bolts_of_every_piece_tied_in_the_row(
     reached = marked_by(run(house, ranges=False), mark)
     for stage in ("sill-bolts", "bolts-concrete", "sill-joints"):
         assert f"line/line1/{stage}/si1a/both" in reached
-
-
-def test_a_panel_that_shares_with_another_stands_on_the_others_cell_too() -> None:
-    """Two panels in one line, nailed at 4 and at 6 in.: how much either takes comes of both figures."""
-    house = reference_house(panels={"front": 16.0})
-    (key,) = house.alternatives
-    wider = PanelPiece(segment="sg-front", from_in=240.0, to_in=400.0, panel="15/32, 8d", edge_spacing_in=6.0)
-    work = replace(house.alternatives[key], pieces=house.alternatives[key].pieces | {"pn-wider": wider})
-    house = replace(house, alternatives={key: work})
-    stand = taint.standing_on(house, taint.PANELS)
-    assert (key, "line/front/sheathing/pn-wider/both") in stand
-    assert taint.marked(house, taint.PANELS)[0] == stand
 
 
 def test_a_joint_that_need_pass_nothing_says_by_which_figures() -> None:

@@ -216,6 +216,44 @@ def test_under_an_opening_of_the_wall_above_nothing_of_it_comes_down() -> None:
     assert figures(link) == figures(alone)
 
 
+# --- whose hold-down it is --------------------------------------------------------------------------------------------
+
+
+def two_panels(*stations: float, gap: float = 8.0, **changes: Any) -> dict[str, Link]:
+    """Two panels of 4 ft beside each other on the right line, with hold-downs at these stations."""
+    downs = (a_hold_down("sg2", station, **changes) for station in stations)
+    laid = with_pieces(plain(), panel(60.0, 108.0), panel(108.0 + gap, 156.0 + gap), *downs)
+    return links(laid, "line2", work=True)
+
+
+def test_the_hold_down_of_the_neighbour_holds_nothing() -> None:
+    """With the first panel's end lifted, the post of the second panel's start is pressed down."""
+    bare, own, its, both = (two_panels(*stations) for stations in ((), (105.0,), (119.0,), (105.0, 119.0)))
+    end = f"{PANEL}/-"
+    assert figures(its[end]) == figures(bare[end])
+    assert "hold-down H119 is not counted: it stands outside this part" in its[end].reason
+    assert figures(both[end]) == figures(own[end])
+    assert figures(own[end])[1] > 10 * figures(bare[end])[1]
+    assert f"{end}-anchor-H119" not in both
+    assert both[f"{end}-anchor-H105"].demand == own[f"{end}-anchor-H105"].demand  # it takes all of the pull
+    assert figures(its["overturning/piece-1/+"])[1] == figures(both["overturning/piece-1/+"])[1]
+
+
+def test_a_post_that_both_panels_are_nailed_to_serves_either() -> None:
+    alone, shared = (two_panels(109.0, gap=2.0, shared_post=word) for word in (False, True))
+    for end in (f"{PANEL}/-", "overturning/piece-1/+"):
+        assert f"{end}-anchor-H109" not in alone
+        assert figures(shared[end])[1] > 10 * figures(alone[end])[1]
+    apart = two_panels(109.0, gap=8.0, shared_post=True)  # no post is so wide
+    assert f"{PANEL}/--anchor-H109" not in apart
+
+
+def test_one_hold_down_of_a_short_panel_holds_the_end_it_is_nearer_to() -> None:
+    found = links(with_pieces(plain(), panel(60.0, 76.0), a_hold_down("sg2", 65.0)), "line2", work=True)
+    assert f"{PANEL}/+-anchor-H65" in found
+    assert f"{PANEL}/--anchor-H65" not in found
+
+
 # --- what takes the uplift below -------------------------------------------------------------------------------------
 
 

@@ -513,3 +513,12 @@ def test_pressed_boards_never_lose_by_closer_nails_nor_gain_by_lighter_framing(r
     found = [unit_shear.pressed_unit_shear(row, spacing, h, 4.0, G) for spacing in (4, 3, 2)]
     assert [one.asd for one in found] == sorted(one.asd for one in found)
     assert all(one.factor <= 1.0 for one in found)
+
+
+@pytest.mark.parametrize("edition", EDITIONS)
+def test_a_floor_of_straight_boards_may_not_hang_out_and_the_others_by_their_sheathing(edition: str) -> None:
+    table = rules_of(edition).overhangs()
+    assert [table.read(row, "ratio") for row in ("panels", "diagonal boards")] == [1.5, 1.0]
+    assert {table.read(row, "outside up to") for row in table.rows} == {6.0}
+    with pytest.raises(OutsideLimits, match="straight boards are not among what the clause allows"):
+        table.read("straight boards", "ratio")

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import repeat
 
 from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import SillPiece
@@ -16,7 +17,7 @@ from groundsill.loadpath.bolt_shares import OnSill, OnSprings, on_springs
 from groundsill.loadpath.bolt_states import NOT_KNOWN, Yields, in_wood
 from groundsill.loadpath.bolts_counted import Counted, anchors_in
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at
-from groundsill.loadpath.chain import Combine, Link, Stage
+from groundsill.loadpath.chain import Combine, Link, Stage, status_of
 from groundsill.loadpath.concrete import concrete_link
 from groundsill.loadpath.experience import EXPERIENCE
 from groundsill.loadpath.masonry_bolts import brick_link
@@ -39,6 +40,7 @@ _WOOD = "12.3.1, 11.3"
 _CAST_IN = "ACI 318-19"
 _PLATE = "AISI S100-16 chapters F, G"
 _ELASTIC = "force on it elastically, on the springs of the bolts"
+_SPRINGS = "slip of bolts in concrete and the modulus of old wood: an extension"
 _EVERY: Combine = "every link must pass"
 _IDLE = "no force comes down on it"
 _NOTHING = 0.01  # lb
@@ -115,10 +117,9 @@ def anchor_stages(case: LineCase) -> tuple[Stage, ...]:
     ]
     most = _passing(passing, springs)
     joints = joint_links(case, [rest.force for rest in rests], held, ties, most, doubts)
-    joints = tuple(
-        replace(link, reason=f"{link.reason}; {_ELASTIC}") if link.demand and most[n] > abs(passing[n]) else link
-        for n, link in enumerate(joints)
-    )
+    by_springs = [pull > abs(p) for pull, p in zip(most, passing, strict=True)]
+    if ties:
+        joints = tuple(map(_sprung, joints, repeat(springs), ties, by_springs))
     return (
         Stage("sill-bolts", "Sill bolts in wood, piece by piece", _EVERY, tuple(wood)),
         Stage("sill-joints", "Sill continuity", _EVERY, joints),
@@ -139,6 +140,23 @@ def _passing(passing: Sequence[float], springs: OnSprings) -> tuple[float, ...]:
     if not springs.pulls:
         return tuple(passing)
     return tuple(max(abs(p), pull) for p, pull in zip(passing, springs.pulls, strict=True))
+
+
+def _sprung(link: Link, springs: OnSprings, tie: Tie, governs: bool) -> Link:
+    """A joint on a line whose bolts stand on springs: what it must pass rests on them, and so does its answer.
+
+    ``governs`` says that the springs bring more on it than the bolts do when all yield.
+    """
+    if springs.shares is None or not link.demand or tie.capacity <= 0:
+        return link
+    extension = "; ".join(text for text in (link.extension, _SPRINGS) if text)
+    status, _ = status_of(link.demand, link.capacity, extension)
+    words = [link.reason, _ELASTIC] if governs else [link.reason]
+    joint = next((one for one in springs.shares.joints if one.id == link.scope_id), None)
+    firm = joint.strap_lb if joint is not None else None
+    if tie.stiffness is not None and firm is not None and firm > float(link.demand):
+        words.append(f"it gives, and bolts near it take the rest: one that did not give would get {firm:,.0f} lb")
+    return replace(link, reason="; ".join(words), extension=extension, status=status, verdict=status)
 
 
 def _told(springs: OnSprings, found: Mapping[str, Yields]) -> LineShares | None:
@@ -323,7 +341,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread:
         shared,
         left.words,
         *wood.doubts,
-        proof.words if wood.extension and proof.passes else "",
+        proof.beside(demand, capacity) if wood.extension and proof.passes else "",
         not_counted,
     )
     what = "bolt" if piece.plated is None else "screw of the side plates"

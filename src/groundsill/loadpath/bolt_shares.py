@@ -4,9 +4,9 @@ Where bolts stand close in weak concrete, or in concrete that crumbles, sharing 
 taken for granted. Each sill piece is a bar of its own E A. Splices are springs between the bars (where nobody says how
 far one gives, the line is run with it as one piece and as cut); bare joints are breaks. The bolts hold the bars by the
 slip of a dowel joint, and the braced parts press on them over their own lengths. Three states: elastic; with hole
-slack, every bolt in the order of contact that is worst for it; and at yield, each joint in wood at its own. Breakout
-takes the worst of them; the wood may share at yield only where it yields before the concrete breaks, at expected
-strengths.
+slack, every bolt in the order of contact that is worst for it, up to what its joint in wood can bring; and at yield,
+each joint in wood at its own. Breakout takes the worst of them; the wood may share at yield only where it yields before
+the concrete breaks, at expected strengths.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import Brace, LineCase, foundation_at, part_length
 from groundsill.loadpath.shares import BoltShare, JointPull, LineShares, PanelShear, SillShares
 from groundsill.loadpath.side_plates import LOW_MODULUS_PSI
-from groundsill.loadpath.sill_bolts import Wood
+from groundsill.loadpath.sill_bolts import SPREAD_OF_YIELD, Wood
 from groundsill.loadpath.sill_joints import TOUCH_IN, Tie
 from groundsill.mechanics.bar_on_springs import Along, Bar, Held, Spring, axial, held, worst_at_joint, worst_first
 from groundsill.standards.statics.sill import bolts_that_work, transfer_length
@@ -35,11 +35,13 @@ __all__ = ["CLOSE_IN", "OnSill", "OnSprings", "on_springs", "why_springs"]
 
 CLOSE_IN: Final = 16.0  # bolts of one piece nearer to each other than a stud space are close; our choice
 WEAK_PSI: Final = 2500.0
+_HIGH = SPREAD_OF_YIELD[1]
 _NOTES = (
     "the sill as an elastic bar, its wood by a low modulus (common practice, no source)",
     "slip of the bolts as NDS 11.3.6 has it for wood to metal: an extension, the stiffer and so the careful side",
     "with slack: one bolt touches the side of its hole, all others have their whole play to close; of all orders of "
-    "contact that is the worst for the one",
+    "contact that is the worst for the one, which brings no more into the concrete than its joint in wood bears at the "
+    f"high end of what is expected of it ({_HIGH:.0%} of it; common practice, no source)",
     "the ends of pieces that only butt pass nothing, as everywhere in the chain",
 )
 _BOTH_WAYS = "a splice whose give is not known is run as one piece and as cut, each bolt by the worse"
@@ -321,12 +323,15 @@ def _sill(model: _Model, n: int, whole: float, elastic: Sequence[Held], slack: S
         anchor, spring = model.owners[m][1], model.springs[m]
         at_yield = piece.left * whole * yields[anchor.id] / total if anchor.id in yields and total > 0 else None
         orders = [way[m] for way in slack]
-        left += [_working(order, mine, m) for order in orders]
+        most = yields[anchor.id] * _HIGH if anchor.id in yields else inf
+        elastic_lb = max(found.springs[m] for found in elastic)
+        slack_lb = max(order.springs[m] for order in orders)
+        left += [_working(order, mine, m, max(most, elastic_lb)) for order in orders]
         bolts.append(
             BoltShare(
                 anchor.id, anchor.mark, anchor.station_in, spring.stiffness, spring.gap, yields.get(anchor.id),
-                max(found.springs[m] for found in elastic), max(order.springs[m] for order in orders), at_yield,
-                piece.left * whole / len(mine),
+                elastic_lb, max(min(slack_lb, most), elastic_lb), at_yield, piece.left * whole / len(mine),
+                elastic_lb < most < slack_lb,
             )
         )  # fmt: skip
     works = min(_working(found, mine, m) for m in mine for found in elastic)
@@ -337,10 +342,10 @@ def _sill(model: _Model, n: int, whole: float, elastic: Sequence[Held], slack: S
     )  # fmt: skip
 
 
-def _working(found: Held, mine: Sequence[int], worst: int) -> float:
-    """The whole force on a piece's bolts over that on one of them, without end where there is none."""
-    total = sum(found.springs[m] for m in mine)
-    return total / found.springs[worst] if found.springs[worst] > 0 else inf
+def _working(found: Held, mine: Sequence[int], worst: int, most: float = inf) -> float:
+    """The whole force on a piece's bolts over that on one of them, at ``most``; without end where there is none."""
+    total, one = sum(found.springs[m] for m in mine), min(found.springs[worst], most)
+    return total / one if one > 0 else inf
 
 
 def _joint(model: _Model, n: int, loads: Sequence[Along], strap: float) -> JointPull:

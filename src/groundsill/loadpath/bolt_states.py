@@ -82,19 +82,30 @@ def on_worst_bolt(case: LineCase, springs: OnSprings, bolt: BoltShare) -> tuple[
     part = given("p", bolt.worst_lb / float(whole), "1", label, springs.marks)
     force = scale(whole, part, symbol="V_ua", label=f"force on bolt {bolt.name}")
     words = f"on bolt {bolt.name}, {state}, {level}"
-    if bolt.wood_lb is not None and bolt.worst_lb > bolt.wood_lb:
+    if bolt.wood_lb is not None and bolt.worst_lb > bolt.wood_lb and not _held(bolt):
         words += (
             f"; its joint in wood is expected to yield at {bolt.wood_lb:,.0f} lb, which another basis would count on"
         )
     return force, words
 
 
+def _held(bolt: BoltShare) -> bool:
+    """Whether its joint in wood ends what the governing state brings on a bolt."""
+    return bolt.slack_held and bolt.worst_lb == bolt.slack_lb
+
+
 def _state(bolt: BoltShare) -> str:
     """The state that brings most on a bolt; where several bring the same, the plainest of them."""
+    slack = f"with hole slack, touching first (play {bolt.slack_in:g} in.; a filled hole has none)"
+    if bolt.slack_held and bolt.wood_lb is not None:
+        slack += (
+            f": no more than its joint in wood can bring, {SPREAD_OF_YIELD[1]:g} times the {bolt.wood_lb:,.0f} lb that "
+            "it is expected to yield at"
+        )
     states = (
         (bolt.even_lb, "sharing alike"),
         (bolt.elastic_lb, "elastic, on the springs of all bolts"),
-        (bolt.slack_lb, f"with hole slack, touching first (play {bolt.slack_in:g} in.; a filled hole has none)"),
+        (bolt.slack_lb, slack),
         (bolt.yield_lb or 0.0, "at yield of every joint in wood"),
     )
     return max(states, key=lambda pair: round(pair[0], 3))[1]

@@ -31,15 +31,16 @@ from groundsill.loadpath.bolt_states import (
 from groundsill.loadpath.bolts_counted import TEST_FACTOR, Anchor, Counted
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, foundation_at
 from groundsill.loadpath.chain import Expected, Link
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
-from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near
+from groundsill.loadpath.prying import PLAIN_FORCE, pried, too_near, toward_end
 from groundsill.loadpath.sill_bolts import CAST_IN, Wood
 from groundsill.loadpath.sill_exception import EXCEPTION_CLAUSE, Asked, ask
 from groundsill.loadpath.sill_proposal import PROPOSAL, PROPOSAL_CLAUSE, ask_proposal, by_proposal
-from groundsill.loadpath.stem import height_facts, height_of, how_known, nominal_at_mean, strength_of, to_end
+from groundsill.loadpath.stem import height_facts, height_of, how_known, nominal_at_mean, strength_of
 from groundsill.standards.aci318_19.expected import expected_breakout
 from groundsill.standards.aci318_19.scope import anchor_scope
-from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
+from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge
 from groundsill.standards.aci318_19.steel import steel_shear, steel_strength_counted, stress_area
 from groundsill.standards.aci318_19.strength_factors import design_strength
 from groundsill.standards.aci318_19.tables import table_17_5_3
@@ -141,7 +142,7 @@ def concrete_link(
         piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=on.demand,
         capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
-        reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
+        reason="; ".join(text for text in (on.found.way, words, proof.beside(on.demand, on.found.design)) if text),
         extension="" if proof.passes else _beyond(every),
         expected=on.expected,
         marks=springs.marks | (asked.marks if asked is not None else frozenset()),
@@ -239,7 +240,7 @@ def _in_concrete(
     assert f_c is not None and height is not None and anchor.edge_in is not None
     marks = case.reading.marked(f"survey.foundation.segments.{id}", *height_facts(segment))
     h_a = given("h_a", height, "in", "height of the concrete, top to footing", marks)
-    found = _breakouts(case, anchor, of_line, f_c, h_a, _edge_of(case, id, segment))
+    found = _breakouts(case, anchor, of_line, f_c, h_a, id, segment)
     if steel is not None:
         found["steel"] = steel
     installed = "cast in" if anchor.kind == "cast-in" else "post-installed"
@@ -271,13 +272,13 @@ def _by_test_load(anchor: Anchor, steel: tuple[float, float] | None) -> _Concret
 
 
 def _breakouts(
-    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float, at_edge: str
+    case: LineCase, anchor: Anchor, of_line: Sequence[Anchor], f_c: float, h_a: float, id: str, stem: FoundationSegment
 ) -> dict[str, tuple[float, float]]:
     """Design and nominal breakout: of the edge beside a bolt, alone or with its close neighbours, and of an end."""
     assert anchor.edge_in is not None and anchor.embedment_in is not None
     d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
     h_ef = given("h_ef", anchor.embedment_in, "in", "embedment", anchor.marks)
-    side = to_end(case, anchor.station_in)
+    side, at_edge = to_end(case, anchor.station_in), _edge_of(case, id, stem)
     count, spacing, edge = close_group(anchor, of_line)
     c_a1 = given("c_a1", edge, "in", "bolt centre to the nearest face", _group_marked(anchor, of_line))
     along = breakout_parallel_to_edge(d_a, h_ef, f_c, c_a1, h_a, c_a2=side, n=float(count), s=spacing, concrete=at_edge)
@@ -288,10 +289,7 @@ def _breakouts(
         each = [scale(v, 1 / count, symbol="φV_cb", label=label) for v in (along.design, along.nominal)]
         found = {f"breakout of {count} close bolts": (each[0], each[1])}
     if side < _NEAR_END_IN:
-        to_side = given("c_a1", side, "in", "bolt to the end of the concrete")
-        c_a2 = doubted(anchor.edge_in, anchor.edge_marks, unit="in", symbol="c_a2")
-        toward = breakout_toward_edge(d_a, h_ef, f_c, to_side, h_a, c_a2=c_a2)
-        found["breakout toward the end of the concrete"] = (toward.design, toward.nominal)
+        found["breakout toward the end of the concrete"] = toward_end(case, anchor, id, stem, f_c, h_a)
     return found
 
 

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from groundsill.forces.reading import doubted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, working_of
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
-from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.storeys_over import Over, over_line
 from groundsill.loadpath.turning import LOWEST_GRADE, WAYS, Turning, Way, turning_of
 from groundsill.standards.statics.walls import end_tension, unit_shear

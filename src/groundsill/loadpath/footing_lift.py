@@ -12,13 +12,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from groundsill.house.foundation import FoundationSegment
-from groundsill.loadpath.case import Brace, LineCase, cannot, checked, foundation_at, working_of
+from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.footings import inside_depth_in
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry, why_not_counted
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, strength_of
 from groundsill.loadpath.storeys_over import Bound
-from groundsill.loadpath.turning import Turning, Way
+from groundsill.loadpath.turning import Turning
 from groundsill.standards.aci318_19.plain_concrete import cast_on_soil_depth, plain_flexure, plain_shear
 from groundsill.standards.aci318_19.tables import table_21_2_1
 from groundsill.standards.common_practice import table_other_densities
@@ -211,14 +212,9 @@ def _pulled_with(case: LineCase, turned: Turning, piece: HoldDownPiece) -> list[
         assert isinstance(other, HoldDownPiece)
         if other is piece:
             continue
-        if any(_pulls(brace, other, turned.way) for brace in case.counted()):
+        if any(other in hold_downs_at(case, brace, turned.way) for brace in case.counted()):
             found.append(other)
     return found
-
-
-def _pulls(brace: Brace, piece: HoldDownPiece, way: Way) -> bool:
-    near = brace.from_in if way == "+" else brace.to_in
-    return brace.segment_id == piece.segment and abs(piece.station_in - near) <= _NEAR_END_IN
 
 
 def _bare_part(case: LineCase, piece: HoldDownPiece, lengths_ft: list[float]) -> float:

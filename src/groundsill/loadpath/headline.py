@@ -29,15 +29,15 @@ def concluded(chain: Chain) -> Chain:
         percent = 100.0 / worst.ratio
     if percent is not None and percent >= 100 and any(link.status == "cannot be checked" for link in links):
         percent = None  # what was not checked may stop it sooner
+    asked = "required force" if chain.kind == "line" else "load asked of it"
+    told = _words(percent, worst, nothing, links, asked)
     return replace(
         chain,
         verdict=verdict,
         percent=percent,
         governing=worst.address if worst else None,
         first_to_fail=first_to_fail(links),
-        headline=_words(
-            percent, worst, nothing, links, "required force" if chain.kind == "line" else "load asked of it"
-        ),
+        headline=f"{chain.remark}; {told}" if chain.remark else told,
     )
 
 
@@ -86,7 +86,9 @@ def first_to_fail(links: Iterable[Link]) -> tuple[str, ...]:
         close = "; too close to call against the next" if after and after.low_lb < expected.high_lb else ""
         lines.append(f"{' and '.join(titles)}: {spread_words(expected)}, {expected.manner}{close}")
     silent = [
-        link for link in links if link.expected is None and link.ratio is not None and not link.address.count("/drift/")
+        link
+        for link in links
+        if link.expected is None and link.ratio is not None and not link.minimum and "/drift/" not in link.address
     ]
     return (*lines, *((_silent(silent),) if silent else ()))
 

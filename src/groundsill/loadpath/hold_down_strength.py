@@ -15,8 +15,9 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.adhesives import Glue, apart, glue_of
 from groundsill.loadpath.case import LineCase
 from groundsill.loadpath.concrete import PLAIN_FORCE
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.faces import across
-from groundsill.loadpath.stem import height_of, how_known, strength_of, to_end
+from groundsill.loadpath.stem import height_of, how_known, strength_of
 from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pullout import (
     blowout_corner_factor,

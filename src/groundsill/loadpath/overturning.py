@@ -9,19 +9,20 @@ from groundsill.loadpath.case import Brace, LineCase, checked, working_of
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing, post_links
 from groundsill.loadpath.footing_lift import lifted_by
+from groundsill.loadpath.held_ends import beyond_end, hold_downs_at
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
 from groundsill.loadpath.post_tension import is_told, pulled_post_link
 from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
-from groundsill.loadpath.turning import WAYS, Turning, Way, beside_opening, turning_of
+from groundsill.loadpath.turning import WAYS, Turning, beside_opening, turning_of
 from groundsill.standards.statics.walls import end_tension, holding_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import add, given, multiply, note
 
-__all__ = ["hold_downs_at", "over_line", "overturning_links"]
+__all__ = ["over_line", "overturning_links"]
 
-_NEAR_END_IN = 12.0
+_BEYOND = "it stands outside this part, on no post that both are said to be nailed to"
 
 
 def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) -> list[Link]:
@@ -66,16 +67,6 @@ def _at_parts(case: LineCase, turned: Turning, force: float, bounds: tuple[Bound
     return found
 
 
-def hold_downs_at(case: LineCase, brace: Brace, way: Way) -> list[HoldDownPiece]:
-    """The hold-downs at the end that is pulled."""
-    near = brace.from_in if way == "+" else brace.to_in
-    return [
-        p
-        for _, p in case.of_kind(HoldDownPiece)
-        if isinstance(p, HoldDownPiece) and p.segment == brace.segment_id and abs(p.station_in - near) <= _NEAR_END_IN
-    ]
-
-
 def _one_way(
     case: LineCase, turned: Turning, pressing: Pressing, bounds: tuple[Bound, ...], at_end: list[HoldDownPiece],
     left_out: dict[str, str],
@@ -113,7 +104,8 @@ def _turned_over(
         if tie.force is not None:
             by_rim = multiply(tie.force, turned.d, symbol="M_rim", unit="lb-ft", label="by the rim")
             holding = add(holding, by_rim, symbol="M_r", label="with the rim")
-    not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in left_out.items()]
+    beyond = {p.mark: _BEYOND for p in beyond_end(case, brace, turned.way)}
+    not_held = [f"hold-down {mark} is not counted: {why}" for mark, why in (left_out | beyond).items()]
     tension = f"tension at the end {float(pull):,.0f} lb" if pull > 0 else "dead load outweighs the pull"
     return checked(
         address,

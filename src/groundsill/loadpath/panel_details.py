@@ -12,7 +12,9 @@ from math import floor
 
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.post_tension import INSIDE, is_told
+from groundsill.loadpath.turning import WAYS
 from groundsill.standards.iebc_2021.bracing import vent_hole_in_panel, vent_holes
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
@@ -27,7 +29,6 @@ STUD_FACTS = ("thickness_in", "spacing_in", "depth_in")  # what decides whether 
 _USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says so
 _TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
 _STITCH_NAIL = "10d common"
-_NEAR_END_IN = 12.0
 _GYPSUM_IN = {"gypsum of 1/2 in.": 0.5, "gypsum of 5/8 in.": 0.625}
 _VENT_HOLES = "IEBC 2021 A304.4.3"
 _GAP = "1/8 in. between panels (common practice, no source)"
@@ -75,14 +76,8 @@ def panel_table(case: LineCase, panel: PanelPiece) -> tuple[Table, str]:
 
 def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
     """The hold-downs at a panel's ends that stand on the inside face of the end posts."""
-    found = [
-        piece
-        for _, piece in case.of_kind(HoldDownPiece)
-        if isinstance(piece, HoldDownPiece)
-        and piece.segment == brace.segment_id
-        and piece.seat == INSIDE
-        and min(abs(piece.station_in - brace.from_in), abs(piece.station_in - brace.to_in)) <= _NEAR_END_IN
-    ]
+    at_ends = {piece.station_in: piece for way in WAYS for piece in hold_downs_at(case, brace, way)}
+    found = [piece for piece in at_ends.values() if piece.seat == INSIDE]
     return sorted(found, key=lambda piece: piece.station_in)
 
 

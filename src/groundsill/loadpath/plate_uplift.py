@@ -25,9 +25,10 @@ from groundsill.loadpath.case import (
 )
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.concrete import PLAIN_FORCE
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry
 from groundsill.loadpath.openings import Around, FullHeight
-from groundsill.loadpath.stem import cored_strength, near_break, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, near_break, strength_of
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.steel import steel_strength_counted, steel_tension, stress_area
 from groundsill.standards.aci318_19.strength_factors import design_strength, interaction

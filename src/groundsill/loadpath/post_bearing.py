@@ -25,8 +25,8 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.end_posts import Pressing
 from groundsill.loadpath.footings import Body, Part
 from groundsill.loadpath.ground import allowable_pressure, as_the_ground_allows, doubts_of_ground, no_bearing
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
-from groundsill.loadpath.overturning import hold_downs_at
 from groundsill.loadpath.stem import height_facts, height_of
 from groundsill.loadpath.storeys_over import Bound, bounded, over_line
 from groundsill.loadpath.turning import WAYS, Turning, Way, turning_of

@@ -17,7 +17,8 @@ class BoltShare:
 
     ``slip_lb_in`` is the force for an inch of slip, ``slack_in`` how far its hole lets it move from side to side,
     ``wood_lb`` what its joint in wood is expected to yield at, and ``even_lb`` an even part of what the bolts of its
-    sill piece are left with.
+    sill piece are left with. With slack it brings no more than that joint bears at the high end of what is expected of
+    it: ``slack_held`` says that the springs alone would bring more.
     """
 
     id: str
@@ -30,6 +31,7 @@ class BoltShare:
     slack_lb: float
     yield_lb: float | None
     even_lb: float
+    slack_held: bool = False
 
     @property
     def name(self) -> str:

@@ -16,10 +16,11 @@ from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import expected_in_concrete, force_on_one, steel_in_shear
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.proof import NO_TEST, Proof, by_tests
 from groundsill.loadpath.prying import PLAIN_FORCE, SPLITTING
 from groundsill.loadpath.side_plates import TRIAL_LB, Plated, end_anchor, half_row
-from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of, to_end
+from groundsill.loadpath.stem import cored_strength, nominal_at_mean, strength_of
 from groundsill.standards.aci318_19.bond import bond_of, bond_reach
 from groundsill.standards.aci318_19.pryout import pryout_of
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -82,7 +83,7 @@ def plates_link(
         demand=demand,
         capacity=weakest.design,
         clause=_CLAUSE,
-        reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
+        reason="; ".join(text for text in (weakest.way, words, proof.beside(demand, weakest.design)) if text),
         extension="" if proof.passes else extension,
         expected=expected_in_concrete(weakest.nominal, weakest.way, count, share.part),
         marks=marks_of(held.design for held in every),

@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
-from groundsill.loadpath.stem import cored_strength, to_end
+from groundsill.loadpath.ends import to_end
+from groundsill.loadpath.stem import cored_strength
 from groundsill.standards.conditions import Condition
 from groundsill.standards.ibc_2021.sill_anchors import sill_exception
 from groundsill.working.value import Mark

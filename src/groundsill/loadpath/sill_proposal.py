@@ -14,9 +14,9 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, Share, checked, foundation_at, part_length
 from groundsill.loadpath.chain import Expected, Link
+from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.sill_bolts import Wood
 from groundsill.loadpath.sill_exception import Asked, nominal_of, worst_of
-from groundsill.loadpath.stem import to_end
 from groundsill.standards.conditions import Condition, all_met, told
 from groundsill.standards.seaonc_2016.sill_anchors import existing_sill_bolt
 from groundsill.working.steps import given, scale

@@ -1,4 +1,4 @@
-"""The foundation under a station of a line: where it is cut or ends, how high it is, whether a core gave its strength.
+"""The foundation under a station of a line: where it is cut, how high it is, whether a core gave its strength.
 
 Bolts and hold-downs ask the same questions of the concrete they stand in; they are answered here, from the survey.
 """
@@ -8,27 +8,22 @@ from __future__ import annotations
 import math
 from typing import Literal
 
-from groundsill.forces.reading import line_ends
 from groundsill.house.cores import CoreEvidence, cores_for, evidence_of
 from groundsill.house.foundation import FoundationSegment
 from groundsill.house.survey import Survey
-from groundsill.loadpath.case import LineCase, foundation_at
+from groundsill.loadpath.case import LineCase
 from groundsill.standards.aci214_4r_10.cores import LEAST_CORES
 from groundsill.working.sheet import Sheet
 from groundsill.working.steps import given, scale
 from groundsill.working.value import marks_of
 
 __all__ = [
-    "CLEAR_OF_BREAK_IN", "FAR_IN", "cored_strength", "height_facts", "height_of", "how_known", "mean_of_cores",
-    "near_break", "nominal_at_mean", "strength_of", "to_end",
+    "CLEAR_OF_BREAK_IN", "cored_strength", "height_facts", "height_of", "how_known", "mean_of_cores",
+    "near_break", "nominal_at_mean", "strength_of",
 ]  # fmt: skip
 
 CLEAR_OF_BREAK_IN = 12.0  # no bolt or hold-down is counted nearer to a full-depth break than this; our choice
-FAR_IN = 1000.0
 _CUTTING = ("full-depth crack", "cold joint", "gap")
-_TOUCH_IN = 1.0
-_CORNER_IN = 12.0  # a line that ends within this of another's foundation runs into it
-_CONCRETE = "poured concrete"
 
 
 def near_break(case: LineCase, station: float, also: tuple[str, ...] = ()) -> str | None:
@@ -37,49 +32,6 @@ def near_break(case: LineCase, station: float, also: tuple[str, ...] = ()) -> st
         if cut.kind in (*_CUTTING, *also) and abs(cut.station_in - station) < CLEAR_OF_BREAK_IN:
             return f"it stands within {CLEAR_OF_BREAK_IN:g} in. of a {cut.kind} in the foundation"
     return None
-
-
-def to_end(case: LineCase, station: float) -> float:
-    """Distance along the line to the nearest break or end of the concrete, inches; round a corner concrete goes on."""
-    stops = case.reading.once(("stops", case.id), lambda: _stops(case))
-    return min((abs(stop - station) for stop in stops), default=FAR_IN)
-
-
-def _stops(case: LineCase) -> list[float]:
-    """Stations of breaks, and where poured concrete ends along the line: at brick, at nothing, or at a free end."""
-    foundation = case.reading.house.survey.foundation
-    stretches = [s for _, s in case.reading.on_line(foundation.segments, case.id) if s.material == _CONCRETE]
-    found = [b.station_in for _, b in case.reading.on_line(foundation.breaks, case.id) if b.kind != "crack"]
-    for stretch in stretches:
-        others = [s for s in stretches if s is not stretch]
-        if not any(abs(s.to_in - stretch.from_in) <= _TOUCH_IN for s in others) and not _goes_on(case, stretch.from_in):
-            found.append(stretch.from_in)
-        if not any(abs(s.from_in - stretch.to_in) <= _TOUCH_IN for s in others) and not _goes_on(case, stretch.to_in):
-            found.append(stretch.to_in)
-    return found
-
-
-def _goes_on(case: LineCase, station: float) -> bool:
-    """Whether a stretch that stops at an end of the line runs into the concrete of another line there."""
-    if min(station, abs(case.length_in - station)) > _TOUCH_IN:
-        return False
-    house = case.reading.house
-    start, end = line_ends(house, case.line)
-    x, y = start if station < case.length_in / 2 else end
-    for id, line in house.survey.underfloor.lines.items():
-        if id == case.id or (id in case.reading.inner) != (case.inner is not None):
-            continue
-        (ax, ay), (bx, by) = line_ends(house, line)
-        length = math.hypot(bx - ax, by - ay)
-        along = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length if length else 0.0
-        along = min(max(along, 0.0), length)
-        nearest = (ax + (bx - ax) * along / length, ay + (by - ay) * along / length) if length else (ax, ay)
-        if math.hypot(x - nearest[0], y - nearest[1]) > _CORNER_IN:
-            continue
-        under = foundation_at(case.reading, id, along)
-        if under is not None and under[1].material == _CONCRETE:
-            return True
-    return False
 
 
 def height_of(segment: FoundationSegment) -> float | None:

@@ -13,9 +13,10 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.bolts_counted import Anchor, Counted
 from groundsill.loadpath.case import Brace, LineCase, cannot, checked, height_path, part_length
 from groundsill.loadpath.chain import Link
+from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.panel_details import panel_table
-from groundsill.loadpath.turning import END_POST_FT
+from groundsill.loadpath.turning import END_POST_FT, WAYS
 from groundsill.standards.statics.walls import end_tension, overturning_moment
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
@@ -24,7 +25,6 @@ from groundsill.working.value import Mark, marks_of
 
 __all__ = ["washer_link"]
 
-_NEAR_END_IN = 12.0
 _ROW = "plate washer"
 
 
@@ -101,15 +101,8 @@ def _ends(case: LineCase, brace: Brace) -> list[tuple[list[HoldDownPiece], float
     tall = case.reading.marked(height_path(brace.segment_id))
     part, found = case.taken_by(brace), []
     force = scale(case.allowable, part, symbol="V", label=f"force on {brace.name}")
-    for end in (brace.from_in, brace.to_in):
-        held = [
-            p
-            for _, p in case.pieces
-            if isinstance(p, HoldDownPiece)
-            and p.segment == brace.segment_id
-            and abs(p.station_in - end) <= _NEAR_END_IN
-            and why_not_counted(case, p) is None
-        ]
+    for way, end in zip(WAYS, (brace.from_in, brace.to_in), strict=True):
+        held = [p for p in hold_downs_at(case, brace, way) if why_not_counted(case, p) is None]
         offset = max((abs(p.station_in - end) / 12 for p in held), default=0.0)
         arm = max(b - offset - END_POST_FT, 0.1 * b)
         words = "lever arm between hold-down and end post"

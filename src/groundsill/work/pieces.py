@@ -277,6 +277,11 @@ class HoldDownPiece:
         most=8,
         default=None,
     )
+    shared_post: bool = about(
+        "Its post is one that the panels on both sides are nailed to",
+        help="then it holds down either of them; else only the panel that it stands in",
+        default=False,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -96,9 +96,10 @@ def bolts_table(mark: str, shares: LineShares, units: Units) -> TableBlock:
     )
     rows = tuple(_row(bolt, units) for sill in shares.sills for bolt in sill.bolts)
     notes = (
-        "Force on each bolt. Play: how far its hole in the sill lets it move. Slack: it touches first of all. Breakout "
-        "of the concrete is held to the greatest of the four. Wood bears: what its joint in wood is expected to yield "
-        "at; no bolt brings more, and the basis of the anchors may count on that, with a reason.",
+        "Force on each bolt. Play: how far its hole in the sill lets it move. Slack: it touches first of all, and "
+        "brings no more than its joint in wood bears at the high end of what is expected. Breakout of the concrete is "
+        "held to the greatest of the four. Wood bears: what its joint in wood is expected to yield at; the basis of "
+        "the anchors may count on that, with a reason.",
     )
     return TableBlock(columns, rows, f"{mark}: what each bolt takes", notes)
 
@@ -134,7 +135,8 @@ def joints_table(mark: str, shares: LineShares, units: Units) -> TableBlock:
     )
     notes = (
         "A strap needs what passes elastically with every joint strapped as one piece, at allowable-stress level. It "
-        "is held to that: with slack more may come on it, until it has stretched by the play of the holes beyond it.",
+        "is held to that: with slack more may come on it, until it has stretched by the play of the holes beyond it. A "
+        "strap that is laid and whose give is told gets less, since it gives: what goes through it stands before that.",
     )
     return TableBlock(columns, rows, f"{mark}: joints of the sill", notes)
 

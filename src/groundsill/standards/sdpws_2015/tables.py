@@ -51,7 +51,10 @@ def _load(name: str) -> Table:
 
 
 def table_4_2_5_2() -> Table:
-    """Limits of floors that hang out beyond their outermost line: length over width, and length in ft, by boards."""
+    """Limits of floors that hang out beyond their outermost line, by sheathing.
+
+    Length over width, longest length, and the length in ft up to which the clause does not ask.
+    """
     return _load("4_2_5_2")
 
 
