@@ -60,7 +60,7 @@ class Around:
 
 def tallest_vent() -> float:
     """How tall a vent may be, over the height of the wall, and cut nothing; recorded with its marks."""
-    return table_a304_shares().read(_ROW, symbol="k_v")
+    return table_a304_shares().read(_ROW, "ratio")
 
 
 def clear_parts(reading: Reading, segment: Segment, low: float, high: float) -> tuple[Clear, ...]:

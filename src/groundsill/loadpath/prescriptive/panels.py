@@ -14,7 +14,6 @@ from fractions import Fraction
 from groundsill.forces.reading import Reading
 from groundsill.house.underfloor import Line, Segment, VentOpening
 from groundsill.loadpath.editions import panel_standard
-from groundsill.loadpath.openings import tallest_vent
 from groundsill.loadpath.prescriptive.walls import TAPE_IN, Measures, sill_thickness_in, stud_height_in, wall_height_in
 from groundsill.standards.iebc_2021.bracing import (
     counted_beside_vent,
@@ -171,7 +170,7 @@ def _joined(stretches: Iterable[_Stretch]) -> list[_Stretch]:
 
 def in_panel(opening: VentOpening, sill_in: float, wall_in: float) -> bool:
     """Whether an opening is low enough to stand inside a braced panel."""
-    most = vent_height(wall_in, tallest_vent())
+    most = vent_height(wall_in, table_a304_shares().read("top of a vent in a panel over height of the wall, most"))
     return opening.top_in + sill_in <= float(most) + TAPE_IN
 
 
@@ -192,7 +191,7 @@ def _parted(stretches: Sequence[_Stretch], measures: Measures) -> tuple[list[_Pa
 
 def least_panel_in(stud_in: float) -> float:
     """Least length of a panel on studs of a height, inches."""
-    k = table_a304_shares().read("length of a braced panel over stud height, least", symbol="k")
+    k = table_a304_shares().read("length of a braced panel over stud height, least")
     return 12 * float(least_panel(stud_in, k, table_a304_lengths().read("braced panel, least")))
 
 

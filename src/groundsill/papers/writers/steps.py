@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from groundsill.papers.document import Document
 from groundsill.working.explain import Line
-from groundsill.working.mathtree import Math, Relation, Symbol
+from groundsill.working.mathtree import Math, Relation
 from groundsill.working.sheet import Step
 from groundsill.working.value import Mark
 
@@ -81,7 +81,6 @@ class MarkNumbers:
         return (*full, "; ".join(again)) if again else tuple(full)
 
 
-_NAMELESS = Symbol("figure")
 _WORDS = {"governs": "", "limit": "Limit:", "row": "Row read:", "condition": "", "note": ""}
 
 
@@ -115,12 +114,9 @@ def _parts(lines: tuple[Line, ...]) -> list[Derivation | Small]:
 def _join(parts: list[Derivation | Small], kind: str, relation: Relation) -> None:
     """Add a relation to the derivation before it when that is of the same symbol, else begin a new one.
 
-    A formula always begins anew. The line of numbers ends with the answer, which the answer line would repeat. A figure
-    that was read under no symbol is called a figure: mathematics without words cannot be read aloud, so that a tagged
-    PDF refuses it.
+    A formula always begins anew. The line of numbers ends with the answer, which the answer line would repeat.
     """
     name, *sides = relation.terms
-    name = _NAMELESS if name == Symbol("") else name
     last = parts[-1] if parts else None
     if kind == "formula" or not isinstance(last, Derivation) or last.name != name:
         parts.append(Derivation(name, tuple(sides)))
