@@ -11,7 +11,7 @@ import pytest
 
 from groundsill.doors.study_json import study_text
 from groundsill.house.settle import prepare
-from groundsill.loadpath.chain import Chain, Link, Status, Verdict, verdict_of
+from groundsill.loadpath.chain import Chain, Link, Status, Verdict, verdict_of, weakest
 from groundsill.loadpath.headline import slight
 from groundsill.study import AS_FOUND, FORMAT, Study, run, working
 from groundsill.work.document import House
@@ -121,6 +121,18 @@ def test_chain_and_house_are_judged_by_their_worst(name: str) -> None:
         assert (found.verdict == "passes") <= all(
             link.verdict in ("passes", "does not apply") for chain in chains_in(found) for link in chain.links
         )
+
+
+@every_house
+def test_a_headline_names_the_soil_under_its_own_line_and_counts_the_rest(name: str) -> None:
+    for found in study_of(name).runs:
+        line = weakest(found.chains)
+        short = [body for body in found.bodies if body.percent is not None and body.percent < 100]
+        under = [body for body in short if line is None or any(each.scope_id == line.id for each in body.links)]
+        told = {body.mark for body in short if f"{body.mark} carries " in found.headline}
+        assert told == {body.mark for body in under}
+        others = len(short) - len(under)
+        assert (f"{others} {'other ' if under else ''}part" in found.headline) == (others > 0)
 
 
 def most_asked(links: tuple[Link, ...], chain: Chain) -> float:
