@@ -66,7 +66,7 @@ def reference_house(
 def _site() -> Site:
     return Site(
         hazard=Hazard(S_S=1.5, S_1=0.6, site_class="D-default", source="the worked case"),
-        soil=Soil(kind=measured("sand")),
+        soil=Soil(kind=measured("sand"), fill=measured(False)),
         slope_rise_per_run=measured(0.0),
         snow_psf=measured(0.0),
     )

@@ -41,7 +41,9 @@ def known_house() -> House:
     """Everything measured and within the tables; new work on every wall line."""
     house = _chosen(small_house())
     under, base = house.survey.underfloor, house.survey.foundation
-    steady = replace(house.survey.site, soil=replace(house.survey.site.soil, kind=measured("sand")))
+    steady = replace(
+        house.survey.site, soil=replace(house.survey.site.soil, kind=measured("sand"), fill=measured(False))
+    )
     under = replace(
         under,
         joists=_each(under.joists, species=measured(FIR), boards="diagonal boards"),

@@ -399,7 +399,10 @@ def test_an_unknown_depth_stops_bearing_only_where_it_could_turn_the_answer() ->
 def test_an_unknown_width_or_soil_is_named() -> None:
     assert link(on(footing_width_in=unknown()), "bearing", "front").reason == "the width of the footing is not known"
     no_soil = sited(on(), soil="none presumed")
-    assert link(no_soil, "bearing", "front").reason == "the kind of soil is not known, or has no presumptive value"
+    assert (
+        link(no_soil, "bearing", "front").reason
+        == "the soil is of a kind that has no presumptive value until a report gives one"
+    )
 
 
 def test_a_line_without_force_is_checked_for_gravity() -> None:

@@ -22,6 +22,7 @@ from groundsill.loadpath.chain import Link
 from groundsill.loadpath.concrete import close_group
 from groundsill.loadpath.ends import to_end, wedges
 from groundsill.loadpath.path import chain_of
+from groundsill.loadpath.proof import Proof
 from groundsill.loadpath.sill_exception import nominal_of
 from groundsill.loadpath.stem import height_of
 from groundsill.standards.aci318_19.shear_breakout import breakout_parallel_to_edge, breakout_toward_edge
@@ -365,6 +366,16 @@ def test_the_least_of_all_that_were_tested_counts() -> None:
     link = front(with_tests(without_cores(sound_house()), **tests))
     assert link.status == "indicated"
     assert f"T3 held {1.1 * asked:,.0f} lb, and each of 4 is to hold" in link.reason
+
+
+def test_tests_never_say_passes_of_a_link_that_fails_and_nothing_where_no_force_comes() -> None:
+    held = Proof(True, "passes by test: T1 held at least 1,800 lb; a rule")
+    assert held.beside(1731.0, 1800.0) == held.words
+    assert held.beside(1731.0, 1055.0).startswith("the tests held it, but a few tests lift only what is indicated: ")
+    assert held.beside(1731.0, 1055.0).endswith("an engineer decides: T1 held at least 1,800 lb; a rule")
+    assert held.beside(0.0, 1055.0) == ""
+    wanting = Proof(False, "not yet proved by test: T1 moved 6 in.")
+    assert (wanting.beside(1731.0, 1055.0), wanting.beside(0.0, 1055.0)) == (wanting.words, "")
 
 
 def test_one_record_may_tell_of_several_anchors() -> None:

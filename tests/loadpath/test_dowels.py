@@ -46,7 +46,7 @@ def only(of: House, row: DowelPiece) -> Link:
 
 
 def test_each_bar_holds_what_the_standard_gives_it():
-    shear, pull = links(house(), a_row())
+    shear, pull, _ = links(house(), a_row())
     by_hand = dowel_in_old_concrete(
         "#4", 6.0, 3000.0, 4.0, 4.0, 60.0, 22.0, 6.0, 12.0, "tested", "along the face", 700.0, 1200.0, category="1"
     )
@@ -58,12 +58,33 @@ def test_each_bar_holds_what_the_standard_gives_it():
 
 
 def test_more_force_than_a_bar_holds_fails():
-    shear, pull = links(house(), a_row(shear_lb=19_000.0, pull_lb=19_000.0))
-    assert (shear.status, pull.status) == ("fails", "fails")
+    found = links(house(), a_row(shear_lb=19_000.0, pull_lb=19_000.0))
+    assert [link.status for link in found] == ["fails", "fails", "fails"]
+
+
+def test_shear_and_pull_that_each_pass_fail_together():
+    """0.9 and 0.9 of what a bar holds: 1.8 against the 1.2 of ACI 318-19 17.8.3."""
+    shear, pull, _ = links(house(), a_row())
+    strained = a_row(shear_lb=0.9 * shear.capacity, pull_lb=0.9 * pull.capacity)
+    each_shear, each_pull, together = links(house(), strained)
+    assert (each_shear.status, each_pull.status, together.status) == ("passes", "passes", "fails")
+    assert together.ratio == pytest.approx(1.8 / 1.2)
+    assert together.clause == "ACI 318-19 17.8.3"
+
+
+def test_a_small_pull_leaves_the_shear_its_whole_strength():
+    shear, pull, _ = links(house(), a_row())
+    *_, together = links(house(), a_row(shear_lb=0.95 * shear.capacity, pull_lb=0.2 * pull.capacity))
+    assert (together.status, together.ratio) == ("passes", pytest.approx(0.95))
+    assert len(links(house(), a_row(pull_lb=0.0))) == 1  # one force alone has nothing to go with
+
+
+def test_both_together_are_only_indicated_where_each_is():
+    assert [link.status for link in links(without_cores(house()), a_row())] == ["indicated"] * 3
 
 
 def test_without_a_core_the_strength_is_only_indicated():
-    shear, _ = links(without_cores(house()), a_row())
+    shear, *_ = links(without_cores(house()), a_row())
     assert shear.status == "indicated"
 
 
@@ -78,7 +99,7 @@ def test_weak_concrete_without_a_bond_of_the_products_own_is_pulled_first():
 
 
 def test_the_standards_own_bond_serves_where_all_its_conditions_are_met():
-    shear, pull = links(house(), a_row(adhesive=LEAST))
+    shear, pull, _ = links(house(), a_row(adhesive=LEAST))
     assert shear.status != "cannot be checked"
     assert pull.capacity is not None
     assert pull.capacity < links(house(), a_row())[1].capacity

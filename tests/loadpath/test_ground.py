@@ -14,9 +14,11 @@ from groundsill.house.fact import Fact, measured
 from groundsill.house.site import SiteFlag
 from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Link
+from groundsill.study import run
 from groundsill.work.document import House
 from groundsill.working.sheet import Sheet
 from tests.forces.balance import forces_of, reading_of
+from tests.loadpath.houses import known_house
 from tests.loadpath.test_bodies import OWN, but, friction, link, on, sited
 
 WIDE = {"footing_width_in": measured(48.0)}
@@ -59,11 +61,38 @@ def test_fill_has_no_presumptive_value_and_a_report_gives_one() -> None:
 
 
 def test_fill_that_was_raised_and_not_settled_is_told_beside_the_soil_that_was_seen() -> None:
-    for house in (flagged(on(**WIDE), fill=True), soil(on(**WIDE), fill=Fact(state="unknown", how="brick in the pit"))):
+    nobody = soil(on(**WIDE), fill=Fact(state="unknown"))
+    for house in (nobody, flagged(nobody, fill=True)):
         found = link(house, "sliding", "x")
         assert found.ratio is not None
-        assert found.reason.endswith("whether the footing stands on fill is not known: taken as the soil that was seen")
+        assert "whether the footing stands on fill is not known: the figure is for undisturbed soil" in found.reason
     assert "fill" not in link(soil(flagged(on(**WIDE), fill=True), fill=measured(False)), "sliding", "x").reason
+
+
+def bodies(house: House) -> dict[str, Link]:
+    """Every link of the bodies over both ends of what nobody knows."""
+    return {k.address: k for body in run(house).runs[0].bodies for k in body.links}
+
+
+def test_what_nobody_looked_at_under_the_footing_may_be_fill_and_passes_nothing() -> None:
+    known = bodies(soil(known_house(), fill=measured(False)))
+    unknown_fill = bodies(soil(known_house(), fill=Fact(state="unknown")))
+    told = bodies(soil(known_house(), fill=Fact(state="unknown"), bearing_psf=measured(3000.0)))
+    passed = [a for a, k in known.items() if k.verdict == "passes" and "overturning" not in a]
+    assert passed
+    for address in passed:
+        found = unknown_fill[address]
+        assert (found.verdict, found.ratio) == ("cannot be checked", known[address].ratio)
+        assert "Fill under the footing" in found.depends_on
+        assert ("/sliding/" in address) != (told[address].verdict == "passes")  # a report's bearing answers bearing
+
+
+def test_soil_of_a_kind_that_nobody_saw_has_no_value() -> None:
+    """No cohesion of a clay that nobody saw: every check of the soil's strength stays open."""
+    found = bodies(soil(known_house(), kind=Fact(state="unknown")))
+    asked = [k for a, k in found.items() if "overturning" not in a and k.status != "does not apply"]
+    assert {k.verdict for k in asked} == {"cannot be checked"}
+    assert all(k.ratio is None and "the kind of soil is not known" in k.reason for k in asked)
 
 
 def test_mud_has_no_value_until_a_report_gives_each() -> None:

@@ -12,10 +12,15 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
+from groundsill.papers.document import GroupRow, TableBlock, plain_text
+from groundsill.papers.views.chain_view import chain_header
+from groundsill.papers.views.doubts import Doubts
+from groundsill.papers.views.summary import summary_blocks
 from groundsill.study import Run, run, working
 from groundsill.study.states import reading_of, states_of
 from groundsill.work.document import House
 from groundsill.work.inner import RESTS_ON_OLD
+from tests.loadpath.bolting import with_break
 from tests.loadpath.houses import doubtful_house, known_house
 from tests.loadpath.inner_houses import on_brick, with_ring, with_strip, with_work
 
@@ -53,6 +58,29 @@ def test_the_new_line_takes_the_force_and_the_old_one_none() -> None:
     chain = next(c for c in alone().chains if c.id == "line1")
     assert chain.stages == ()
     assert "relieved by the inner foundation I1" in chain.relied_reason
+
+
+def test_its_headline_names_what_carries_and_no_least_size_that_is_met_exactly() -> None:
+    chain = next(c for c in alone().chains if c.id == "inn1")
+    kept = {each.title for each in chain.links if each.minimum}
+    assert {"cover of the bars", "strength of the concrete", "width of the footing"} <= kept
+    assert "trench in short alternate lengths" in kept
+    cover = next(each for each in chain.links if each.title == "cover of the bars")
+    assert (cover.ratio, cover.verdict) == (1.0, "passes")
+    assert chain.governing not in {each.address for each in chain.links if each.minimum}
+
+
+def test_the_mark_of_a_body_names_it_as_found_and_with_the_work() -> None:
+    """The ring is longer than any piece of the old foundation, and takes the next free number all the same."""
+    house = with_ring()
+    for line in ("line1", "line2", "line3", "line4"):
+        for step in range(30, 330, 60):
+            house = with_break(house, line, step + int(line[-1]), "gap")
+    before, after = run(house, ranges=False).runs
+    marks = {body.id: body.mark for body in before.bodies}
+    new = [body.mark for body in after.bodies if body.id not in marks]
+    assert {body.id: body.mark for body in after.bodies if body.id in marks} == marks
+    assert new == [f"B{len([mark for mark in marks.values() if mark.startswith('B')]) + 1}"]
 
 
 def test_as_found_stays_as_it_was() -> None:
@@ -174,7 +202,7 @@ def test_bars_that_do_not_fit_and_a_joint_without_bars_fail() -> None:
 
 def test_soil_without_a_presumptive_value_leaves_the_footing_open() -> None:
     house = with_strip()
-    soil = replace(house.survey.site.soil, kind=measured("fill"))
+    soil = replace(house.survey.site.soil, kind=unknown())
     house = replace(house, survey=replace(house.survey, site=replace(house.survey.site, soil=soil)))
     pressure = link(with_work(house), "line/inn1/footing/pressure/both")
     assert (pressure.status, "kind of soil" in pressure.reason) == ("cannot be checked", True)
@@ -246,10 +274,68 @@ def test_the_old_wall_keeps_half_of_its_seat() -> None:
     assert "along it the wall goes" in seat.reason
 
 
+def boards_of(house: House, boards: Any) -> House:
+    under = house.survey.underfloor
+    joists = {k: replace(field, boards=boards) for k, field in under.joists.items()}
+    return replace(house, survey=replace(house.survey, underfloor=replace(under, joists=joists)))
+
+
+def hanging(boards: Any, off: float, low: float = 24.0, high: float = 336.0) -> Link:
+    return beside(boards_of(with_strip(start=near(off, low), end=near(off, high)), boards), "overhang")
+
+
+@pytest.mark.parametrize("boards", ["straight boards", "diagonal boards", "panel"])
+def test_a_floor_that_hangs_out_up_to_six_feet_is_outside_the_clause(boards: str) -> None:
+    found = hanging(boards, 72.0)
+    assert (found.status, found.capacity) == ("does not apply", None)
+    assert "the clause asks nothing up to 6 ft" in found.reason
+    assert any(mark.kind == "from memory" for mark in found.marks)
+
+
+def test_straight_boards_are_never_let_out_beyond_it() -> None:
+    for boards in ("straight boards", "double straight boards", "straight and finish boards"):
+        found = hanging(boards, 73.0)
+        assert (found.status, found.clause) == ("cannot be checked", "SDPWS 2015 4.2.5.2")
+        assert "straight boards are not among what the clause allows" in found.reason
+
+
+@pytest.mark.parametrize(
+    ("boards", "status"), [("diagonal boards", "fails"), ("panel", "cannot be checked"), ("straight boards", None)]
+)
+def test_a_floor_longer_than_its_proportions_fails_and_one_within_them_is_no_pass(boards: str, status: str) -> None:
+    """84 in. out on 66 in. of line: over 1 to 1, under 1.5 to 1; the drift of its open edge stays open."""
+    found = hanging(boards, 84.0, 24.0, 90.0)
+    assert found.status == (status or "cannot be checked")
+    if boards == "diagonal boards":
+        assert (found.demand, found.capacity) == pytest.approx((7.0, 5.5))
+    if boards == "panel":
+        assert "within the 8.2 ft" in found.reason
+        assert "how far its open edge drifts" in found.reason
+
+
 def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_words() -> None:
     found = link(alone(), "line/inn1/old-beside/vertical/both")
     assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)
     assert any(RESTS_ON_OLD in told for told in alone().remarks)
+    at_its_head = {chain.id: chain.remark for chain in alone().chains}
+    assert at_its_head["inn1"] == f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold"
+    assert all(told == "" for line, told in at_its_head.items() if line != "inn1")
+
+
+def test_what_holds_the_floor_up_stands_at_the_head_of_the_line_on_paper_and_in_the_summary() -> None:
+    new = next(chain for chain in alone().chains if chain.id == "inn1")
+    said = f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold; "
+    assert new.headline.startswith(said)
+    assert plain_text(chain_header(new, "us", Doubts()).rows[0].value).startswith(said)
+    study = run(with_strip(), ranges=False)
+    told = " ".join(
+        plain_text(cell)
+        for block in summary_blocks(study, False)
+        if isinstance(block, TableBlock)
+        for row in block.rows
+        for cell in ((row.text,) if isinstance(row, GroupRow) else row)
+    )
+    assert RESTS_ON_OLD in told
 
 
 def test_a_second_support_is_asked_for_all_that_the_old_line_carries() -> None:
@@ -340,3 +426,60 @@ def test_the_working_of_the_new_line_is_that_of_its_own_state() -> None:
     assert sheet.under("line/inn1/old-beside/dig-line1/both")
     once = working(with_strip()).under("forces/base-shear")
     assert len(sheet.under("forces/base-shear")) == len(once)  # the forces of its own state, and not those as found too
+
+
+# ---- Soil that swells and shrinks -----------------------------------------------------------------------------------
+
+
+def on_clay(house: House, **facts: Any) -> House:
+    soil = replace(house.survey.site.soil, kind=measured("clay"), **facts)
+    return replace(house, survey=replace(house.survey, site=replace(house.survey.site, soil=soil)))
+
+
+EXPANSIVE = {"plasticity_index": measured(24.0)}
+FOUNDED = "line/inn1/footing/expansive/both"
+
+
+def founded(soil: dict[str, Any], **piece: Any) -> Link:
+    return link(with_work(on_clay(with_strip(**piece), **soil)), FOUNDED)
+
+
+def test_a_new_footing_on_expansive_soil_waits_for_a_report_and_the_old_one_is_told() -> None:
+    found = with_work(on_clay(with_strip(), **EXPANSIVE))
+    waits = link(found, FOUNDED)
+    assert (waits.status, waits.clause) == ("cannot be checked", "IBC 2021 1808.6")
+    assert waits.reason.startswith("the soil is expansive; a report must say how it is founded")
+    assert next(c for c in found.chains if c.id == "inn1").verdict != "passes"
+    old = [body.headline for body in found.bodies if "I1" not in body.name and body.kind == "body"]
+    assert old
+    assert all(head.startswith("expansive soil: how it lifts and settles") for head in old)
+
+
+def test_clay_that_nobody_tested_may_be_expansive_and_sand_is_not_asked() -> None:
+    assert founded({}).reason.startswith("clay that nobody tested may be expansive")
+    assert FOUNDED not in links(with_work(on_clay(with_strip(), plasticity_index=measured(10.0))))
+    assert FOUNDED not in links(alone())
+
+
+@pytest.mark.parametrize(
+    ("piece", "status", "says"),
+    [
+        ({"on_expansive": "designed for it"}, "cannot be checked", "whose report says how it is founded is not told"),
+        (
+            {"on_expansive": "designed for it", "expansive_report": "G. Tech, 2026"},
+            "does not apply",
+            "by G. Tech, 2026",
+        ),
+        ({"on_expansive": "the soil is taken out", "expansive_report": "G. Tech"}, "cannot be checked", "its bearing"),
+        ({"on_expansive": "below the active zone", "expansive_report": "G. Tech"}, "cannot be checked", "active zone"),
+        ({"on_expansive": "below the active zone", "expansive_report": "G. Tech", "active_zone_in": 36.0}, "fails", ""),
+        (
+            {"on_expansive": "below the active zone", "expansive_report": "G. Tech", "active_zone_in": 18.0},
+            "passes",
+            "",
+        ),
+    ],
+)
+def test_what_a_report_says_of_it(piece: dict[str, Any], status: str, says: str) -> None:
+    found = founded(EXPANSIVE, **piece)
+    assert (found.status, says in found.reason) == (status, True)

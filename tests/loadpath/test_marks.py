@@ -16,16 +16,15 @@ import pytest
 
 from groundsill.house.fact import Fact, unknown
 from groundsill.house.model import FieldFacts, fields_of
-from groundsill.house.settle import Settling, prepare
+from groundsill.house.settle import End, Settling, prepare
 from groundsill.loadpath.chain import Link
 from groundsill.study import Study, run
-from groundsill.study.states import go, states_of
+from groundsill.study.looked import Parts
+from groundsill.study.states import states_of
 from groundsill.work.document import House
-from groundsill.work.pieces import BoltPiece, PanelPiece, Piece, SplicePiece
+from groundsill.work.pieces import BoltPiece, Piece, SplicePiece
 from groundsill.working.errors import GroundsillError
 from groundsill.working.value import Mark
-from tests.forces import test_taint as taint
-from tests.forces.reference_house import reference_house
 from tests.loadpath.asking import HOUSES, links_in, study_of
 from tests.loadpath.houses import known_house, listed_otherwise, sample_house, shuffled, with_pieces
 from tests.properties import test_loadpath_laws as laws
@@ -83,19 +82,19 @@ def doubted(name: str, floor: str = "as the rule says") -> tuple[House, Settling
     return house, prepare(house), run(house, ranges=False)
 
 
-def moved_by(settling: Settling[House], house: House, path: str) -> Iterator[dict[Key, Link]]:
+def moved_by(parts: Parts, path: str) -> Iterator[dict[Key, Link]]:
     """Every link of every state with one fact at either end of its range."""
-    states = states_of(house)
-    for end in ("low", "high"):
+    ends: tuple[End, End] = ("low", "high")
+    for end in ends:
         try:
-            chains = go(settling.at({path: end}).house, {}, states)[1]  # type: ignore[dict-item]
+            yield {
+                (state.key, link.address): link
+                for n, state in enumerate(parts.states)
+                for chain in parts.chains(n, {path: end})
+                for link in chain.links
+            }
         except GroundsillError:  # no force can be worked out there: nothing to compare
             continue
-        yield {
-            (state.key, address): link
-            for state, found in zip(states, chains, strict=True)
-            for address, link in found.links().items()
-        }
 
 
 @pytest.mark.parametrize(
@@ -104,9 +103,10 @@ def moved_by(settling: Settling[House], house: House, path: str) -> Iterator[dic
 def test_a_fact_marks_every_link_that_it_moves(name: str, floor: str) -> None:
     house, settling, study = doubted(name, floor)
     here, lost, moves = links_in(study), set(), 0
+    parts = Parts(settling, states_of(house))
     for fact in settling.facts:
         marks = set(settling.best.marks[fact.path])
-        for there in moved_by(settling, house, fact.path):
+        for there in moved_by(parts, fact.path):
             for key in here.keys() & there.keys():
                 if figures(here[key]) != figures(there[key]):
                     moves += 1
@@ -138,9 +138,10 @@ def test_a_fact_of_one_line_marks_no_other_line(path: str) -> None:
 def test_an_uncertain_fact_marks_every_link_that_either_end_moves(name: str) -> None:
     house, told, lost = HOUSES[name](), links_in(study_of(name)), set()
     settling = prepare(house)
+    parts = Parts(settling, states_of(house))
     for fact in settling.facts:
         wanted = set(settling.best.marks.get(fact.path, ()))
-        for there in moved_by(settling, house, fact.path):
+        for there in moved_by(parts, fact.path):
             for key in told.keys() & there.keys():
                 if figures(told[key]) != figures(there[key]) and not wanted <= set(told[key].marks):
                     lost.add((fact.path, key))
@@ -209,18 +210,6 @@ def test_what_passes_a_splice_rests_on_the_bolts_of_every_piece_tied_in_the_row(
     reached = marked_by(run(house, ranges=False), mark)
     for stage in ("sill-bolts", "bolts-concrete", "sill-joints"):
         assert f"line/line1/{stage}/si1a/both" in reached
-
-
-def test_a_panel_that_shares_with_another_stands_on_the_others_cell_too() -> None:
-    """Two panels in one line, nailed at 4 and at 6 in.: how much either takes comes of both figures."""
-    house = reference_house(panels={"front": 16.0})
-    (key,) = house.alternatives
-    wider = PanelPiece(segment="sg-front", from_in=240.0, to_in=400.0, panel="15/32, 8d", edge_spacing_in=6.0)
-    work = replace(house.alternatives[key], pieces=house.alternatives[key].pieces | {"pn-wider": wider})
-    house = replace(house, alternatives={key: work})
-    stand = taint.standing_on(house, taint.PANELS)
-    assert (key, "line/front/sheathing/pn-wider/both") in stand
-    assert taint.marked(house, taint.PANELS)[0] == stand
 
 
 def test_a_joint_that_need_pass_nothing_says_by_which_figures() -> None:

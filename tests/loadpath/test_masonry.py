@@ -68,6 +68,9 @@ def test_with_both_a_bolt_counts_by_a_fifth_of_what_was_held() -> None:
     assert link.capacity == pytest.approx(31200 / 5 / 5)
     assert "mortar 36 psi by 8 in-place shear tests, 2 on this line" in link.reason
     assert link.status == "fails"
+    assert "the tests held it, but a few tests lift only what is indicated" in link.reason
+    assert "a link that fails by the equation stays so, and an engineer decides: " in link.reason
+    assert "passes by test" not in link.reason
 
 
 def test_tests_that_hold_the_very_force_make_it_pass_and_others_leave_it_indicated() -> None:

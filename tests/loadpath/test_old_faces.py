@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from groundsill.house.fact import measured
+from groundsill.house.fact import Fact, measured, unknown
 from groundsill.house.underfloor import Sheathing
 from groundsill.loadpath.chain import Link
 from groundsill.standards.sdpws import EDITIONS
@@ -19,13 +19,23 @@ STUCCO = "portland cement plaster 7/8 in. on metal lath"
 NONE = "none"
 
 
-def wall(outside: str, inside: str, edition: str, height_in: float = 36.0, decayed: bool = False) -> Link:
-    """The sheathing of line 2 with these two faces."""
+def wall(
+    outside: str,
+    inside: str,
+    edition: str,
+    height_in: float = 36.0,
+    decayed: bool = False,
+    nails_in: float | None = None,
+) -> Link:
+    """The sheathing of line 2 with these two faces, ``nails_in`` apart along their edges."""
+    apart: Fact[float] = unknown() if nails_in is None else measured(nails_in)
     house: House = sound_house()
     under = house.survey.underfloor
     faces = {
-        "outside": Sheathing(material=outside, condition=measured("decayed" if decayed else "sound")),
-        "inside": Sheathing(material=inside, condition=measured("sound")),
+        "outside": Sheathing(
+            material=outside, condition=measured("decayed" if decayed else "sound"), edge_spacing_in=apart
+        ),
+        "inside": Sheathing(material=inside, condition=measured("sound"), edge_spacing_in=apart),
     }
     segment = replace(under.segments[SEGMENT], height_in=measured(height_in), **faces)
     under = replace(under, segments={**under.segments, SEGMENT: segment})
@@ -81,3 +91,40 @@ def test_a_wall_too_high_for_its_stucco_still_has_its_boards(edition: str) -> No
     assert refused.status == "cannot be checked"
     assert "portland cement plaster" in refused.reason
     assert "must be at most 1.5" in refused.reason
+
+
+FIBREBOARD = "structural fibreboard 1/2 in., 11 gauge roofing nails"
+
+
+@pytest.mark.parametrize(
+    ("edition", "material", "nails_in", "asd"),
+    [
+        ("sdpws-2015", FIBREBOARD, 4.0, 340 / 2),
+        ("sdpws-2021", FIBREBOARD, 4.0, 475 / 2.8),
+        ("sdpws-2021", FIBREBOARD, 3.5, 475 / 2.8),
+        ("sdpws-2021", FIBREBOARD, 3.0, 645 / 2.8),
+        ("sdpws-2015", "particleboard 1/2 in., 8d nails", 6.0, 280 / 2),
+        ("sdpws-2021", "particleboard 5/8 in., 10d nails", 4.0, 855 / 2.8),
+    ],
+)
+def test_fibreboard_and_particleboard_go_by_their_rows_and_the_next_wider_nailing(
+    edition: str, material: str, nails_in: float, asd: float
+) -> None:
+    found = wall(material, NONE, edition, nails_in=nails_in)
+    assert found.capacity == pytest.approx(asd)
+    assert found.clause == f"SDPWS {edition.removeprefix('sdpws-')} Table 4.3A"
+
+
+def test_pressed_boards_wait_for_their_nailing_and_refuse_what_no_column_has() -> None:
+    unmeasured = wall(FIBREBOARD, NONE, "sdpws-2021")
+    assert unmeasured.status == "cannot be checked"
+    assert unmeasured.reason == (
+        f"how far apart the edge nails of {FIBREBOARD} stand was not measured (SDPWS 2021 Table 4.3A)"
+    )
+    wide = wall("particleboard 1/2 in., 8d nails", NONE, "sdpws-2021", nails_in=8.0)
+    assert "edge nails of particleboard 1/2 in., 8d nails 8 in. apart; 6 in. at most" in wide.reason
+    assert not wide.capacity
+
+
+def test_boards_beside_fibreboard_whose_nails_nobody_measured_count_alone() -> None:
+    assert wall(BOARDS, FIBREBOARD, "sdpws-2021").capacity == pytest.approx(50.0)

@@ -60,9 +60,37 @@ def test_a_panel_is_expected_to_give_at_one_force_whichever_edition_it_is_checke
 
 def test_a_panel_on_the_inside_face_says_how_the_stud_spaces_behind_it_are_vented() -> None:
     """96 in. of studs at 16 in. are six spaces, 24 in. high: a hole at the top and one at the bottom of each."""
-    assert "12 round holes of 2 to 3 in. in its stud spaces (IEBC 2021 A304.4.3)" in sheathing(house_with()).reason
+    assert (
+        "12 round holes of 2 to 3 in. in its stud spaces, midway between studs and 1 in. clear of plates and nailed "
+        "edges (IEBC 2021 A304.4.3)"
+    ) in sheathing(house_with()).reason
     outside = replace(a_panel(SEGMENT, 24.0, 120.0), face="outside")
     assert "round holes" not in sheathing(house_with(panel=outside)).reason
+
+
+@pytest.mark.parametrize(
+    ("holes", "why"),
+    [
+        ((3.5, 2.0), "IEBC 2021 A304.4.3: a hole of 3.5 in.; must be at most 3 in. across"),
+        ((3.0, 0.75), "IEBC 2021 A304.4.3: a hole 0.75 in. clear of the plates; must be at least 1 in."),
+        ((2.5, None), "IEBC 2021 A304.4.3: how far its holes are clear of plates and nailed edges is not given"),
+    ],
+)
+def test_holes_for_air_beyond_the_chapter_leave_the_panel_unchecked(
+    holes: tuple[float, float | None], why: str
+) -> None:
+    panel = replace(a_panel(SEGMENT, 24.0, 120.0), holes_in=holes[0], holes_clear_in=holes[1])
+    found = sheathing(house_with(panel=panel))
+    assert found.status == "cannot be checked"
+    assert found.reason.startswith(why)
+    assert "cure: smaller holes in the middle between the studs, or vents entered as openings" in found.reason
+
+
+def test_holes_as_the_chapter_has_them_take_nothing() -> None:
+    plain = a_panel(SEGMENT, 24.0, 120.0)
+    found = sheathing(house_with(panel=replace(plain, holes_in=2.5, holes_clear_in=1.0)))
+    assert found.capacity == sheathing(house_with(panel=plain)).capacity
+    assert "12 round holes of 2.5 in. in its stud spaces" in found.reason
 
 
 def test_close_nails_ask_for_a_second_stud_and_say_how_to_nail_it() -> None:
@@ -140,14 +168,59 @@ def test_hold_downs_inside_the_end_posts_count_against_10d_nails_in_2021_alone()
         "hold-downs H27, H117 stand inside the end posts: with 10d nails the panel counts for less (SDPWS 2021 Table "
         "4.3A note 10); cure: hold-downs in line with the posts, or 8d nails"
     ) in sheathing(inside).reason
-    assert (
-        "the bending of the end posts by hold-downs beside them (H27, H117) is not checked here"
-        in sheathing(inside).reason
-    )
+    untold = "the bending of the end posts by hold-downs beside them (H27, H117) cannot be checked (NDS 2018 3.9.1)"
+    assert untold in sheathing(inside).reason
     assert "end posts" not in sheathing(centred).reason
     old = with_pieces(house_with(edition="sdpws-2015"), tens, *ends)
     assert sheathing(old).capacity == 460.0
-    assert "end posts" not in sheathing(old).reason
+    assert "counts for less" not in sheathing(old).reason
+    assert untold in sheathing(old).reason
+    told = with_pieces(house_with(), tens, *(replace(end, from_post_in=1.25, bored_in=0.0) for end in ends))
+    assert "cannot be checked" not in sheathing(told).reason
+
+
+def test_a_panel_over_gypsum_goes_by_its_own_table_with_longer_nails() -> None:
+    """Table 4.3B, 15/32 in. with 10d at 4 in.: what 8d nails hold straight on the studs, 1,065 plf, 760 by 2015."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 5/8 in.")
+    found = sheathing(house_with(panel=over))
+    assert found.capacity == pytest.approx(1065 / 2.8)
+    assert found.clause == "SDPWS 2021 Table 4.3B"
+    assert found.title.startswith("15/32, 10d, over gypsum, ")
+    assert "sound gypsum of 5/8 in. behind every edge of it, nailed through into framing" in found.reason
+    assert sheathing(house_with(panel=over, edition="sdpws-2015")).capacity == 380.0
+    thin = replace(over, over="gypsum of 1/2 in.")
+    assert sheathing(house_with(panel=thin)).capacity == found.capacity
+    short = sheathing(house_with(panel=replace(over, panel="15/32, 8d")))
+    assert short.status == "cannot be checked"
+    assert short.reason.startswith("SDPWS 2021 Table 4.3B has no row '15/32, 8d'")
+
+
+def test_nails_reach_through_the_gypsum_or_the_panel_is_refused() -> None:
+    """3 in. nails less 15/32 and 5/8: 1.9 in. into studs that are 1.25 in. deep."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 5/8 in.")
+    shallow = sheathing(house_with(panel=over, depth_in=measured(1.25)))
+    assert shallow.status == "cannot be checked"
+    assert (
+        "SDPWS 2021 Table 4.3B: 10d nails reach 1.25 in. into the framing; must be at least 1.375 in." in shallow.reason
+    )
+    assert sheathing(house_with(panel=over, depth_in=measured(1.375))).capacity is not None
+
+
+def test_hold_downs_inside_the_posts_take_nothing_from_a_panel_over_gypsum() -> None:
+    """The note of 2021 stands under the table of panels on studs."""
+    over = replace(a_panel(SEGMENT, 24.0, 120.0), panel="15/32, 10d", over="gypsum of 1/2 in.")
+    ends = (a_hold_down(SEGMENT, 27.0), a_hold_down(SEGMENT, 117.0))
+    found = sheathing(with_pieces(house_with(), over, *ends))
+    assert found.capacity == pytest.approx(1065 / 2.8)
+    assert "counts for less" not in found.reason
+
+
+def test_no_table_has_a_panel_over_boards_or_plaster() -> None:
+    found = sheathing(house_with(panel=replace(a_panel(SEGMENT, 24.0, 120.0), over="other sheathing")))
+    assert found.status == "cannot be checked"
+    assert (
+        "no table has them over boards or plaster; cure: that sheathing taken off where the panel goes" in found.reason
+    )
 
 
 def test_osb_is_stiffer_and_as_strong_and_siding_is_never_of_osb() -> None:

@@ -91,7 +91,10 @@ def test_a_panel_of_no_table_leaves_every_later_link_of_it_and_of_its_line_unche
     for stage in ("nailing-top", "sheathing", "nailing-sill", "overturning"):
         here = [link for name, link in found.items() if name.startswith(f"{stage}/")]
         assert [link.status for link in here] == [UNCHECKED], stage
-        assert "Table 4.3A has no row '1/2 plywood, 8d'" in here[0].reason
+        assert (
+            "Table 4.3A has no row '1/2 plywood, 8d': it has nails alone, no screws or staples; cure: a panel and"
+            in (here[0].reason)
+        )
     assert found["plate-splices/front/both"].status == UNCHECKED
     assert found["plate-splices/front/both"].reason == "no joint was recorded in a plate 40 ft long; one must be there"
     assert chain(study, "front").verdict != "passes"
@@ -104,7 +107,7 @@ def test_boards_that_no_table_names_cannot_be_checked_and_a_bare_wall_fails() ->
     strange = links(run(wall(house, "front", outside=face)), "front", AS_FOUND)["sheathing/sg-front/both"]
     assert (strange.status, strange.reason) == (
         UNCHECKED,
-        "no table of the program has a strength for 'tongue and groove'",
+        "no table of the program has a strength for 'tongue and groove'; cure: new panels, nailed to the bare studs",
     )
     bare = links(run(house), "front", AS_FOUND)["sheathing/sg-front/both"]
     assert (bare.status, bare.capacity) == ("fails", 0.0)

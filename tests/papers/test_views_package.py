@@ -242,7 +242,7 @@ def test_every_governing_link_is_closed_with_its_check(package: Document) -> Non
     _, study, _ = small_study()
     anchors = {block.anchor for block in package.blocks if isinstance(block, Heading)}
     checks = [b for b in package.blocks if isinstance(b, Paragraph) and words(b.text).startswith("Check: ")]
-    assert len(checks) == sum(anchor.count("/") == 3 and not anchor.endswith("/demand") for anchor in anchors)
+    assert len(checks) == sum(anchor.count("/") >= 3 and not anchor.endswith("/demand") for anchor in anchors)
     for found in study.runs[0].chains:
         if found.relied_on:
             assert f"as-found/line/{found.id}" in anchors
@@ -272,6 +272,18 @@ def test_chains_that_the_work_leaves_alone_are_not_printed_twice(package: Docume
     assert not any(isinstance(block, (TableBlock, Working)) for block in chapter)
     leads = [s for b in chapter for t in getattr(b, "items", ()) for s in spans(t) if isinstance(s, Reference)]
     assert {span.anchor for span in leads} >= {f"as-found/line/line{n}" for n in (1, 2, 3, 4, 5)}
+
+
+def test_sheets_are_numbered_as_they_stand_in_the_package() -> None:
+    """A package of the second alternative alone has sheets C-1 and C-2, not C-1 and C-3."""
+    house, study, sheets = small_study()
+    work = next(run for run in study.runs if house.alternatives.get(run.key) and house.alternatives[run.key].pieces)
+    before = replace(house.alternatives[work.key], order=-1.0, name="Before it", mark="Z")
+    two = replace(house, alternatives={"before": before, **house.alternatives})
+    found = calculation_package(two, replace(study, runs=(study.runs[0], work)), sheets)
+    anchors = [b.anchor for b in found.blocks if isinstance(b, Figure) and b.anchor.startswith("plan/")]
+    assert anchors[-1] == "plan/2"
+    assert "plan/3" not in anchors
 
 
 def test_a_fact_used_from_a_range_shows_its_ends_and_why() -> None:

@@ -38,6 +38,15 @@ def test_a_quantity_is_told_in_the_units_of_the_house(number: float, unit: str, 
     assert quantity(number, unit, "si") == si
 
 
+@pytest.mark.parametrize("unit", ["lb", "lb*in", "lb-in", "plf", "in", "ft", "in^2", "1", "psf"])
+def test_what_is_nothing_is_printed_as_nothing(unit: str) -> None:
+    """A footing that is hardly bent is asked 0 lb-in, not a ten thousand millionth of one."""
+    for dust in (4.263e-10, -4.263e-10):
+        for units in ("us", "si"):
+            assert quantity(dust, unit, units) == quantity(0.0, unit, units)  # type: ignore[arg-type]
+    assert quantity(4.263e-10, "lb-in") == "0 lb-in"
+
+
 def test_nothing_known_is_a_dash() -> None:
     assert {quantity(None, "lb"), ratio(None), size(None), tape(None)} == {"–"}
 

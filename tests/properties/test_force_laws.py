@@ -167,13 +167,6 @@ def test_the_order_in_the_file_does_not_change_a_verdict(house):
     assert verdicts(backwards(house)) == verdicts(house)
 
 
-def test_what_a_fact_cannot_reach_need_not_be_worked_out_again(monkeypatch):
-    """A study leaves out lines that a doubtful fact does not touch; with none left out it is the same study."""
-    short = run(small_house())
-    monkeypatch.setattr("groundsill.study.ends.line_reached", lambda *_: None)
-    assert run(small_house()) == short
-
-
 # ---- The sheet ------------------------------------------------------------------------------------------------------
 
 

@@ -224,3 +224,8 @@ def test_a_figure_is_written_with_five_digits(number: float, text: str) -> None:
 )
 def test_a_very_small_figure_keeps_five_digits_too(number: float, text: str) -> None:
     assert figure(number) == text
+
+
+@pytest.mark.parametrize("number", [4.263e-10, -4.263e-10, 8.9e-16, 0.1 + 0.2 - 0.3])
+def test_what_a_difference_leaves_of_nothing_is_nothing(number: float) -> None:
+    assert figure(number) == "0"

@@ -7,7 +7,7 @@ import threading
 
 import pytest
 
-from groundsill.working.errors import OutsideLimits
+from groundsill.working.errors import GroundsillError, OutsideLimits
 from groundsill.working.sheet import Sheet, open_sheet, section
 from groundsill.working.steps import given as recorded
 from groundsill.working.steps import note
@@ -29,6 +29,14 @@ def test_steps_stand_in_the_order_they_were_taken() -> None:
     assert [(step.kind, step.title) for step in sheet.steps] == [
         ("given", "survey"), ("equation", "Pressure under a post"), ("note", "that was all"),
     ]  # fmt: skip
+
+
+def test_a_figure_without_a_symbol_is_refused_where_it_is_recorded() -> None:
+    """No paper could name it: what is read aloud for a formula would be nothing."""
+    with Sheet() as sheet, pytest.raises(GroundsillError) as refused:
+        recorded("", 2.0, "in", "width of the post")
+    assert str(refused.value) == "width of the post, 2.0: a figure is recorded without a symbol"
+    assert sheet.steps == []
 
 
 def test_nothing_is_written_after_it_was_closed() -> None:

@@ -7,10 +7,11 @@ In the file a fact is a bare value when it was measured, or an object when there
 
 from __future__ import annotations
 
-from dataclasses import MISSING, dataclass, field
-from typing import Any, Generic, Literal, TypeVar
+from collections.abc import Callable
+from dataclasses import MISSING, dataclass, field, fields
+from typing import Any, Generic, Literal, Self, TypeVar
 
-__all__ = ["Fact", "FactState", "about", "measured", "unknown"]
+__all__ = ["Fact", "FactState", "about", "measured", "unknown", "watched"]
 
 T = TypeVar("T", float, str, bool)
 
@@ -49,6 +50,37 @@ def measured(value: T) -> Fact[T]:
 def unknown() -> Fact[Any]:
     """A fact nobody has been able to see yet."""
     return Fact(state="unknown")
+
+
+class _Watched(Fact[T]):
+    """A fact that tells whenever its value is read; in all else, the fact that it was made of."""
+
+    __slots__ = ("_tell",)
+
+    _tell: Callable[[], object]
+
+    def __new__(cls, **told: Any) -> Self:
+        made = super().__new__(cls)
+        object.__setattr__(made, "_tell", lambda: None)  # a copy with something else in it tells nobody
+        return made
+
+    def __getattribute__(self, name: str) -> Any:
+        if name == "value":
+            object.__getattribute__(self, "_tell")()
+        return object.__getattribute__(self, name)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Fact) and all(getattr(self, f.name) == getattr(other, f.name) for f in fields(Fact))
+
+    def __hash__(self) -> int:
+        return super().__hash__()
+
+
+def watched(fact: Fact[Any], tell: Callable[[], object]) -> Fact[Any]:
+    """The same fact, which calls ``tell`` whenever somebody reads its value."""
+    made: Fact[Any] = _Watched(**{each.name: getattr(fact, each.name) for each in fields(fact)})
+    object.__setattr__(made, "_tell", tell)
+    return made
 
 
 def about(

@@ -9,14 +9,14 @@ only the objects along the way are made anew.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Mapping
 from dataclasses import dataclass, field, is_dataclass, replace
-from functools import lru_cache
+from functools import lru_cache, partial
 from types import MappingProxyType
 from typing import Any, Final, Generic, Literal, Protocol, TypeVar, cast
 
 from groundsill.house.cores import range_by_cores
-from groundsill.house.fact import Fact, FactState
+from groundsill.house.fact import Fact, FactState, watched
 from groundsill.house.model import FieldFacts, Shape, fields_of
 from groundsill.house.ranges import Assumed, Years, assumed_for, rules
 from groundsill.house.survey import Survey, in_order
@@ -72,8 +72,9 @@ class Settling(Generic[D]):
     best: Settled[D]
     facts: tuple[FactRef, ...]
     _by_path: Mapping[str, tuple[FactRef, Fact[Any]]] = field(repr=False)
+    _looked: Callable[[str], object] | None = field(default=None, repr=False)
 
-    def at(self, ends: Mapping[FactRef | str, End]) -> Settled[D]:
+    def at(self, ends: Mapping[FactRef | str, End] | Mapping[str, End]) -> Settled[D]:
         """The house with some facts at an end of their range and all others at their best.
 
         Raises:
@@ -85,11 +86,23 @@ class Settling(Generic[D]):
             if path not in self._by_path:
                 raise KeyError(f"{path} is not an uncertain fact of this house")
             if end != "best":
-                ref, fact = self._by_path[path]
-                _plant(tree, path, replace(fact, value=getattr(ref, end)))
+                _plant(tree, path, self._at(path, end))
         if not tree:
             return self.best
         return Settled(cast(D, _rebuilt(self.best.house, tree)), self.best.marks)
+
+    def watched(self, looked: Callable[[str], object]) -> Settling[D]:
+        """The same house, in which every uncertain fact calls ``looked`` with its path whenever its value is read."""
+        watching, tree = replace(self, _looked=looked), dict[str, Any]()
+        for path in self._by_path:
+            _plant(tree, path, watching._at(path, "best"))
+        house = cast(D, _rebuilt(self.best.house, tree)) if tree else self.best.house
+        return replace(watching, best=Settled(house, self.best.marks))
+
+    def _at(self, path: str, end: End) -> Fact[Any]:
+        ref, fact = self._by_path[path]
+        settled = replace(fact, value=getattr(ref, end))
+        return settled if self._looked is None else watched(settled, partial(self._looked, path))
 
 
 def uncertain_facts(house: Document) -> tuple[FactRef, ...]:

@@ -341,7 +341,7 @@ def _wood_link(case: LineCase, piece: _Piece, left: _Left, proof: Proof, spread:
         shared,
         left.words,
         *wood.doubts,
-        proof.words if wood.extension and proof.passes else "",
+        proof.beside(demand, capacity) if wood.extension and proof.passes else "",
         not_counted,
     )
     what = "bolt" if piece.plated is None else "screw of the side plates"

@@ -26,9 +26,10 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import add, divide, given, greatest, multiply, note, scale
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["Loads", "Pressed", "bearing_links", "loads_of", "pads_chain", "pressed_link"]
+__all__ = ["PADS", "Loads", "Pressed", "bearing_links", "loads_of", "pads_chain", "pressed_link"]
 
 _CLAUSE = "IBC 2021 Table 1806.2"
+PADS = "pads"  # the id of their chain
 _LOST = 0.01  # part of all loads that may lie unplaced before bearing is said to be incomplete
 _NOTHING = 1e-6
 _NAMES: dict[Lateral, str] = {"earthquake": "the earthquake", "wind": "wind"}
@@ -292,14 +293,12 @@ def pressed_link(
 # ---- Pads -----------------------------------------------------------------------------------------------------------
 
 
-def pads_chain(reading: Reading, forces: Forces) -> Chain | None:
-    """Bearing under the pads of posts, a chain of their own; None where there are no posts."""
+def pads_chain(reading: Reading, forces: Forces) -> Chain:
+    """Bearing under the pads of posts, a chain of their own."""
     posts = reading.in_order(reading.house.survey.underfloor.posts)
-    if not posts:
-        return None
     links = tuple(_pad_link(reading, forces, id, post) for id, post in posts)
     stage = Stage("bearing", "Bearing on the soil, pad by pad", "every link must pass", links)
-    return Chain("pads", "Pads", "posts and pads", "body", "both", True, "", 0.0, (stage,))
+    return Chain(PADS, "Pads", "posts and pads", "body", "both", True, "", 0.0, (stage,))
 
 
 def _pad_link(reading: Reading, forces: Forces, id: str, post: Post) -> Link:

@@ -15,9 +15,10 @@ from groundsill.forces.reading import Reading
 from groundsill.forces.seismic import Forces
 from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
-from groundsill.loadpath.bearing import bearing_links, pads_chain
+from groundsill.loadpath.bearing import PADS, bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
+from groundsill.loadpath.ground import EXPANSIVE, shrinks
 from groundsill.loadpath.open_force import at_most, between, between_links
 from groundsill.loadpath.post_bearing import post_links, pulled_off
 from groundsill.loadpath.soil import force_of, overturning, sliding
@@ -27,23 +28,45 @@ from groundsill.working.sheet import Sheet, open_sheet, quiet, section
 from groundsill.working.steps import add, given
 from groundsill.working.value import marks_of
 
-__all__ = ["Body", "bodies_of", "body_chains"]
+__all__ = ["Body", "bodies_of", "body_chains", "soil_parts"]
 
 
 def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]] = ()) -> tuple[Chain, ...]:
     """The soil links of every foundation body with this work on the house, then those of the pads under posts."""
-    chains = []
-    for body in bodies_of(reading):
-        with section(f"body/{body.id}/weight"):
-            dead = _holding(reading, forces, body)
-        again = partial(_stages, reading, forces, body, dead, pieces)
-        stages = again("earthquake")
-        stages = (*stages, *body_wind_stage(forces, body, stages, again))
-        total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
-        marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
-        chains.append(Chain(body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages))
-    pads = pads_chain(reading, forces)
-    return (*chains, pads) if pads is not None else tuple(chains)
+    return tuple(work_out() for work_out in soil_parts(reading, forces, pieces).values())
+
+
+def soil_parts(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, Callable[[], Chain]]:
+    """What works out the chain of each foundation body, and last of the pads under posts, by the id of the chain."""
+    parts: dict[str, Callable[[], Chain]] = {
+        body.id: partial(_body_chain, reading, forces, body, pieces) for body in bodies_of(reading)
+    }
+    if reading.house.survey.underfloor.posts:
+        parts[PADS] = partial(_pads, reading, forces)
+    return parts
+
+
+def _body_chain(reading: Reading, forces: Forces, body: Body, pieces: Sequence[tuple[str, Piece]]) -> Chain:
+    with section(f"body/{body.id}/weight"):
+        dead = _holding(reading, forces, body)
+    again = partial(_stages, reading, forces, body, dead, pieces)
+    stages = again("earthquake")
+    stages = (*stages, *body_wind_stage(forces, body, stages, again))
+    total = max(float(force_of(_least(forces, body, d)[0], body, d)) for d in DIRECTIONS)
+    marks = ", ".join(sorted({reading.house.survey.underfloor.lines[id].mark for id in body.lines()}))
+    return Chain(
+        body.id, body.mark, f"foundation under {marks}", "body", "both", True, "", total, stages,
+        remark="" if body.new(reading) else _lifts(reading),
+    )  # fmt: skip
+
+
+def _pads(reading: Reading, forces: Forces) -> Chain:
+    return replace(pads_chain(reading, forces), remark=_lifts(reading))
+
+
+def _lifts(reading: Reading) -> str:
+    """What stands at the head of an old foundation on soil that swells and shrinks."""
+    return EXPANSIVE if shrinks(reading) else ""
 
 
 def _stages(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import partial
 
 from groundsill.forces.reading import doubted
 from groundsill.loadpath.case import (
@@ -29,6 +30,8 @@ from groundsill.loadpath.panel_details import (
     STUD_FACTS,
     held_inside,
     on_its_studs,
+    over_gypsum,
+    panel_table,
     site_words,
     studs_path,
 )
@@ -44,6 +47,7 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["bracing_stages", "with_strengths"]
 
 
+_CURE = "cure: a panel and nails of that table, or an engineer's decision by the fastener's evaluation report"
 _NOT_COUNTED = "no sheathing that a standard gives a strength for"
 
 
@@ -105,8 +109,12 @@ def _less_vents(case: LineCase, brace: Brace) -> Brace:
 def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     panel, sdpws = brace.panel, case.sdpws
     assert panel is not None
-    if panel.panel not in sdpws.nominal().rows:
-        why_not = f"{sdpws.clauses.panels} has no row {panel.panel!r}"
+    try:
+        table, clause = panel_table(case, panel)
+    except OutsideLimits as refused:
+        return replace(brace, why_not=str(refused), unknown=True)
+    if panel.panel not in table.rows:
+        why_not = f"{clause} has no row {panel.panel!r}: it has nails alone, no screws or staples; {_CURE}"
         return replace(brace, why_not=why_not, unknown=True)
     path, mark = f"survey.underfloor.segments.{brace.segment_id}.stud", brace.segment.mark or brace.segment_id
     wood, told = species_of(case, path, brace.segment.stud.species, f"the studs of {mark}")
@@ -119,17 +127,16 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
         return replace(brace, why_not=str(refused), unknown=True, marks=told)
     spacing = given("s", panel.edge_spacing_in, "in", f"edge nail spacing of {panel.mark}")
     apart = brace.segment.stud.spacing_in.value
-    inside = bool(held_inside(case, brace))
-    sharing = "stiffness" if brace.around is None else "perforated"
-    shear = sdpws.panel_unit_shear(
-        panel.panel, spacing, h, b, G, sharing=sharing, stud_spacing=apart, held_inside=inside, load=case.load
-    )
+    inside, gypsum = bool(held_inside(case, brace)), over_gypsum(panel)
+    shear_of = partial(
+        sdpws.panel_unit_shear, panel.panel, spacing, h, b, G, stud_spacing=apart, held_inside=inside, load=case.load,
+        over_gypsum=gypsum,
+    )  # fmt: skip
+    shear = shear_of(sharing="stiffness" if brace.around is None else "perforated")
     if brace.around is not None:
         within_limits(case, shear, h)
     elif h > 2 * float(b):  # shared by strength as well as by stiffness: the lower of the two reductions
-        other = sdpws.panel_unit_shear(
-            panel.panel, spacing, h, b, G, sharing="strength", stud_spacing=apart, held_inside=inside, load=case.load
-        )
+        other = shear_of(sharing="strength")
         doubts = marks_of((shear.asd, other.asd))
         shear = min((shear, other), key=lambda found: float(found.asd))
         shear = replace(shear, asd=doubted(shear.asd, doubts), adjusted=doubted(shear.adjusted, doubts))
@@ -137,9 +144,9 @@ def _panel_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     noted = case.reading.noted(whether, studs_path(brace), *STUD_FACTS)
     brace = replace(brace, marks=brace.marks | noted)
     on_its_studs(case, brace)
-    stiff = sdpws.stiffness(panel.made_of).read(panel.panel, spacing)
+    stiff = sdpws.stiffness(panel.made_of, gypsum).read(panel.panel, spacing)
     material = panel.panel if panel.made_of == "plywood" else f"{panel.panel}, {panel.made_of}"
-    return _with(brace, shear, stiff, h, b, sdpws.clauses.panels, material)
+    return _with(brace, shear, stiff, h, b, clause, f"{material}, over gypsum" if gypsum else material)
 
 
 def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
@@ -147,8 +154,7 @@ def _old_strength(case: LineCase, brace: Brace, h: float, b: float) -> Brace:
     found, chosen = old_faces(case, brace, h, b)
     strange = strange_faces(case, brace)
     if not found and strange:
-        why_not = f"no table of the program has a strength for {' and '.join(map(repr, strange))}"
-        return replace(brace, why_not=why_not, unknown=True, marks=brace.marks | chosen)
+        return replace(brace, why_not=strange, unknown=True, marks=brace.marks | chosen)
     if not found:
         return replace(brace, why_not=f"{_NOT_COUNTED} ({faces_words(brace)})", marks=brace.marks | chosen)
     doubts = marks_of(face.shear.asd for face in found)

@@ -342,6 +342,7 @@ def checked(
     expected: Expected | None = None,
     marks: Iterable[Mark] = (),
     working: tuple[str, ...] = (),
+    minimum: bool = False,
 ) -> Link:
     """A link with a figure: its status, ratio and marks follow from demand and capacity.
 
@@ -369,6 +370,7 @@ def checked(
         ratio,
         status,
         working=working,
+        minimum=minimum,
     )
 
 

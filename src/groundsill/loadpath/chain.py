@@ -58,7 +58,8 @@ class Link:
     ``address`` is permanent: ``line/<id>/<stage>/<scope id>/<direction>``. ``demand`` and ``capacity`` are in ``unit``
     at ``level``. ``least_favourable`` is the worst ratio over both ends of every uncertain fact the check uses, and
     ``depends_on`` names those facts when they decide the verdict. ``working`` names the sections of a sheet whose steps
-    lead to it, besides the address itself.
+    lead to it, besides the address itself. A ``minimum`` is a limit of making, a least cover or the longest trench: it
+    is kept or not kept, and met exactly it is no link near its strength.
     """
 
     address: str
@@ -81,6 +82,7 @@ class Link:
     verdict: Verdict = "cannot be checked"
     depends_on: tuple[str, ...] = ()
     working: tuple[str, ...] = ()
+    minimum: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +107,8 @@ class Chain:
     ``force_lb`` is the line's earthquake force at strength level, before redundancy; of a foundation body, the greater
     of its forces by an earthquake along x and one along y. ``percent`` is the share of the required force that the
     weakest checked link carries; None when nothing could be checked, and where that link would carry it all while
-    another could not be checked.
+    another could not be checked. A link without any strength that is asked for next to nothing takes off only that.
+    ``remark`` is what stands at its head whatever the verdict.
     """
 
     id: str
@@ -122,6 +125,7 @@ class Chain:
     first_to_fail: tuple[str, ...] = ()
     verdict: Verdict = "cannot be checked"
     headline: str = ""
+    remark: str = ""
 
     @property
     def links(self) -> tuple[Link, ...]:
@@ -154,11 +158,13 @@ def verdict_of(statuses: Iterable[Status | Verdict]) -> Verdict:
 
 
 def governing(links: Iterable[Link]) -> Link | None:
-    """The link with the highest demand over capacity; one without any capacity comes before all."""
+    """The link with the highest demand over capacity; one without any capacity comes before all.
+
+    A minimum that is kept stands behind every link that carries: only where there is no other does it come forward.
+    """
     checked = [link for link in links if link.status not in ("does not apply", "cannot be checked")]
-    if not checked:
-        return None
-    return max(checked, key=lambda link: inf if link.ratio is None else link.ratio)
+    first = [link for link in checked if not link.minimum or link.status == "fails"] or checked
+    return max(first, key=lambda link: inf if link.ratio is None else link.ratio, default=None)
 
 
 def weakest(chains: Iterable[Chain]) -> Chain | None:

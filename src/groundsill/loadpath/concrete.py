@@ -142,7 +142,7 @@ def concrete_link(
         piece.address, title, "sill", id, level="strength", unit="lb a bolt", demand=on.demand,
         capacity=doubted(on.found.design, marks_of(found.design for found in every)),
         clause=_CLAUSE,
-        reason="; ".join(text for text in (on.found.way, words, proof.words) if text),
+        reason="; ".join(text for text in (on.found.way, words, proof.beside(on.demand, on.found.design)) if text),
         extension="" if proof.passes else _beyond(every),
         expected=on.expected,
         marks=springs.marks | (asked.marks if asked is not None else frozenset()),

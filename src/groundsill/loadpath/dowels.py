@@ -7,7 +7,7 @@ bars before some are pulled, and how many, how hard and how far stands beside it
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at
@@ -17,6 +17,7 @@ from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, near_break, strength_of
 from groundsill.standards.aci318_19.bond import INDOOR, OUTDOOR
 from groundsill.standards.aci318_19.dowels import Dowel, dowel_in_old_concrete
+from groundsill.standards.aci318_19.strength_factors import interaction
 from groundsill.standards.aci318_19.tables import table_bars
 from groundsill.standards.common_practice.pull_tests import pull_tests
 from groundsill.work.pieces import Adhesive, DowelPiece
@@ -28,6 +29,7 @@ from groundsill.working.value import Mark, marks_of
 __all__ = ["dowel_stages"]
 
 _CLAUSE = "ACI 318-19 17.6, 17.7, 17.10"
+_TOGETHER = "ACI 318-19 17.8.3"
 _BOND_CLAUSE = "ACI 318-19 17.6.5.2.5"
 _CONCRETE = "poured concrete"
 _ENVIRONMENT = {"outdoor": OUTDOOR, "indoor": INDOOR}
@@ -88,16 +90,39 @@ def _checked(
             reason=f"no force on them is told; one holds, at strength level: {told}",
         )  # fmt: skip
         return
+    asked: list[Link] = []
     for key, force, holds, by in parts:
         if not force or holds is None:
             continue
         with section(f"{address}-{key}/both"):
             demand = given("V_u" if key == "shear" else "N_u", force, "lb", f"{key} on one bar, as entered")
-        yield checked(
+        asked.append(checked(
             f"{address}-{key}/both", f"{title}, {key} on one", "line", case.id, level="strength", unit="lb",
             demand=demand, capacity=holds, clause=_CLAUSE, reason=f"{by} gives first", extension=found.extension,
             marks=marks, working=(f"{address}/both",),
-        )  # fmt: skip
+        ))  # fmt: skip
+    yield from asked
+    if len(asked) > 1:
+        yield _together(case, named, asked)
+
+
+def _together(case: LineCase, named: tuple[str, str], asked: Sequence[Link]) -> Link:
+    """Shear and pull on one bar at the same time, both of the bar at the row's worse end."""
+    title, address = f"{named[0]}, shear and pull on one together", f"{named[1]}-together/both"
+    shear, pull = asked
+    if shear.ratio is None or pull.ratio is None:
+        reason = "a bar holds nothing of the one or of the other"
+        return cannot(address, title, "line", case.id, clause=_TOGETHER, reason=reason, marks=shear.marks + pull.marks)
+    with section(address):
+        r_N = given("r_N", pull.ratio, "1", "pull over its design strength", pull.marks)
+        r_V = given("r_V", shear.ratio, "1", "shear over its design strength", shear.marks)
+        used = interaction(r_N, r_V)
+        most = given("1", 1.0, "1", "of it")
+    how = "each in full: the other is a fifth of what it may be, or less" if min(r_N, r_V) <= 0.2 else "added, over 1.2"
+    return checked(
+        address, title, "line", case.id, level="strength", unit="1", demand=used, capacity=most, clause=_TOGETHER,
+        reason=how, extension=shear.extension, working=tuple(link.address for link in asked),
+    )  # fmt: skip
 
 
 def _refused(case: LineCase, piece: DowelPiece) -> tuple[str, str] | None:

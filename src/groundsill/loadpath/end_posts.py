@@ -148,7 +148,8 @@ def _carries(case: LineCase, turned: Turning, moisture: str) -> float:
     across = given("d_p", post.across_in, "in", "side of the post across the wall", post.marks)
     area = multiply(along, across, symbol="A", unit="in^2", label="section of the post")
     l_e = given("l_e", 12.0 * float(turned.h), "in", "height of the wall", marks_of((turned.h,)))
-    value = case.nds.post_value(post.species, post.grade or LOWEST_GRADE, across, l_e, moisture)
+    one = float(along) / post.plies
+    value = case.nds.post_value(post.species, post.grade or LOWEST_GRADE, across, l_e, moisture, along=one)
     return multiply(doubted(value, taken, post.wood), area, symbol="C'", unit="lb", label="the post carries")
 
 

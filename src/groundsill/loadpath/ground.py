@@ -26,13 +26,14 @@ from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
 __all__ = [
-    "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
+    "EXPANSIVE", "SOIL", "Check", "allowable_pressure", "as_the_ground_allows", "doubts_of_ground", "lateral_value",
     "lifted_by_water_ft", "no_bearing", "reported", "shrinks", "soil_class", "table_holds", "where_from",
 ]  # fmt: skip
 
 Check = Literal["sliding", "overturning", "bearing"]
 
 SOIL: Final = "survey.site.soil.kind"
+EXPANSIVE: Final = "expansive soil: how it lifts and settles as it wets and dries is not looked at (IBC 1808.6)"
 _AT: Final = "survey.site.soil"
 _CLASSES: Final = {"crystalline rock": "1", "sedimentary rock": "2", "gravel": "3", "sand": "4", "clay": "5"}
 _ROCK: Final = ("1", "2")
@@ -64,8 +65,10 @@ def soil_class(reading: Reading) -> str | None:
 def table_holds(reading: Reading, parts: Iterable[Part] = ()) -> str:
     """Why the code's table gives nothing for the ground under these parts, in words; empty where it does."""
     soil = reading.house.survey.site.soil
+    if soil.kind.value is None:
+        return "the kind of soil is not known: look at it in a pit beside the footing, or a report must say"
     if soil_class(reading) is None:
-        return "the kind of soil is not known, or has no presumptive value"
+        return "the soil is of a kind that has no presumptive value until a report gives one"
     if soil.fill.value:
         return "the footing stands on fill, which has no presumptive value until a report gives one"
     rise = lifted_by_water_ft(reading, parts)
@@ -204,8 +207,8 @@ def _told(reading: Reading, check: Check, parts: Sequence[Part]) -> Iterator[str
             yield words
     if check == "overturning":
         return
-    noticed = soil.fill.how or any(f.kind == "fill" and f.present.value is not False for f in _flags(reading))
-    if soil.fill.value is None and noticed and not table_holds(reading, parts):
-        yield "whether the footing stands on fill is not known: taken as the soil that was seen"
+    asked = no_bearing(reading, parts) if check == "bearing" else table_holds(reading, parts)
+    if not asked and not soil.fill.value and (soil.fill.value is None or reading.marks.get(f"{_AT}.fill")):
+        yield "whether the footing stands on fill is not known: the figure is for undisturbed soil of the kind seen"
     if check == "bearing" and shrinks(reading):
-        yield "expansive soil: how it lifts and settles as it wets and dries is not looked at (1808.6)"
+        yield EXPANSIVE

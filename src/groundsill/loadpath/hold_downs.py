@@ -62,7 +62,7 @@ def anchor_of(
     proof = by_tests(case, (_anchor(piece),), float(N_ua), _of_line(case), "anchor pull")
     told = no_good or ""
     if held is not None:
-        told = "; ".join(text for text in (f"{held.way} {words}", held.words, proof.words) if text)
+        told = "; ".join(text for text in (f"{held.way} {words}", held.words, proof.beside(N_ua, held.design)) if text)
     link = checked(
         address,
         title,

@@ -89,7 +89,7 @@ def brick_plates_link(
         strength = least(*(h.strength for h in held), symbol="V_m", label="the weakest side plate in the brick")
         demand, basis = force_on_one(case, len(held), frozenset(), share, plated.wood, "side plate")
     proof = by_tests(case, anchors_of(plated), float(demand) * max(h.on_bolt for h in held), of_line)
-    told = proof.words if not proof.passes or float(demand) <= float(strength) else ""
+    told = proof.beside(demand, strength)
     words = dict.fromkeys(h.words for h in held)
     link = checked(
         address,

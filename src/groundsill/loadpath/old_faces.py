@@ -8,15 +8,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from groundsill.forces.reading import doubted
 from groundsill.house.underfloor import Sheathing
-from groundsill.loadpath.case import Brace, LineCase
+from groundsill.loadpath.case import Brace, LineCase, species_of
 from groundsill.standards.sheathing import SegmentShear
 from groundsill.working.errors import OutsideLimits
+from groundsill.working.steps import given
 from groundsill.working.value import Mark
 
 __all__ = ["OldFace", "faces_words", "old_faces", "strange_faces", "together"]
 
 _NOTHING = ("", "none")
+_TAPE_IN = 0.005
+_CURE = "cure: new panels, nailed to the bare studs"
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,35 +43,91 @@ def old_faces(case: LineCase, brace: Brace, h: float, b: float) -> tuple[list[Ol
     Raises:
         OutsideLimits: when the wall is too slender for every face that it has.
     """
-    sdpws, refusals = case.sdpws, []
-    found: list[OldFace] = []
-    chosen: frozenset[Mark] = frozenset()
-    for side, face in (("outside", brace.segment.outside), ("inside", brace.segment.inside)):
-        boards = face.material in sdpws.boards().rows
-        if not boards and face.material not in sdpws.plaster().rows:
+    refusals, found, chosen = [], list[OldFace](), frozenset[Mark]()
+    for side, face in _sides(brace):
+        if not _known(case, face):
             continue
         mark, path = brace.segment.mark or brace.segment_id, f"survey.underfloor.segments.{brace.segment_id}.{side}"
         seen = case.reading.noted(f"the condition of {face.material} on {mark}, {side}", f"{path}.condition")
         if face.condition.value == "decayed":
             chosen |= seen
             continue
-        stiff = (sdpws.boards() if boards else sdpws.plaster()).read(face.material, "G_a")
-        cite = sdpws.clauses.boards if boards else sdpws.clauses.plaster
+        if _not_told(case, brace, face):
+            continue
         try:
-            shear = (sdpws.lumber_unit_shear if boards else sdpws.plaster_unit_shear)(face.material, h, b, case.load)
+            found.append(_counted(case, brace, (side, face), h, b, seen))
         except OutsideLimits as refused:
             refusals.append(refused)
-            continue
-        found.append(OldFace(face.material, shear, stiff, cite, seen))
     if refusals and not found:
         raise refusals[0]
     return found, chosen
 
 
-def strange_faces(case: LineCase, brace: Brace) -> tuple[str, ...]:
-    """What is on the faces of a segment that no table has a strength for: it may hold, nobody can say how much."""
-    known = {*case.sdpws.boards().rows, *case.sdpws.plaster().rows, *_NOTHING}
-    return tuple(face.material for face in (brace.segment.outside, brace.segment.inside) if face.material not in known)
+def _sides(brace: Brace) -> tuple[tuple[str, Sheathing], ...]:
+    return ("outside", brace.segment.outside), ("inside", brace.segment.inside)
+
+
+def _known(case: LineCase, face: Sheathing) -> bool:
+    """Whether a table of the edition holds it as an old wall's sheathing."""
+    sdpws = case.sdpws
+    return any(face.material in table().rows for table in (sdpws.boards, sdpws.plaster, sdpws.pressed))
+
+
+def _not_told(case: LineCase, brace: Brace, face: Sheathing) -> str:
+    """What somebody must still measure before its table can be read."""
+    if face.material not in case.sdpws.pressed().rows:
+        return ""
+    if face.edge_spacing_in.value is None:
+        return f"how far apart the edge nails of {face.material} stand was not measured ({case.sdpws.clauses.panels})"
+    path, mark = f"survey.underfloor.segments.{brace.segment_id}.stud", brace.segment.mark or brace.segment_id
+    wood, _ = species_of(case, path, brace.segment.stud.species, f"the studs of {mark}")
+    return "" if wood else f"the studs' species is not known, and the value of {face.material} depends on it"
+
+
+def _counted(
+    case: LineCase, brace: Brace, at: tuple[str, Sheathing], h: float, b: float, seen: frozenset[Mark]
+) -> OldFace:
+    """One face by its table: boards, plaster and gypsum, particleboard and fibreboard."""
+    face, sdpws = at[1], case.sdpws
+    if face.material in sdpws.pressed().rows:
+        return _pressed(case, brace, at, h, b, seen)
+    boards = face.material in sdpws.boards().rows
+    stiff = (sdpws.boards() if boards else sdpws.plaster()).read(face.material, "G_a")
+    shear = (sdpws.lumber_unit_shear if boards else sdpws.plaster_unit_shear)(face.material, h, b, case.load)
+    return OldFace(face.material, shear, stiff, sdpws.clauses.boards if boards else sdpws.clauses.plaster, seen)
+
+
+def _pressed(
+    case: LineCase, brace: Brace, at: tuple[str, Sheathing], h: float, b: float, seen: frozenset[Mark]
+) -> OldFace:
+    """Particleboard or fibreboard by the next wider spacing of its table."""
+    (side, face), sdpws = at, case.sdpws
+    segment = f"survey.underfloor.segments.{brace.segment_id}"
+    wood, told = species_of(case, f"{segment}.stud", brace.segment.stud.species, "the studs")
+    G = doubted(case.nds.specific_gravity(wood), told)
+    measured = face.edge_spacing_in.value
+    assert measured is not None
+    columns = [float(str(column)) for column in sdpws.pressed().columns]
+    wide = min((column for column in columns if column >= measured - _TAPE_IN), default=None)
+    if wide is None:
+        most = f"{max(columns):g} in. at most"
+        raise OutsideLimits(f"{sdpws.clauses.panels}: edge nails of {face.material} {measured:g} in. apart; {most}")
+    marks = case.reading.marked(f"{segment}.{side}", "edge_spacing_in")
+    s = given("s", wide, "in", f"edge nails of {face.material}, {measured:g} in. apart as surveyed", marks)
+    shear = sdpws.pressed_unit_shear(face.material, s, h, b, G, case.load)
+    stiff = sdpws.pressed_stiffness().read(face.material, s)
+    return OldFace(face.material, shear, stiff, sdpws.clauses.panels, seen)
+
+
+def strange_faces(case: LineCase, brace: Brace) -> str:
+    """Of what is on the faces of a segment nobody can say how much it holds, and what would let them; in words."""
+    faces = [face for _, face in _sides(brace)]
+    strange = [face.material for face in faces if face.material not in _NOTHING and not _known(case, face)]
+    words = (
+        [f"no table of the program has a strength for {' and '.join(map(repr, strange))}; {_CURE}"] if strange else []
+    )
+    sound = (face for face in faces if face.condition.value != "decayed")
+    return "; ".join((*words, *(told for face in sound if (told := _not_told(case, brace, face)))))
 
 
 def together(case: LineCase, faces: list[OldFace]) -> OldFace:

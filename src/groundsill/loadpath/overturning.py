@@ -11,6 +11,7 @@ from groundsill.loadpath.end_posts import Pressing, post_links
 from groundsill.loadpath.footing_lift import lifted_by
 from groundsill.loadpath.held_ends import beyond_end, hold_downs_at
 from groundsill.loadpath.hold_downs import anchor_of, why_not_counted
+from groundsill.loadpath.post_tension import is_told, pulled_post_link
 from groundsill.loadpath.rim_tie import rim_tie
 from groundsill.loadpath.storeys_over import Bound, Over, bounded, over_line
 from groundsill.loadpath.turning import WAYS, Turning, beside_opening, turning_of
@@ -28,8 +29,8 @@ def overturning_links(case: LineCase, brace: Brace, over: Over, force: float) ->
     """Moments about the leeward end, the line pushed toward its end (+) and toward its start (-).
 
     Demand and capacity are moments, so that the ratio grows in step with the line's force; the tension that a
-    hold-down must take stands in the reason. The post that is pressed down and the sill under it follow, then each
-    hold-down's anchor and the footing it would lift.
+    hold-down must take stands in the reason. The post that is pulled, the one that is pressed down and the sill under
+    it follow, then each hold-down's anchor and the footing it would lift.
     """
     pressing = Pressing(case, force, f"line/{case.id}/overturning/{brace.id}")
     bounds = over.bounds(brace)
@@ -73,6 +74,8 @@ def _one_way(
     address, force = f"{pressing.address}/{turned.way}", pressing.force
     held = [p for p in at_end if p.mark not in left_out]
     links = [bounded(bounds, partial(_turned_over, case, turned, force, address, held, left_out))]
+    if held and all(is_told(piece) for piece in held):
+        links.append(bounded(bounds, partial(pulled_post_link, case, turned, held, force, f"{address}-pulled")))
     if turned.brace.around is None:
         links += post_links(case, turned, pressing, bounds)
     for piece in at_end:

@@ -13,20 +13,23 @@ from math import floor
 from groundsill.house.underfloor import Stud
 from groundsill.loadpath.case import Brace, LineCase
 from groundsill.loadpath.held_ends import hold_downs_at
+from groundsill.loadpath.post_tension import INSIDE, is_told
 from groundsill.loadpath.turning import WAYS
-from groundsill.standards.iebc_2021.bracing import vent_holes
+from groundsill.standards.iebc_2021.bracing import vent_hole_in_panel, vent_holes
 from groundsill.standards.wall_construction import Framing
 from groundsill.work.pieces import HoldDownPiece, PanelPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import given, subtract
+from groundsill.working.table import Table
 
-__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "site_words", "studs_path"]
+__all__ = ["STUD_FACTS", "held_inside", "on_its_studs", "over_gypsum", "panel_table", "site_words", "studs_path"]
 
 STUD_FACTS = ("thickness_in", "spacing_in", "depth_in")  # what decides whether a panel counts on its studs
 _USUAL_STUDS_IN = 16.0  # where nobody measured their spacing; the reason says so
 _TWO_BY_IN, _THREE_BY_IN = 1.5, 2.5  # dressed thickness of 2x and 3x lumber
 _STITCH_NAIL = "10d common"
+_GYPSUM_IN = {"gypsum of 1/2 in.": 0.5, "gypsum of 5/8 in.": 0.625}
 _VENT_HOLES = "IEBC 2021 A304.4.3"
 _GAP = "1/8 in. between panels (common practice, no source)"
 
@@ -49,29 +52,77 @@ def _thickness_in(panel: PanelPiece) -> float:
     return float(Fraction(panel.panel.split(",")[0].split()[-1]))
 
 
+def over_gypsum(panel: PanelPiece) -> bool:
+    """Whether a panel goes over gypsum board, which has a table of its own."""
+    return panel.over in _GYPSUM_IN
+
+
+def panel_table(case: LineCase, panel: PanelPiece) -> tuple[Table, str]:
+    """The table of unit shears that a panel goes by, and how it is cited.
+
+    Raises:
+        OutsideLimits: for a panel over boards or plaster, and one that its table does not hold.
+    """
+    rules = case.sdpws
+    if panel.over == "other sheathing":
+        raise OutsideLimits(
+            f"{rules.clauses.panels}, {rules.clauses.over_gypsum}: panels on studs, or over gypsum of 1/2 or 5/8 in.; "
+            "no table has them over boards or plaster; cure: that sheathing taken off where the panel goes"
+        )
+    if over_gypsum(panel):
+        return rules.over_gypsum(), rules.clauses.over_gypsum
+    return rules.nominal(), rules.clauses.panels
+
+
 def held_inside(case: LineCase, brace: Brace) -> list[HoldDownPiece]:
     """The hold-downs at a panel's ends that stand on the inside face of the end posts."""
     at_ends = {piece.station_in: piece for way in WAYS for piece in hold_downs_at(case, brace, way)}
-    found = [piece for piece in at_ends.values() if piece.seat == "inside of the end post"]
+    found = [piece for piece in at_ends.values() if piece.seat == INSIDE]
     return sorted(found, key=lambda piece: piece.station_in)
+
+
+def _holes_allowed(panel: PanelPiece) -> None:
+    """Refuse a panel with holes that no rule allows.
+
+    Raises:
+        OutsideLimits: holes too large, too near to an edge, or at a distance that is not told.
+    """
+    if panel.holes_in is None:
+        return
+    cure = "cure: smaller holes in the middle between the studs, or vents entered as openings"
+    if panel.holes_clear_in is None:
+        raise OutsideLimits(
+            f"{_VENT_HOLES}: how far its holes are clear of plates and nailed edges is not given; {cure}"
+        )
+    d = given("d", panel.holes_in, "in", "diameter of the holes for air")
+    c = given("c", panel.holes_clear_in, "in", "from their rims to plates and nailed edges")
+    try:
+        vent_hole_in_panel(d, c)
+    except OutsideLimits as refused:
+        raise OutsideLimits(f"{refused}; {cure}") from refused
 
 
 def on_its_studs(case: LineCase, brace: Brace) -> None:
     """Refuse a panel whose studs or nails the table does not cover; what was not measured is taken to be ordinary.
 
     Raises:
-        OutsideLimits: studs too thin or too far apart, nails that do not reach far enough into them.
+        OutsideLimits: studs too thin or too far apart, nails that do not reach far enough into them, holes that no
+            rule allows.
     """
     panel, stud = _panel(brace), brace.segment.stud
+    _holes_allowed(panel)
     t = given("t", _thickness_in(panel), "in", f"thickness of {panel.mark or brace.id}")
     case.sdpws.panels_on_studs(t, *_studs(case, brace))
     length = case.nds.nail_size(f"{_nail(panel)} common").L
     reach = subtract(length, t, symbol="p", label="reach of the nails beyond the panel")
+    if over_gypsum(panel):
+        board = given("t_g", _GYPSUM_IN[panel.over], "in", "thickness of the gypsum under it")
+        reach = subtract(reach, board, symbol="p", label="reach of the nails beyond the gypsum")
     depth = stud.depth_in.value
     if depth is not None and depth < float(reach):
         path = f"{studs_path(brace)}.depth_in"
         reach = case.reading.figure(path, depth, "p", "in", "depth of the studs, which the nails go through")
-    case.sdpws.nails_in_framing(_nail(panel), reach)
+    case.sdpws.nails_in_framing(_nail(panel), reach, over_gypsum(panel))
 
 
 def _studs(case: LineCase, brace: Brace) -> tuple[float, float]:
@@ -92,6 +143,7 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
     with section(f"line/{case.id}/strength/{brace.id}"):
         details = case.sdpws.panels_on_studs(_thickness_in(panel), *_studs(case, brace))
         into = float(case.nds.nail_size(f"{_nail(panel)} common").L) - _thickness_in(panel)
+        into -= _GYPSUM_IN.get(panel.over, 0.0)
         nominal, category = float(brace.nominal_plf or 0.0), case.forces.category
         found = case.sdpws.framing_at_panel_edges(_nail(panel), panel.edge_spacing_in, into, nominal, category)
         if found.needs_3x:
@@ -111,6 +163,9 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
         f"nails at {details.field_nails_in:g} in. along studs between the edges and {details.nail_to_edge_in:g} in. or "
         f"more from a panel's edge ({clause}), {_GAP}"
     )
+    if over_gypsum(panel):
+        clause_b = case.sdpws.clauses.over_gypsum
+        yield f"sound {panel.over} behind every edge of it, nailed through into framing ({clause_b})"
     if panel.face == "inside":
         yield _vented(brace)
     if brace.around is not None:
@@ -119,9 +174,8 @@ def _words(case: LineCase, brace: Brace) -> Iterator[str]:
             f"round its openings ({case.sdpws.perforated.clause})"
         )
     inside = held_inside(case, brace)
-    rule = case.sdpws.clauses.held_inside
-    if inside and rule:
-        yield from _eccentric(inside, _nail(panel), rule)
+    if inside:
+        yield from _eccentric(case, inside, _nail(panel), over_gypsum(panel))
 
 
 def _vented(brace: Brace) -> str:
@@ -129,9 +183,12 @@ def _vented(brace: Brace) -> str:
     with quiet():
         spacing = brace.segment.stud.spacing_in.value or _USUAL_STUDS_IN
         holes = vent_holes(brace.length_in, spacing, brace.height_in or 0.0)
+    told = _panel(brace).holes_in
+    size = "2 to 3 in." if told is None else f"{told:g} in."
     return (
-        f"where air is wanted behind it, {float(holes):g} round holes of 2 to 3 in. in its stud spaces "
-        f"({_VENT_HOLES}), which take nothing from it there; of the panel standard no rule for them was read"
+        f"where air is wanted behind it, {float(holes):g} round holes of {size} in its stud spaces, midway between "
+        f"studs and 1 in. clear of plates and nailed edges ({_VENT_HOLES}), which take nothing from it there; of the "
+        "panel standard no rule for them was read"
     )
 
 
@@ -164,12 +221,18 @@ def _stitching_in(case: LineCase, brace: Brace, stud: Stud) -> float | None:
     return spacing if spacing > 0 else None
 
 
-def _eccentric(inside: list[HoldDownPiece], nail: str, rule: str) -> Iterator[str]:
-    """Hold-downs on the inside of the end posts, where the edition asks."""
-    marks = ", ".join(piece.mark or "unmarked" for piece in inside)
-    if nail == "10d":
+def _eccentric(case: LineCase, inside: list[HoldDownPiece], nail: str, gypsum: bool) -> Iterator[str]:
+    """Hold-downs on the inside of the end posts: where the edition counts panels for less, and posts not checked."""
+    marks, rule = ", ".join(piece.mark or "unmarked" for piece in inside), case.sdpws.clauses.held_inside
+    if nail == "10d" and rule and not gypsum:
         yield (
             f"hold-downs {marks} stand inside the end posts: with 10d nails the panel counts for less ({rule}); cure: "
             "hold-downs in line with the posts, or 8d nails"
         )
-    yield f"the bending of the end posts by hold-downs beside them ({marks}) is not checked here"
+    untold = ", ".join(piece.mark or "unmarked" for piece in inside if not is_told(piece))
+    if untold:
+        yield (
+            f"the bending of the end posts by hold-downs beside them ({untold}) cannot be checked "
+            f"({case.nds.cite('3.9.1')}) until it is told how far from the post's face they pull, by their report, and "
+            "what is bored out of it"
+        )

@@ -83,7 +83,7 @@ def plates_link(
         demand=demand,
         capacity=weakest.design,
         clause=_CLAUSE,
-        reason="; ".join(text for text in (weakest.way, words, proof.words) if text),
+        reason="; ".join(text for text in (weakest.way, words, proof.beside(demand, weakest.design)) if text),
         extension="" if proof.passes else extension,
         expected=expected_in_concrete(weakest.nominal, weakest.way, count, share.part),
         marks=marks_of(held.design for held in every),

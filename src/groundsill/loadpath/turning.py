@@ -33,7 +33,8 @@ WAYS: tuple[Way, ...] = ("+", "-")
 class EndPost:
     """The post at an end of a segment: its sides along and across the wall, inches (None where nobody knows).
 
-    ``marks`` are those of its sides, ``wood`` those of its species.
+    ``marks`` are those of its sides, ``wood`` those of its species. Of ``plies`` studs side by side ``along_in`` is the
+    whole.
     """
 
     along_in: float | None
@@ -43,6 +44,7 @@ class EndPost:
     words: str
     marks: frozenset[Mark] = frozenset()
     wood: frozenset[Mark] = frozenset()
+    plies: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +161,7 @@ def end_post(case: LineCase, brace: Brace, one: bool = False) -> EndPost:
     words = "size not known" if along is None else f"{count} stud{'s' if count > 1 else ''} of {thick:g} in."
     known = case.reading.marked(path, "thickness_in", "depth_in")
     species, wood = species_of(case, path, stud.species, f"the studs of {brace.segment.mark or brace.segment_id}")
-    return EndPost(along, stud.depth_in.value, species, stud.grade, words, known, wood)
+    return EndPost(along, stud.depth_in.value, species, stud.grade, words, known, wood, count)
 
 
 def _loads(case: LineCase, brace: Brace) -> tuple[float, float, float]:

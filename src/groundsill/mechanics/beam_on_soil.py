@@ -15,6 +15,7 @@ where it sags (tension below); a couple is positive where it pushes the beam dow
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -161,8 +162,9 @@ def settle(beam: Beam, loads: Loads) -> Settled:
     _check_stands(beam, loads)
     elements = _elements(beam, loads)
     forces, size = _nodal(elements, loads)
-    moved = _at_rest(elements, forces, size)
-    found = _summed(elements, moved, loads)
+    bed = [_bed(e) for e in elements]
+    moved = _at_rest(elements, bed, forces, size)
+    found = _summed(elements, bed, moved, loads)
     most = sum(abs(p.force_lb) for p in loads.points) + sum(e.length * abs(e.down) for e in elements)
     if max(abs(found.residual_lb), abs(found.residual_lb_in) / beam.length_in) > _BALANCED * most:
         raise OutsideLimits(f"a beam {beam.length_in:g} in. long was not brought into balance on its soil")
@@ -268,22 +270,27 @@ def _longest(piece: Piece, whole: float) -> float:
 
 def _nodal(elements: Sequence[_Element], loads: Loads) -> tuple[list[float], float]:
     """The loads as forces and couples at the nodes, and a size to measure what is left over by."""
-    forces = [0.0] * (2 * len(elements) + 2)
+    forces, nodes = [0.0] * (2 * len(elements) + 2), _nodes(elements)
     for n, e in enumerate(elements):
         half, turn = e.down * e.length / 2, e.down * e.length**2 / 12
         for i, part in enumerate((half, turn, half, -turn)):
             forces[2 * n + i] += part
     for point in loads.points:
-        forces[2 * _node(elements, point.station_in)] += point.force_lb
+        forces[2 * _nearest(nodes, point.station_in)] += point.force_lb
     for couple in loads.couples:
-        forces[2 * _node(elements, couple.station_in) + 1] += couple.moment_lb_in
+        forces[2 * _nearest(nodes, couple.station_in) + 1] += couple.moment_lb_in
     return forces, sum(abs(force) for force in forces[::2])
 
 
-def _node(elements: Sequence[_Element], station: float) -> int:
+def _nodes(elements: Sequence[_Element]) -> list[float]:
+    """The stations of the ends of all elements, from the left."""
+    return [*(e.start for e in elements), elements[-1].start + elements[-1].length]
+
+
+def _nearest(nodes: Sequence[float], station: float) -> int:
     """The number of the node nearest to a station."""
-    nodes = [*(e.start for e in elements), elements[-1].start + elements[-1].length]
-    return min(range(len(nodes)), key=lambda n: abs(nodes[n] - station))
+    right = bisect_left(nodes, station)
+    return min(range(max(right - 1, 0), min(right + 1, len(nodes))), key=lambda n: abs(nodes[n] - station))
 
 
 # ---- The search for rest --------------------------------------------------------------------------------------------
@@ -296,12 +303,11 @@ def _bending(e: _Element) -> tuple[tuple[float, ...], ...]:
     return ((12 * a,), (6 * b, 4 * c), (-12 * a, -6 * b, 12 * a), (6 * b, 2 * c, -6 * b, 4 * c))
 
 
-def _at_rest(elements: Sequence[_Element], forces: Sequence[float], size: float) -> list[float]:
+def _at_rest(elements: Sequence[_Element], bed: _Bed, forces: Sequence[float], size: float) -> list[float]:
     """Deflections and slopes of the nodes at which all forces balance: Newton's steps, cut short where they overshoot.
 
     The stored work is convex and piecewise quadratic, so its slope along a step says how far the step may go.
     """
-    bed = [_bed(e) for e in elements]
     moved = [0.0] * len(forces)
     left, springs = list(forces), [True] * sum(len(points) for points in bed)
     for _ in range(_STEPS):
@@ -358,58 +364,77 @@ def _stiffness(elements: Sequence[_Element], bed: _Bed, touching: Sequence[bool]
     rows = [[0.0] * 4 for _ in range(2 * len(elements) + 2)]
     point = 0
     for n, e in enumerate(elements):
-        square = [list(row) for row in _bending(e)]
-        for part, spring in bed[n]:
+        (k00,), (k10, k11), (k20, k21, k22), (k30, k31, k32, k33) = _bending(e)
+        for (a, b, c, d), spring in bed[n]:
             k = spring if touching[point] else _FAINT * spring
             point += 1
-            for i in range(4):
-                for j in range(i + 1):
-                    square[i][j] += k * part[i] * part[j]
-        for i in range(4):
-            for j in range(i + 1):
-                rows[2 * n + i][i - j] += square[i][j]
+            ka, kb, kc, kd = k * a, k * b, k * c, k * d
+            k00 += ka * a
+            k10 += kb * a
+            k11 += kb * b
+            k20 += kc * a
+            k21 += kc * b
+            k22 += kc * c
+            k30 += kd * a
+            k31 += kd * b
+            k32 += kd * c
+            k33 += kd * d
+        first, second, third, fourth = rows[2 * n : 2 * n + 4]
+        first[0] += k00
+        second[0] += k11
+        second[1] += k10
+        third[0] += k22
+        third[1] += k21
+        third[2] += k20
+        fourth[0] += k33
+        fourth[1] += k32
+        fourth[2] += k31
+        fourth[3] += k30
     return rows
 
 
 # ---- What was found -------------------------------------------------------------------------------------------------
 
 
-def _summed(elements: Sequence[_Element], moved: Sequence[float], loads: Loads) -> Settled:
+def _summed(elements: Sequence[_Element], bed: _Bed, moved: Sequence[float], loads: Loads) -> Settled:
     """Shear and moment from the left by equilibrium, and the greatest of everything."""
     jumps = _jumps(elements, loads)
     stations: list[Station] = []
     shear = moment = held = 0.0
-    for n in range(len(elements) + 1):
-        at = elements[n].start if n < len(elements) else elements[-1].start + elements[-1].length
+    for n, at in enumerate(_nodes(elements)):
         force, couple = jumps.get(n, (0.0, 0.0))
         here = Station(at, moved[2 * n], moved[2 * n + 1], shear, shear - force, moment, moment + couple)
         stations.append(here)
         shear, moment = here.shear_right_lb, here.moment_right_lb_in
         if n < len(elements):
-            e = elements[n]
+            e, (w1, s1, w2, s2) = elements[n], moved[2 * n : 2 * n + 4]
             moment += shear * e.length - e.down * e.length**2 / 2
             shear -= e.down * e.length
-            for (part, spring), (t, _) in zip(_bed(e), _GAUSS, strict=True):
-                push = spring * max(0.0, sum(a * b for a, b in zip(part, moved[2 * n : 2 * n + 4], strict=True)))
+            for ((a, b, c, d), spring), (t, _) in zip(bed[n], _GAUSS, strict=True):
+                push = spring * max(0.0, a * w1 + b * s1 + c * w2 + d * s2)
                 shear += push
                 moment += push * e.length * (1 - t)
                 held += push
     shears = [Peak(abs(v), s.station_in) for s in stations for v in (s.shear_left_lb, s.shear_right_lb)]
+    sagging, hogging = _moments(stations)
+    sunk, pushes = _sunk(elements, moved), [Peak(0.0, 0.0)]
+    for e, peaks in zip(elements, sunk, strict=True):
+        pushes += [Peak(e.piece.spring * peak.value, peak.station_in) for peak in peaks]
     return Settled(
-        tuple(stations), _greatest(_moments(stations, 1)), _greatest(_moments(stations, -1)), _greatest(shears),
-        _greatest(_pushes(elements, moved)), _greatest(_sunk(elements, moved)), _lifted(elements, moved), held,
-        shear, moment,
+        tuple(stations), _greatest(sagging), _greatest(hogging), _greatest(shears), _greatest(pushes),
+        _greatest([peak for peaks in sunk for peak in peaks]), _lifted(elements, moved), held, shear, moment,
     )  # fmt: skip
 
 
 def _jumps(elements: Sequence[_Element], loads: Loads) -> dict[int, tuple[float, float]]:
     """Force and couple that stand on each node."""
     found: dict[int, tuple[float, float]] = {}
+    nodes = _nodes(elements)
     for station, force, couple in (
         *((p.station_in, p.force_lb, 0.0) for p in loads.points),
         *((c.station_in, 0.0, c.moment_lb_in) for c in loads.couples),
     ):
-        node = _node(elements, station)
+        node = _nearest(nodes, station)
         before = found.get(node, (0.0, 0.0))
         found[node] = (before[0] + force, before[1] + couple)
     return found
@@ -419,32 +444,27 @@ def _greatest(peaks: Sequence[Peak]) -> Peak:
     return max(peaks, key=lambda peak: peak.value)
 
 
-def _moments(stations: Sequence[Station], sense: int) -> list[Peak]:
-    """Moments of one sense: at the nodes, and between them where the shear passes through nothing."""
-    found = [Peak(0.0, stations[0].station_in)]
+def _moments(stations: Sequence[Station]) -> tuple[list[Peak], list[Peak]]:
+    """Sagging and hogging moments: at the nodes, and between them where the shear passes through nothing."""
+    sagging = [Peak(0.0, stations[0].station_in)]
+    hogging = list(sagging)
     for a, b in pairwise(stations):
         values = (a.moment_right_lb_in, a.shear_right_lb, b.moment_left_lb_in, b.shear_left_lb)
         length = b.station_in - a.station_in
         for t in (0.0, *turning_points(values, length), 1.0):
-            value = sense * cubic_at(values, length, t)
-            found.append(Peak(value, a.station_in + t * length))
-    return found
+            value, station = cubic_at(values, length, t), a.station_in + t * length
+            sagging.append(Peak(value, station))
+            hogging.append(Peak(-value, station))
+    return sagging, hogging
 
 
-def _sunk(elements: Sequence[_Element], moved: Sequence[float]) -> list[Peak]:
+def _sunk(elements: Sequence[_Element], moved: Sequence[float]) -> list[list[Peak]]:
+    """How far each element has gone down, at its ends and where it is level."""
     found = []
     for n, e in enumerate(elements):
         values = (moved[2 * n], moved[2 * n + 1], moved[2 * n + 2], moved[2 * n + 3])
-        for t in (0.0, *turning_points(values, e.length), 1.0):
-            found.append(Peak(cubic_at(values, e.length, t), e.start + t * e.length))
-    return found
-
-
-def _pushes(elements: Sequence[_Element], moved: Sequence[float]) -> list[Peak]:
-    found = [Peak(0.0, 0.0)]
-    for n, e in enumerate(elements):
-        sunk = _sunk([e], moved[2 * n : 2 * n + 4])
-        found += [Peak(e.piece.spring * peak.value, peak.station_in) for peak in sunk]
+        parts = (0.0, *turning_points(values, e.length), 1.0)
+        found.append([Peak(cubic_at(values, e.length, t), e.start + t * e.length) for t in parts])
     return found
 
 

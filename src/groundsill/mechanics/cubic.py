@@ -22,7 +22,8 @@ def shape(t: float, length: float) -> Cubic:
 
 def cubic_at(values: Cubic, length: float, t: float) -> float:
     """The cubic at a part ``t`` of its length."""
-    return sum(a * b for a, b in zip(values, shape(t, length), strict=True))
+    a, b, c, d = shape(t, length)
+    return values[0] * a + values[1] * b + values[2] * c + values[3] * d
 
 
 def turning_points(values: Cubic, length: float) -> Iterator[float]:

@@ -23,6 +23,7 @@ from groundsill.standards.nds_2018 import (
     nails,
     screws,
     sill_bolt,
+    tension,
     withdrawal,
 )
 from groundsill.standards.nds_2018.expected import ExpectedYield
@@ -70,6 +71,7 @@ class Nds:
     adjusted_withdrawal: Callable[..., float]
     perpendicular_value: Callable[..., float]
     post_value: Callable[..., float]
+    pulled_post: Callable[..., tension.PulledPost]
     beam_values: Callable[..., bending.Beam]
     stability_modulus: Callable[[str, str], float]
     slip_modulus_wood_concrete: Callable[[float], float]
@@ -144,6 +146,7 @@ _2018: Final = Nds(
     adjustment.adjusted_withdrawal,
     compression.perpendicular_value,
     compression.post_value,
+    tension.pulled_post,
     bending.beam_values,
     _stability_modulus,
     group_action.slip_modulus_wood_concrete,

@@ -36,7 +36,7 @@ class PanelShear(Protocol):
     """Unit shear of a segment with panels on one side against earthquake or wind, as every edition here answers it.
 
     ``stud_spacing`` in inches, None where nobody measured it; ``held_inside`` says that hold-downs stand on the inside
-    face of the end posts.
+    face of the end posts, ``over_gypsum`` that the panels go over gypsum board.
     """
 
     def __call__(
@@ -51,6 +51,7 @@ class PanelShear(Protocol):
         stud_spacing: float | None = None,
         held_inside: bool = False,
         load: str = "seismic",
+        over_gypsum: bool = False,
     ) -> SegmentShear: ...
 
 
@@ -64,6 +65,7 @@ class Clauses:
 
     walls: str
     panels: str
+    over_gypsum: str
     plaster: str
     boards: str
     panel_edges: str
@@ -102,9 +104,10 @@ class Sdpws:
     """The rules of one edition: its procedures by their own names, its tables by what they are of.
 
     ``both_faces`` takes each face as its unit shear and stiffness, and whether they are of one material. ``nominal`` is
-    the table of panels that holds against earthquake, ``panel_floors`` that of blocked floors of panels;
-    ``stiffness`` gives the table of shear stiffness
-    of what the panels are made of, ``"plywood"`` or ``"OSB"``.
+    the table of panels that holds against earthquake, ``over_gypsum`` that of panels over gypsum board,
+    ``panel_floors`` that of blocked floors of panels; ``stiffness`` gives the table of shear stiffness of what the
+    panels are made of, ``"plywood"`` or ``"OSB"``, on studs or over gypsum. ``pressed`` are particleboard and
+    structural fibreboard.
     """
 
     document: str
@@ -113,20 +116,24 @@ class Sdpws:
     panel_unit_shear: PanelShear
     lumber_unit_shear: Callable[[str, float, float, str], SegmentShear]
     plaster_unit_shear: Callable[[str, float, float, str], SegmentShear]
+    pressed_unit_shear: Callable[[str, float, float, float, float, str], SegmentShear]
     both_faces: Callable[[Face, Face, bool], Face]
     lumber_diaphragm_shear: Callable[[str, float, float, str], SegmentShear]
     panel_diaphragm_shear: Callable[..., SegmentShear]
     panel_floors: Callable[[], Table]
     framing_at_panel_edges: Callable[[str, float, float, float, str], Framing]
     panels_on_studs: Callable[[float, float, float], PanelDetails]
-    nails_in_framing: Callable[[str, float], float]
+    nails_in_framing: Callable[[str, float, bool], float]
     washer_on_sill_bolt: Callable[[float, float, bool | None], Washer]
     wall_deflection: Callable[[float, float, float, float, float, float, float], float]
     perforated: PerforatedRules
     nominal: Callable[[], Table]
-    stiffness: Callable[[str], Table]
+    over_gypsum: Callable[[], Table]
+    stiffness: Callable[[str, bool], Table]
     boards: Callable[[], Table]
     plaster: Callable[[], Table]
+    pressed: Callable[[], Table]
+    pressed_stiffness: Callable[[], Table]
     proportions: Callable[[], Table]
     overhangs: Callable[[], Table]
     washers: Callable[[], Table]
@@ -151,13 +158,18 @@ def _panels_15(
     stud_spacing: float | None = None,
     held_inside: bool = False,
     load: str = "seismic",
+    over_gypsum: bool = False,
 ) -> SegmentShear:
     """The edition of 2015 does not ask where hold-downs stand."""
-    close = _close(tables_15.table_4_3a_note_2(), panel, stud_spacing)
-    return shear_15.panel_unit_shear(panel, edge_spacing, h, b_s, G, load, sharing=sharing, studs_close=close)
+    close = not over_gypsum and _close(tables_15.table_4_3a_note_2(), panel, stud_spacing)
+    return shear_15.panel_unit_shear(
+        panel, edge_spacing, h, b_s, G, load, sharing=sharing, studs_close=close, over_gypsum=over_gypsum
+    )
 
 
-def _stiffness_15(made_of: str) -> Table:
+def _stiffness_15(made_of: str, over_gypsum: bool = False) -> Table:
+    if over_gypsum:
+        return tables_15.table_4_3b_ga_osb() if made_of == "OSB" else tables_15.table_4_3b_ga_plywood()
     return tables_15.table_4_3a_ga_osb() if made_of == "OSB" else tables_15.table_4_3a_ga_plywood()
 
 
@@ -172,14 +184,18 @@ def _panels_21(
     stud_spacing: float | None = None,
     held_inside: bool = False,
     load: str = "seismic",
+    over_gypsum: bool = False,
 ) -> SegmentShear:
-    close = _close(tables_21.table_4_3a_note_2(), panel, stud_spacing)
+    close = not over_gypsum and _close(tables_21.table_4_3a_note_2(), panel, stud_spacing)
     return shear_21.panel_unit_shear(
-        panel, edge_spacing, h, b_s, G, load, sharing=sharing, studs_close=close, held_inside=held_inside
-    )
+        panel, edge_spacing, h, b_s, G, load, sharing=sharing, studs_close=close, over_gypsum=over_gypsum,
+        held_inside=held_inside,
+    )  # fmt: skip
 
 
-def _stiffness_21(made_of: str) -> Table:
+def _stiffness_21(made_of: str, over_gypsum: bool = False) -> Table:
+    if over_gypsum:
+        return tables_21.table_4_3b_ga_osb() if made_of == "OSB" else tables_21.table_4_3b_ga_plywood()
     return tables_21.table_4_3a_ga_osb() if made_of == "OSB" else tables_21.table_4_3a_ga_plywood()
 
 
@@ -197,6 +213,7 @@ def _clauses(short: str, floor_proportions: str, held_inside: str = "") -> Claus
     return Clauses(
         walls=f"{short} 4.3",
         panels=f"{short} Table 4.3A",
+        over_gypsum=f"{short} Table 4.3B",
         plaster=f"{short} Table 4.3C",
         boards=f"{short} Table 4.3D",
         panel_edges=f"{short} 4.3.6.1",
@@ -220,6 +237,7 @@ _RULES: Final = (
         _panels_15,
         shear_15.lumber_unit_shear,
         shear_15.plaster_unit_shear,
+        shear_15.pressed_unit_shear,
         partial(both_faces, shear_15.RULES),
         diaphragms_15.lumber_diaphragm_shear,
         diaphragms_15.panel_diaphragm_shear,
@@ -241,9 +259,12 @@ _RULES: Final = (
             f"{sdpws_2015.SOURCE.short} 4.3.6.4.2.1",
         ),
         tables_15.table_4_3a_seismic,
+        tables_15.table_4_3b_seismic,
         _stiffness_15,
         tables_15.table_4_3d,
         tables_15.table_4_3c,
+        tables_15.table_4_3a_pressed_seismic,
+        tables_15.table_4_3a_pressed_ga,
         tables_15.table_4_3_4,
         tables_15.table_4_2_5_2,
         tables_15.table_4_3_6_4_3,
@@ -256,6 +277,7 @@ _RULES: Final = (
         _panels_21,
         shear_21.lumber_unit_shear,
         shear_21.plaster_unit_shear,
+        shear_21.pressed_unit_shear,
         partial(both_faces, shear_21.RULES),
         diaphragms_21.lumber_diaphragm_shear,
         diaphragms_21.panel_diaphragm_shear,
@@ -277,9 +299,12 @@ _RULES: Final = (
             f"{sdpws_2021.SOURCE.short} 4.3.6.4.2.1",
         ),
         tables_21.table_4_3a,
+        tables_21.table_4_3b,
         _stiffness_21,
         tables_21.table_4_3d,
         tables_21.table_4_3c,
+        tables_21.table_4_3a_pressed,
+        tables_21.table_4_3a_pressed_ga,
         tables_21.table_4_3_3,
         tables_21.table_4_2_5_2,
         tables_21.table_4_3_6_4_3,

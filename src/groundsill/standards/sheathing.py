@@ -64,6 +64,9 @@ Face = tuple[SegmentShear, float]
 """One sheathed face: its unit shear, and its apparent shear stiffness in kip/in."""
 
 
+_FIBREBOARD = "structural fibreboard"
+
+
 @dataclass(frozen=True, slots=True)
 class WallRules:
     """What one edition says of a sheathed segment.
@@ -74,6 +77,7 @@ class WallRules:
         no_blocking: clause of the factor for panels without blocking.
         panels: the table of panels for a load.
         over_gypsum: the same of panels that go over gypsum board.
+        pressed: the same of particleboard and structural fibreboard.
         thicker: panels that may take the value of a thicker one with the same nails, and that one.
         columns: for each load the column of the tables of boards and plaster, and the symbol of its figures.
         unblocked: the table of the factor for panels without blocking.
@@ -82,6 +86,7 @@ class WallRules:
         require_aspect: refuses proportions beyond the edition's limits.
         by_stiffness: factor of a slender segment where force is shared by stiffness.
         by_strength: the same where it is shared by strength.
+        slender_fibreboard: factor of a segment of structural fibreboard higher than it is long.
         design: for each load what makes the allowable and the factored value of an adjusted nominal one.
         alike: combined nominal unit shear of two faces of one material, from each face's unit shear and stiffness.
         unlike: the same of two unlike materials, from their unit shears.
@@ -93,6 +98,7 @@ class WallRules:
     no_blocking: str
     panels: Callable[[str], Table]
     over_gypsum: Callable[[str], Table]
+    pressed: Callable[[str], Table]
     thicker: Mapping[str, str]
     columns: Mapping[str, tuple[str, str]]
     unblocked: Callable[[], Table]
@@ -101,6 +107,7 @@ class WallRules:
     require_aspect: Figure
     by_stiffness: Figure
     by_strength: Figure
+    slender_fibreboard: Figure
     design: Mapping[str, tuple[Figure, Figure]]
     alike: Figure
     unlike: Figure
@@ -171,6 +178,22 @@ def panel_shear(
         factor = scale(factor, further, symbol="C", label="all factors on the tabulated unit shear")
     with quiet():
         for_wind = _tabulated(rules, tables("wind"), panel, edge_spacing, studs_close)
+    return design_values(rules, tabulated, factor, load, for_wind)
+
+
+def pressed_shear(
+    rules: WallRules, material: str, edge_spacing: float, h: float, b_s: float, G: float, load: str
+) -> SegmentShear:
+    """Nominal and design unit shear of a segment with particleboard or structural fibreboard, by an edition's rules."""
+    one_of(rules.source.cite(rules.unit_shears), "load", load, LOADS)
+    tabulated = rules.pressed(load).read(material, edge_spacing)
+    kind = _FIBREBOARD if material.startswith(_FIBREBOARD) else "particleboard"
+    rules.require_aspect(kind, h, b_s)
+    factor = rules.gravity_factor(G)
+    if kind == _FIBREBOARD:
+        factor = scale(factor, rules.slender_fibreboard(h, b_s), symbol="C", label="all factors on the tabulated value")
+    with quiet():
+        for_wind = rules.pressed("wind").read(material, edge_spacing)
     return design_values(rules, tabulated, factor, load, for_wind)
 
 

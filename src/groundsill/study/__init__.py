@@ -5,9 +5,9 @@ at either end of each uncertain one, and gathers the verdicts. :func:`working` g
 somebody asks how a figure came about: working is never stored.
 
 `result` the study as data · `states` as found and with each alternative · `ends` both ends of every uncertain fact ·
-`prescribed` the prescriptive way beside the chains · `strength` `concrete` what is known of the old concrete ·
-`settled_by` the tests that would settle a line · `manifest` what it was made with · `unread` words that no table
-has.
+`looked` what each part of it looks at · `prescribed` the prescriptive way beside the chains · `strength` `concrete`
+what is known of the old concrete · `settled_by` the tests that would settle a line · `manifest` what it was made with ·
+`unread` words that no table has.
 """
 
 from __future__ import annotations
@@ -67,7 +67,7 @@ def run(house: House, progress: Progress | None = None, ranges: bool = True) -> 
         path, lines = prescribed(reading, states, found)
     marks = {mark for step in sheet.steps for mark in step.marks} | doubts_of(path, lines)
     plain = _plain(forces)
-    ends = Ends(settling, states, plain, found, progress)
+    ends = Ends(settling, states, found, progress)
     if ranges:
         ends.one_at_a_time()
         ends.all_adverse()

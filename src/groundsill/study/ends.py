@@ -2,7 +2,7 @@
 
 One fact at a time first; then, for each link, all the facts that move it at their worse end together. (Where facts work
 against each other, some of them at their worse end can be a hair worse than all of them: each at its own is what is
-told.) A fact that can reach only one line is tried on that line alone.
+told.) What never looks at a fact is not worked out again for it (:mod:`groundsill.study.looked`).
 """
 
 from __future__ import annotations
@@ -10,19 +10,16 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from groundsill.forces.reading import Reading
-from groundsill.forces.seismic import Forces
 from groundsill.house.settle import End, FactRef, Settling
-from groundsill.loadpath.bodies import body_chains
 from groundsill.loadpath.chain import Chain, Link, Stage, Verdict, verdict_of, with_ends
 from groundsill.loadpath.headline import concluded
-from groundsill.loadpath.path import chain_of
 from groundsill.loadpath.wind import wind_stage_of
+from groundsill.study.looked import Parts
 from groundsill.study.result import Move
-from groundsill.study.states import Chains, State, go, reading_of
+from groundsill.study.states import Chains, State
 from groundsill.work.document import House
 
-__all__ = ["Ends", "Progress", "line_reached"]
+__all__ = ["Ends", "Progress"]
 
 Progress = Callable[[int, int], None]
 _ELSEWHERE = "at the best value of every fact the earthquake asks more of it; at another end of a fact wind does"
@@ -35,17 +32,16 @@ class Ends:
         self,
         settling: Settling[House],
         states: Sequence[State],
-        forces: Forces,
         best: Sequence[Chains],
         progress: Progress | None,
     ) -> None:
         self.settling = settling
         self.states = states
-        self.forces = forces
         self.chains = best
         self.best = [chains.links() for chains in best]
         self.added: list[dict[str, Link]] = [{} for _ in states]  # links that there are at some end alone
         self.progress = progress
+        self.parts = Parts(settling, states)
         self.seen: list[dict[str, list[Link]]] = [{} for _ in states]
         self.adverse: list[dict[str, dict[str, End]]] = [{} for _ in states]
         self.deciding: list[dict[str, list[str]]] = [{} for _ in states]
@@ -122,7 +118,7 @@ class Ends:
                     continue
                 key = tuple(sorted(ends.items()))
                 if key not in done:
-                    done[key] = self._links(dict(ends.items()))
+                    done[key] = self._links(ends)
                     labels = [f.label for f in self.settling.facts if f.path in ends]
                     for other, links in enumerate(done[key]):
                         for met in self._meet(other, links):
@@ -134,25 +130,12 @@ class Ends:
                     if link.status != self.best[n][address].status and not self.deciding[n].get(address):
                         self.deciding[n][address] = [f.label for f in self.settling.facts if f.path in ends]
 
-    def _links(self, ends: Mapping[FactRef | str, End]) -> list[dict[str, Link]]:
-        """Every state's links with some facts at an end; what those facts cannot reach is not worked out again."""
-        settled = self.settling.at(ends)
-        paths = [which if isinstance(which, str) else which.path for which in ends]
-        lines = {line_reached(settled.house, path, self.forces.wind is not None) for path in paths}
-        if None in lines:
-            return [chains.links() for chains in go(settled.house, settled.marks, self.states)[1]]
-        soil = any(path.startswith("survey.foundation.") for path in paths)
-        as_found, found = Reading(settled.house, settled.marks), []
-        for state, best in zip(self.states, self.chains, strict=True):
-            reading = reading_of(state, as_found)
-            reached = lines | {id for id, piece in state.inner.items() if lines.intersection(piece.relieves)}
-            changed = tuple(
-                chain_of(reading, best.whole, chain.id, state.laid.pieces) if chain.id in reached else chain
-                for chain in best.lines
-            )
-            bodies = body_chains(reading, best.whole, state.laid.pieces) if soil else best.bodies
-            found.append(replace(best, lines=changed, bodies=bodies).links())
-        return found
+    def _links(self, ends: Mapping[str, End]) -> list[dict[str, Link]]:
+        """Every state's links with some facts at an end."""
+        return [
+            {link.address: link for chain in self.parts.chains(n, ends) for link in chain.links}
+            for n in range(len(self.states))
+        ]
 
     def _stages(self, n: int, chain: Chain) -> tuple[Stage, ...]:
         """The stages of a chain, with the links that were met at some end alone."""
@@ -196,45 +179,6 @@ def _outcome(links: Iterable[Link]) -> tuple[Verdict, float]:
     """The verdict of some links together, and their highest ratio (0 when none has a figure)."""
     links = tuple(links)
     return verdict_of(link.status for link in links), max((link.ratio or 0.0 for link in links), default=0.0)
-
-
-_REACHES_FORCES = ("height_in", "top_z_in", "relied_on")
-_REACHES_WIND = "above_outside_soil_in"
-_REACHES_TESTS = ("year", "top_width_in")  # mortar tests of a stretch stand for its class, on other lines too
-_ON_A_LINE = (("underfloor", "splices"), ("underfloor", "sills"), ("underfloor", "bolts"), ("foundation", "segments"))
-
-
-def line_reached(house: House, path: str, wind: bool) -> str | None:
-    """The one line whose checks a fact can move, or None when it may move more (weights, forces, wind, the floor).
-
-    What braces a wall segment counts as more: by a rigid floor it moves the shares of every line. So do the ties and
-    bolts of a line where joists stand straight on the sill, by whose slip it is stiff.
-    """
-    _, room, *rest = path.split(".")
-    if room not in ("underfloor", "foundation") or len(rest) < 3 or rest[-1] in _REACHES_FORCES:
-        return None
-    if wind and rest[-1] == _REACHES_WIND:
-        return None
-    collection, id = rest[0], rest[1]
-    if (room, collection) == ("foundation", "segments") and rest[-1] in _REACHES_TESTS and _tested(house, id):
-        return None
-    line: str | None = None
-    if room == "underfloor" and collection == "lines":
-        line = id
-    elif (room, collection) in _ON_A_LINE:
-        line = getattr(getattr(house.survey, room), collection)[id].line
-    segments = house.survey.underfloor.segments.values()
-    fastens = room == "underfloor" or rest[-1] == "strength_psi"  # by which an expansion anchor counts
-    slips = fastens and any(s.line == line and s.kind == "joists on sill" for s in segments)
-    return None if slips else line
-
-
-def _tested(house: House, segment: str) -> bool:
-    """Whether tests of mortar in the house may change with facts of a stretch: some are of it, or of its class."""
-    foundation = house.survey.foundation
-    tested = {test.segment for test in foundation.tests.values() if test.kind == "mortar shear"}
-    materials = {foundation.segments[id].material for id in tested if id in foundation.segments}
-    return segment in tested or foundation.segments[segment].material in materials
 
 
 def _worse(a: Link | None, b: Link | None) -> bool:

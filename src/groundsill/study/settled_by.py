@@ -20,8 +20,8 @@ from groundsill.loadpath.chain import Chain, Link
 from groundsill.loadpath.path import chain_of
 from groundsill.standards.aci214_4r_10.cores import LEAST_CORES, equivalent_by_tolerance, strength_in_place
 from groundsill.standards.aci562_19.cores import equivalent_of_cores
-from groundsill.study.ends import Ends, line_reached
-from groundsill.study.states import go, reading_of
+from groundsill.study.ends import Ends
+from groundsill.study.states import reading_of
 from groundsill.study.strength import CoreSite, MeanWanted, Place, SettlingTest, Threshold
 from groundsill.work.document import House
 
@@ -182,11 +182,8 @@ class _Trials:
     def _base(self, others: _Others) -> tuple[House, Forces]:
         """The house with some facts at an end, and the forces that its lines take there."""
         if others not in self._bases:
-            settled, forces = self.ends.settling.at(dict(others)), self.ends.chains[self.n].whole
-            wind = forces.wind is not None
-            if any(line_reached(settled.house, path, wind) is None for path, _ in others):
-                forces = go(settled.house, {}, [self.state])[1][0].whole
-            self._bases[others] = settled.house, forces
+            ends = dict(others)
+            self._bases[others] = self.ends.settling.at(ends).house, self.ends.parts.forces(self.n, ends)
         return self._bases[others]
 
 

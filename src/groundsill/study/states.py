@@ -20,7 +20,7 @@ from groundsill.work.inner import InnerFoundationPiece, built, inner_of
 from groundsill.working.sheet import quiet
 from groundsill.working.value import Mark
 
-__all__ = ["Chains", "State", "go", "reading_of", "states_of"]
+__all__ = ["Chains", "State", "go", "reading_of", "states_of", "taken_by"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,13 +67,19 @@ def reading_of(state: State, reading: Reading) -> Reading:
     return Reading(replace(reading.house, survey=survey), reading.marks, inner)
 
 
+def taken_by(state: State, reading: Reading) -> tuple[Forces, str]:
+    """The forces that the lines of a state take, worked out for it alone, and how the floor brings them, in words."""
+    forces = work_out(reading)
+    return state_forces(reading, forces, why_both(reading, forces), state.laid.pieces)
+
+
 def _chains(reading: Reading, forces: Forces, why: str, state: State) -> Chains:
     pieces = state.laid.pieces
     if state.inner:
         reading = reading_of(state, reading)
-        forces = work_out(reading)
-        why = why_both(reading, forces)
-    taken, floor = state_forces(reading, forces, why, pieces)
+        taken, floor = taken_by(state, reading)
+    else:
+        taken, floor = state_forces(reading, forces, why, pieces)
     return Chains(chains_of(reading, taken, pieces), body_chains(reading, taken, pieces), taken, floor, reading)
 
 

@@ -14,6 +14,7 @@ from groundsill.forces.assemblies import known_materials
 from groundsill.house.missing import Missing
 from groundsill.house.survey import Survey, in_order
 from groundsill.loadpath.editions import panel_standard
+from groundsill.loadpath.panel_details import over_gypsum
 from groundsill.standards.nds_2018.bearing import table_12_3_3a, table_12_3_3b
 from groundsill.standards.nds_2018.nails import table_l4
 from groundsill.standards.sdpws import Sdpws
@@ -66,7 +67,7 @@ def _materials(survey: Survey) -> Iterator[Missing]:
 
 def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
     def sheathings() -> tuple[str, ...]:
-        return (*sdpws.boards().rows, *sdpws.plaster().rows)
+        return (*sdpws.boards().rows, *sdpws.plaster().rows, *sdpws.pressed().rows)
 
     under, base = survey.underfloor, "survey.underfloor"
     no_nail, no_wood = "what the nails hold cannot be worked out", "what is fastened to it cannot be worked out"
@@ -100,20 +101,12 @@ def _under(survey: Survey, sdpws: Sdpws) -> Iterator[Missing]:
 
 def _pieces(house: House, sdpws: Sdpws) -> Iterator[Missing]:
     """Panels and nails of the work."""
-
-    def panels() -> tuple[str, ...]:
-        return tuple(sdpws.nominal().rows)
-
+    on_studs, on_gypsum = (lambda: tuple(sdpws.nominal().rows)), (lambda: tuple(sdpws.over_gypsum().rows))
     for key, alternative in in_order(house.alternatives):
         for id, piece in in_order(alternative.pieces):
             path, name = f"alternatives.{key}.pieces.{id}", piece.mark or id
             if isinstance(piece, PanelPiece):
-                yield from _ask(
-                    f"{path}.panel",
-                    piece.panel,
-                    f"the panel of {name}",
-                    lambda: tuple(sdpws.nominal().rows),
-                    "it is not counted",
-                )
+                rows = on_gypsum if over_gypsum(piece) else on_studs
+                yield from _ask(f"{path}.panel", piece.panel, f"the panel of {name}", rows, "it is not counted")
             elif isinstance(piece, SillBlockingPiece):
                 yield from _ask(f"{path}.nail", piece.nail, f"the nail of {name}", _nails, "it holds nothing")

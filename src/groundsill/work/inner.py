@@ -85,6 +85,15 @@ class InnerFoundationPiece:
     sill_joints_in: tuple[float, ...] = about("Stations where the sill is cut", factory=tuple)
     blocking: bool = about("New solid blocking or rim over its plate", default=True)
     dig_length_in: float = about("Longest trench open at once", unit="in", least=12, most=240, default=48.0)
+    on_expansive: Literal["not told", "designed for it", "the soil is taken out", "below the active zone"] = about(
+        "On expansive soil: how it is founded",
+        help="a report must say so; asked where the soil is expansive, or clay that nobody tested",
+        default="not told",
+    )
+    expansive_report: str = about("Whose report says so, and when", default="")
+    active_zone_in: float | None = about(
+        "Depth of the active zone below the soil inside, by the report", unit="in", least=6, most=360, default=None
+    )
     underpinned: bool = about("The old footing is underpinned first, by a design of its own", default=False)
 
 

@@ -92,6 +92,22 @@ class PanelPiece:
     panel: str = about("Panel and nail", help="a row of the panel table: '15/32 sheathing, 8d'")
     made_of: Literal["plywood", "OSB"] = about("Made of", help="OSB is stiffer by the standard", default="plywood")
     edge_spacing_in: float = about("Edge nail spacing", unit="in", least=2, most=6)
+    over: Literal["the studs", "gypsum of 1/2 in.", "gypsum of 5/8 in.", "other sheathing"] = about(
+        "What it goes over",
+        help="gypsum board that stays where it is has a table of its own, with longer nails; over boards or plaster "
+        "there is none",
+        default="the studs",
+    )
+    holes_in: float | None = about(
+        "Round holes for air in its stud spaces, diameter", unit="in", least=0.5, most=12, default=None
+    )
+    holes_clear_in: float | None = about(
+        "From such a hole's rim to the plates and the panel's nailed edges, at least",
+        unit="in",
+        least=0,
+        most=48,
+        default=None,
+    )
     bottom: Literal["sill", "blocking on sill"] = about("What the bottom edge is nailed to", default="sill")
     around_openings: Literal["each part for itself", "perforated wall", "perforated wall, bare above and below"] = (
         about(
@@ -249,6 +265,22 @@ class HoldDownPiece:
         "Where it is fastened",
         help="on the inside face of the end post, or so that it pulls along the post's middle",
         default="inside of the end post",
+    )
+    from_post_in: float | None = about(
+        "From the end post's face to the middle of its anchor",
+        unit="in",
+        help="from its evaluation report: it bends the post; left out, that is not checked",
+        least=0,
+        most=6,
+        default=None,
+    )
+    bored_in: float | None = about(
+        "Bored out of the end post where it is fastened, across the wall",
+        unit="in",
+        help="holes of its fullest row, with their clearance; 0 for nails, and screws without a lead hole",
+        least=0,
+        most=8,
+        default=None,
     )
     shared_post: bool = about(
         "Its post is one that the panels on both sides are nailed to",

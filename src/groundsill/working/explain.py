@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any, Literal
 
 from groundsill.working.expression import choices_in, evaluate, is_require, read_body, to_math
 from groundsill.working.mathtree import Binary, Call, Math, Number, Quantity, Relation, Symbol
+from groundsill.working.measure_show import NOTHING
 
 if TYPE_CHECKING:
     from groundsill.working.equation import Equation
@@ -34,12 +35,12 @@ class Line:
 
 
 def figure(number: float) -> str:
-    """A figure as working shows it: five significant digits, thousands parted, no trailing zeros.
+    """A figure as working shows it: five significant digits, thousands parted, no trailing zeros; nothing is 0.
 
     This is writing, not rounding: the number itself is never changed.
     """
     number = float(number)
-    if number == 0:
+    if abs(number) < NOTHING:
         return "0"
     if abs(number) >= 10000:
         return f"{number:,.0f}"

@@ -23,7 +23,7 @@ from groundsill.working.errors import OutsideLimits, UnitError
 from groundsill.working.unit import exact_factor
 from groundsill.working.unit import unit as read_unit
 
-__all__ = ["KINDS", "Kind", "KindFacts", "System", "exact_scale", "kind_of", "show", "turned"]
+__all__ = ["KINDS", "NOTHING", "Kind", "KindFacts", "System", "exact_scale", "kind_of", "show", "turned"]
 
 Kind = Literal[
     "length", "area", "force", "force_per_length", "pressure", "unit_weight", "angle", "slope", "ratio"
@@ -157,6 +157,9 @@ _LENGTH_STYLES: Final = ("ft-in", "in", "decimal-in", "ft", "m", "cm", "mm")
 _SLOPE_STYLES: Final = ("x:12", "1:n", "%", "deg", "1")
 _DIMENSIONLESS: Final = ("1", "%", "deg")
 _FINEST: Final = 64  # no tape is divided finer
+NOTHING: Final = 1e-9
+"""Smaller figures are shown as 0, whatever their unit: they are what a difference of floats leaves of nothing."""
+
 _LEVEL: Final = 10_000  # flatter than one in so many is 0:1: no level in a crawlspace tells it from flat
 
 
@@ -226,8 +229,11 @@ def decimal(value: Fraction, digits: int, grouped: bool = True) -> str:
 
 
 def significant(value: Fraction, figures: int = 4, grouped: bool = True) -> str:
-    """``value`` to so many significant figures, no trailing zeros, and never rounded left of the point."""
-    if not value:
+    """``value`` to so many significant figures, no trailing zeros, and never rounded left of the point.
+
+    Under NOTHING there is none: 0.
+    """
+    if abs(value) < NOTHING:
         return "0"
     before_point = math.floor(math.log10(abs(value))) + 1 if abs(value) >= 1 else 0
     if not before_point:

@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal
 
+from groundsill.working.errors import GroundsillError
 from groundsill.working.value import Mark, Value
 
 if TYPE_CHECKING:
@@ -66,6 +67,7 @@ class Sheet:
     depth: int = 0
     section: str = ""
     heading: str = ""
+    _under: dict[str, list[Step]] = field(default_factory=dict, init=False, repr=False)  # the steps by their section
     _tokens: list[Token[Sheet | None]] = field(default_factory=list, init=False, repr=False)  # one for each entry
 
     def __enter__(self) -> Sheet:
@@ -86,19 +88,30 @@ class Sheet:
         maker: object,
         marks: frozenset[Mark],
     ) -> Value | None:
-        """Write one step down and hand back its recorded value; ``outcome`` is number, unit and symbol."""
+        """Write one step down and hand back its recorded value; ``outcome`` is number, unit and symbol.
+
+        Raises:
+            GroundsillError: for a figure without a symbol: no paper could name it.
+        """
         if outcome is None:
-            self.steps.append(Step(kind, id, title, cite, inputs, (), maker, marks, self.depth, self.section))
+            self._write(Step(kind, id, title, cite, inputs, (), maker, marks, self.depth, self.section))
             return None
         number, unit, symbol = outcome
+        if not symbol:
+            put_in = ", ".join(str(value) for _, value in inputs)
+            raise GroundsillError(f"{cite or title or kind}, {put_in}: a figure is recorded without a symbol")
         bare = Value(number, unit, symbol, None, marks)
         step = Step(kind, id, title, cite, inputs, (bare,), maker, marks, self.depth, self.section)
-        self.steps.append(step)
+        self._write(step)
         return Value(number, unit, symbol, step, marks)
+
+    def _write(self, step: Step) -> None:
+        self.steps.append(step)
+        self._under.setdefault(step.section, []).append(step)
 
     def under(self, section: str) -> tuple[Step, ...]:
         """The steps taken for one address, in order."""
-        return tuple(step for step in self.steps if step.section == section)
+        return tuple(self._under.get(section, ()))
 
 
 def open_sheet() -> Sheet | None:

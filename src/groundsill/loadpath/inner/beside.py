@@ -22,6 +22,7 @@ from groundsill.standards.common_practice import table_trench
 from groundsill.standards.ibc_2021.footings import table_1809_6
 from groundsill.standards.statics.walls import rocking_start
 from groundsill.work.inner import InnerFoundationPiece
+from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, least, multiply, scale
 from groundsill.working.value import Mark, marks_of
@@ -154,31 +155,50 @@ def _block(case: LineCase, old: Old, key: str, stem: FoundationSegment) -> Link:
 
 
 def _hangs_out(case: LineCase, piece: InnerFoundationPiece) -> Link:
-    """The floor between the new line and the old wall as a cantilever: its proportions, and what its boards carry."""
+    """The proportions of the floor between the new line and the old wall, where it is long enough for the clause.
+
+    The clause also limits how far the open edge may drift, and asks more of a house that turns: neither is worked out,
+    so that a floor within its proportions is no pass.
+    """
     address, title = _address(case, "overhang"), "floor that hangs out beyond the new line"
-    beside, sdpws = joists_beside(case), case.sdpws
-    row = None if beside is None or beside[1].boards == "panel" else _row_of_boards(beside[1].boards)
-    out = max(old.apart_in for old in old_of(case, piece))
-    if row is None:
-        reason = "what the floor boards are, or how they are nailed, is not known"
-        return cannot(address, title, "line", case.id, clause=sdpws.clauses.floor_proportions, reason=reason)
-    with section(address):
-        L = given("L'", out / 12, "ft", "new line to the old wall")
-        W = given("W'", case.length_in / 12, "ft", "length of floor along the new line")
-        table = sdpws.overhangs()
-        most = multiply(W, table.read(row, "ratio"), symbol="L'_W", unit="ft", label=row)
-        allowed = least(most, table.read(row, "longest"), symbol="L'_a", label="longest overhang")
+    beside, clause = joists_beside(case), case.sdpws.clauses.overhangs
+    if beside is None:
+        reason = "no joists or boards were surveyed at this line"
+        return cannot(address, title, "line", case.id, clause=clause, reason=reason)
+    row = _row_of_boards(beside[1].boards)
+    try:
+        with section(address):
+            L = given("L'", max(old.apart_in for old in old_of(case, piece)) / 12, "ft", "new line to the old wall")
+            W = given("W'", case.length_in / 12, "ft", "length of floor along the new line")
+            table = case.sdpws.overhangs()
+            shortest = table.read(row, "outside up to", symbol="L'_0")
+            if shortest >= L:
+                reason = f"it hangs out {float(L):.1f} ft: the clause asks nothing up to {float(shortest):g} ft"
+                return cannot(
+                    address, title, "line", case.id, clause=clause, reason=reason, applies=False,
+                    marks=marks_of((shortest,)),
+                )  # fmt: skip
+            most = multiply(W, table.read(row, "ratio"), symbol="L'_W", unit="ft", label=row)
+            allowed = least(most, table.read(row, "longest"), symbol="L'_a", label="longest overhang")
+    except OutsideLimits as refused:
+        reason = f"{refused}; it hangs out {float(L):.1f} ft: bring the new line nearer, or lay panels on the floor"
+        return cannot(address, title, "line", case.id, clause=clause, reason=reason, marks=marks_of((shortest,)))
+    if allowed < L:
+        return checked(
+            address, title, "line", case.id, level="strength", unit="ft", demand=L, capacity=allowed, clause=clause,
+            reason=f"{row}, {float(W):.1f} ft along the line",
+        )  # fmt: skip
     reason = (
-        "its boards carry no more than the floor link above has, which takes all of the line's force; it turns about "
-        "this line, and the lines' shares hold that turning in balance"
+        f"it hangs out {float(L):.1f} ft, within the {float(allowed):.1f} ft that its proportions allow; how far its "
+        "open edge drifts, and whether the house turns so that less is allowed, is not worked out"
     )
-    return checked(
-        address, title, "line", case.id, level="strength", unit="ft", demand=L, capacity=allowed,
-        clause=sdpws.clauses.overhangs, reason=reason, marks=marks_of((allowed,)),
-    )  # fmt: skip
+    return cannot(address, title, "line", case.id, clause=clause, reason=reason, marks=marks_of((allowed,)))
 
 
 def _row_of_boards(boards: str) -> str:
+    """The row of a floor's sheathing; of two layers of boards that of the layer that the standard knows."""
+    if boards == "panel":
+        return "panels"
     return "diagonal boards" if boards.startswith("diagonal") else "straight boards"
 
 
@@ -261,7 +281,7 @@ def _sloped(
     cure = "; raise its bottom, move it in, or underpin the old footing first" if what == "trench" else ""
     return checked(
         address, title, "line", case.id, level="allowable", unit="in", demand=d, capacity=allowed, clause=_SLOPE,
-        reason=how + cure, marks=kind | marks_of((slope,)),
+        reason=how + cure, marks=kind | marks_of((slope,)), minimum=True,
     )  # fmt: skip
 
 
@@ -274,5 +294,5 @@ def _trench(case: LineCase, piece: InnerFoundationPiece) -> Link:
     reason = "every third length at a time, poured and set before the next is opened (common practice, no source)"
     return checked(
         address, title, "line", case.id, level="allowable", unit="ft", demand=asked, capacity=most,
-        clause="common practice, no source", reason=reason,
+        clause="common practice, no source", reason=reason, minimum=True,
     )  # fmt: skip

@@ -55,11 +55,11 @@ def section_links(case: LineCase, piece: InnerFoundationPiece, bent: Worst, mark
 
 def _told(
     case: LineCase, key: str, title: str, demand: float, capacity: float, unit: str, clause: str, reason: str = "",
-    level: LoadLevel = "strength",
+    level: LoadLevel = "strength", minimum: bool = False,
 ) -> Link:  # fmt: skip
     return checked(
         f"line/{case.id}/footing/{key}/both", title, "line", case.id, level=level, unit=unit, demand=demand,
-        capacity=capacity, clause=clause, reason=reason,
+        capacity=capacity, clause=clause, reason=reason, minimum=minimum,
     )  # fmt: skip
 
 
@@ -106,8 +106,9 @@ def _bending(
             return
     yield told(which, title, M_u, held, "lb-in", "ACI 318-19 22.3", f"{count} {piece.bar}; {at}")
     yield told(
-        f"{which}-least", f"least bars at its {face}", asked.needed, A_s, "in^2", "ACI 318-19 9.6.1", f"by {asked.rule}"
-    )
+        f"{which}-least", f"least bars at its {face}", asked.needed, A_s, "in^2", "ACI 318-19 9.6.1",
+        f"by {asked.rule}", minimum=True,
+    )  # fmt: skip
 
 
 def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: str, bent: Worst) -> Link:
@@ -146,7 +147,8 @@ def _fit(case: LineCase, piece: InnerFoundationPiece, face: str) -> Link:
         room = wide - 2 * piece.cover_in - count * float(d_b)
         clear = room / (count - 1) if count > 1 else room
         there = given("s", max(clear, 0.0), "in", f"clear between {count} bars in {wide:g} in.")
-    return _told(case, f"{face}-clear", f"room between the bars at its {face}", asked, there, "in", "ACI 318-19 25.2.1")
+    title = f"room between the bars at its {face}"
+    return _told(case, f"{face}-clear", title, asked, there, "in", "ACI 318-19 25.2.1", minimum=True)
 
 
 def _shear(case: LineCase, piece: InnerFoundationPiece, peak: Peak, marks: frozenset[Mark]) -> Link:
@@ -185,7 +187,7 @@ def _joint(case: LineCase, piece: InnerFoundationPiece) -> Link:
 
 def _sizes(case: LineCase, piece: InnerFoundationPiece) -> Iterator[Link]:
     """What the building code asks of every new footing."""
-    told = partial(_told, case, level="allowable")
+    told = partial(_told, case, level="allowable", minimum=True)
     table = table_1809_4()
     rows = (
         ("wide", "width of the footing", piece.footing_width_in, "in", "IBC 2021 1809.4"),

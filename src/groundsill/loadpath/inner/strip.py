@@ -21,6 +21,7 @@ from groundsill.loadpath.footings import JOINED_IN, near, parts_on, station_of
 from groundsill.loadpath.ground import SOIL, allowable_pressure, as_the_ground_allows, no_bearing, soil_class
 from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
+from groundsill.loadpath.inner.expansive import expansive_links
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
 from groundsill.loadpath.storeys_over import over_line
@@ -64,7 +65,8 @@ def strip_stage(case: LineCase) -> Stage:
     """The strip on its soil, then its concrete and bars."""
     piece = case.inner
     assert piece is not None
-    return Stage("footing", "The new footing on its soil, and its bars", "every link must pass", _links(case, piece))
+    links = (*_links(case, piece), *expansive_links(case, piece))
+    return Stage("footing", "The new footing on its soil, and its bars", "every link must pass", links)
 
 
 def _links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:

@@ -88,6 +88,8 @@ def panels_of(reading: Reading, line: Line, measures: Measures, pieces: Sequence
         if isinstance(piece, PanelPiece) and piece.segment in segments:
             name = f"panel {piece.mark or key}"
             why = _why_not(piece.panel, piece.edge_spacing_in)
+            if not why and piece.over != "the studs":
+                why = f"over {piece.over}; the chapter says how panels go on studs and nothing of sheathing between"
             stretch = _stretch(reading, line, segments[piece.segment], piece.from_in, piece.to_in, piece.face)
             if why:
                 left_out.append(f"{name}: {why}")

@@ -40,7 +40,7 @@ def _bays(asking: Asking) -> str:
     """How often blocking is asked, in words."""
     with quiet():
         try:
-            bays = float(table_a304_1().read(str(asking.measures.stories), "joist bays to one block, most"))
+            bays = float(table_a304_1().read(str(asking.measures.stories), "joist bays to one block, most", "n"))
         except OutsideLimits:
             return "is asked for"
     often = "every bay" if bays == 1 else "every other bay"
@@ -82,7 +82,7 @@ def _clips(asking: Asking, seen: str) -> Requirement:
         with section(asking.address("clips")):
             L = given("L", length, "in", "length of the line")
             asked = clips_asked(float(asking.measures.stories), L)
-            least = table_a304_1().read(str(asking.measures.stories), "one clip, least")
+            least = table_a304_1().read(str(asking.measures.stories), "one clip, least", "P_least")
     except OutsideLimits as refused:
         return asking.told("clips", "floor-to-plate-nails", "cannot tell", str(refused))
     has = sum(tie.count for _, tie in asking.of_kind(TiePiece) if tie.capacity_lb >= float(least))

@@ -103,7 +103,7 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
         Column("Demand", align="end"),
         Column("Capacity", align="end"),
         Column("Load"),
-        Column("Ratio", "best values", align="end"),
+        Column("Ratio", "as surveyed", align="end"),
         Column("Ratio", "least favourable", align="end"),
         Column("Verdict", share=0.85),
         Column("Rests on", share=0.6),
@@ -195,6 +195,8 @@ def _reasons(link: Link, own_clause: bool) -> tuple[str, ...]:
         found.append(sentence(link.reason))
     if link.extension:
         found.append(f"Extension beyond the standard: {sentence(link.extension)}")
+    if link.minimum and link.ratio is not None:
+        found.append("A limit of making, kept or not kept: met exactly, it is no link near its strength.")
     if link.depends_on:
         found.append(f"Depends on {listed(link.depends_on)}.")
     return tuple(found)

@@ -1,21 +1,21 @@
 """Chapters of chains with their working: every line of one state of the house, then its foundation bodies.
 
-Each stage is worked out in full for the link that governs it; the others stand in the table with their figures, and
-their addresses lead to their own working at the command line. A chain that a design leaves as it was is not printed
-twice.
+Each stage is worked out in full for one link of each kind, the link that governs it first; those of the same clause
+and formulas stand in the table with their figures, and their addresses lead to their own working at the command line.
+A chain that a design leaves as it was is not printed twice.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from groundsill.loadpath.chain import Chain, Link, Stage
+from groundsill.loadpath.chain import Chain, Link
 from groundsill.papers.document import Block, BulletList, Heading, Paragraph, Reference, Run, small, strong
 from groundsill.papers.views.bolt_shares_view import share_blocks
 from groundsill.papers.views.chain_view import chain_header, first_to_fail_table, links_table
 from groundsill.papers.views.doubts import Doubts
-from groundsill.papers.views.strip_view import stage_link, stage_verdict
+from groundsill.papers.views.link_kinds import kinds_of, not_worked_out
 from groundsill.papers.views.words import Units, quantity, ratio, sentence, verdict
 from groundsill.papers.views.working_view import Printed, steps_of, working_blocks
 from groundsill.study import Run as StudyRun
@@ -47,8 +47,9 @@ def chains_blocks(run: StudyRun, sheet: Sheet | None, same: Mapping[str, str], s
     """
     yield Paragraph(
         (
-            "Each stage is worked out in full for the link that governs it. The other links of the stage have their "
-            "figures in the table; their steps are printed, by their addresses, with ",
+            "Each stage is worked out in full for the link that governs it, and for one link of every other kind in "
+            "it: the most used of those that go by the same clause and formulas. The others have their figures in "
+            "the table; their steps are printed, by their addresses, with ",
             Run(WORKING_COMMAND, "code"),
             ". A formula that was set out before is named, and its new figures follow in the order of its steps.",
         )
@@ -92,21 +93,29 @@ def _stages(anchor: str, chain: Chain, sheet: Sheet | None, setting: Setting) ->
         yield Heading("Force on the line, at every level of load", 3, place)
         yield from working_blocks(steps, place, name, setting.printed, setting.doubts)
     for stage in chain.stages:
-        link = stage_link(stage)
-        if link is None or stage_verdict(stage) == "does not apply":
-            continue
-        place, name = f"{anchor}/{stage.key}", f"{chain.mark}, {stage.title}"
-        alike = link.title.lower() == stage.title.lower()
-        yield Heading(stage.title if alike else f"{stage.title}: {link.title}", 3, place)
-        wanted = list(dict.fromkeys((*link.working, link.address)))
-        yield from _goes_on({shown[s] for s in wanted if s in shown and s not in demand})
-        steps = steps_of(sheet, [section for section in wanted if section not in shown])
-        shown |= {section: (place, name) for section in wanted if section not in shown}
-        yield from working_blocks(steps, place, name, setting.printed, setting.doubts)
-        yield _closing(link, setting)
-        if stage.shares is not None:
-            yield from share_blocks(chain.mark, stage.shares, setting.units)
-        yield from _others(stage, link)
+        kinds = kinds_of(stage, lambda link: _formulas(link, sheet))
+        for number, kind in enumerate(kinds):
+            place = f"{anchor}/{stage.key}/{number}" if number else f"{anchor}/{stage.key}"
+            link, alike = kind.shown, kind.shown.title.lower() == stage.title.lower()
+            name = f"{chain.mark}, {link.title if number else stage.title}"
+            yield Heading(stage.title if alike else f"{stage.title}: {link.title}", 3, place)
+            wanted = list(dict.fromkeys((*link.working, link.address)))
+            yield from _goes_on({shown[s] for s in wanted if s in shown and s not in demand})
+            steps = steps_of(sheet, [section for section in wanted if section not in shown])
+            shown |= {section: (place, name) for section in wanted if section not in shown}
+            yield from working_blocks(steps, place, name, setting.printed, setting.doubts)
+            yield _closing(link, setting)
+            if stage.shares is not None and not number:
+                yield from share_blocks(chain.mark, stage.shares, setting.units)
+            yield from _addresses("By the same rules, with the figures in the table: ", link, kind.alike)
+        rest = [link for link in not_worked_out(stage) if link is not kinds[0].shown]
+        yield from _addresses("Not worked out, for what the table says: ", None, rest)
+
+
+def _formulas(link: Link, sheet: Sheet | None) -> frozenset[str]:
+    """The published formulas and rules in the working of a link, the force on the whole line left out."""
+    sections = [section for section in (*link.working, link.address) if not section.endswith("/demand")]
+    return frozenset(step.id for step in steps_of(sheet, sections) if step.kind in ("equation", "procedure"))
 
 
 def _goes_on(before: set[tuple[str, str]]) -> Iterator[Block]:
@@ -128,10 +137,10 @@ def _closing(link: Link, setting: Setting) -> Block:
     return Paragraph((strong("Check: "), figures, verdict(link.verdict), doubt, f".{reason}"))
 
 
-def _others(stage: Stage, shown: Link) -> Iterator[Block]:
-    """The addresses at which the working of the stage's other links is to be had, what they share said once."""
-    others = [link.address for link in stage.links if link is not shown and link.verdict != "does not apply"]
-    if others:
-        shared = "/".join(shown.address.split("/")[:3]) + "/"
-        ends = ", ".join(address.removeprefix(shared) for address in others)
-        yield Paragraph((small("By the same rules, with the figures in the table: "), Run(f"{shared} {ends}", "code")))
+def _addresses(words: str, shown: Link | None, others: Sequence[Link]) -> Iterator[Block]:
+    """The addresses at which the working of other links is to be had, what they share said once."""
+    if not others:
+        return
+    shared = "/".join((shown or others[0]).address.split("/")[:3]) + "/"
+    ends = ", ".join(link.address.removeprefix(shared) for link in others)
+    yield Paragraph((small(words), Run(f"{shared} {ends}", "code")))

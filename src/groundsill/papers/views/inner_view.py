@@ -80,4 +80,6 @@ def inner_told(piece: InnerFoundationPiece, units: Units) -> tuple[str, str, str
     )
     dig = f"dug in alternate lengths of at most {size(piece.dig_length_in, units)}"
     what = f"{footing}, {stem}, {deep}; {bars}{ties}; {wall}; {dig}; {_GRAVITY[piece.gravity]}"
+    if piece.on_expansive != "not told":
+        what += f"; on expansive soil: {piece.on_expansive}, by {piece.expansive_report or 'nobody named'}"
     return f"{tape(length_in(piece), units)} long", what, f"concrete {quantity(piece.strength_psi, 'psi', units)}"

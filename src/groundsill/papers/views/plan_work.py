@@ -272,7 +272,8 @@ def _told(piece: Piece, units: Units) -> tuple[str, str, str]:
         case PanelPiece():
             made_of = "" if piece.made_of == "plywood" else f" of {piece.made_of}"
             nails = f"{piece.panel}{made_of}, nails {size(piece.edge_spacing_in, units)} on centre at edges"
-            bottom = f"on the {piece.face}; bottom edge to {_bottoms(piece)}"
+            over = "" if piece.over == "the studs" else f" over {piece.over}"
+            bottom = f"on the {piece.face}{over}; bottom edge to {_bottoms(piece)}"
             return span_words(piece.from_in, piece.to_in, units), f"{nails}, {bottom}", ""
         case SillBlockingPiece():
             nails = f"{piece.nail} nails at {size(piece.spacing_in, units)}, {counted(piece.rows, 'row')}"

@@ -136,7 +136,7 @@ def allowable_moment(
     Example: 6 x 1/4 in. A36, two 9/16 in. holes 3 in. apart: 27,735 lb-in (our own arithmetic).
     """
     M_n = moment_strength(net_section_modulus(b, t, n, d_h, s), table_steel().read(steel, "F_y", symbol="F_y"))
-    return divide(M_n, table_plates().read("bending", "Ω"), symbol="M_n/Ω", unit="lb-in", label="allowable moment")
+    return divide(M_n, table_plates().read("bending", "Ω", "Ω"), symbol="M_n/Ω", unit="lb-in", label="allowable moment")
 
 
 @procedure(
@@ -152,7 +152,7 @@ def allowable_shear(b: Width, t: Thickness, n: Holes = 0.0, d_h: Hole = 0.0, ste
     Example: 6 x 1/4 in. A36, two 9/16 in. holes: 16,453 lb (our own arithmetic).
     """
     V_n = shear_strength(b, t, n, d_h, table_steel().read(steel, "F_y", symbol="F_y"))
-    return divide(V_n, table_plates().read("shear", "Ω"), symbol="V_n/Ω", unit="lb", label="allowable shear")
+    return divide(V_n, table_plates().read("shear", "Ω", "Ω"), symbol="V_n/Ω", unit="lb", label="allowable shear")
 
 
 @procedure(
@@ -170,4 +170,4 @@ def allowable_bearing(
     C = table.read("bearing", "C", symbol="C")
     m_f = table.read("bearing", "m_f", symbol="m_f")
     P_n = bolt_bearing(C, m_f, d, t, table_steel().read(steel, "F_u", symbol="F_u"))
-    return divide(P_n, table.read("bearing", "Ω"), symbol="P_n/Ω", unit="lb", label="allowable bearing")
+    return divide(P_n, table.read("bearing", "Ω", "Ω"), symbol="P_n/Ω", unit="lb", label="allowable bearing")

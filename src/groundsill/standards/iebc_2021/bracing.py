@@ -11,6 +11,7 @@ from typing import Annotated
 
 from groundsill.standards.iebc_2021 import SOURCE
 from groundsill.working.equation import Q, equation, procedure
+from groundsill.working.errors import OutsideLimits
 from groundsill.working.steps import condition, divide, given, multiply
 from groundsill.working.table import Table
 from groundsill.working.value import marks_of
@@ -24,8 +25,11 @@ __all__ = [
     "table_a304_lengths",
     "table_a304_shares",
     "vent_height",
+    "vent_hole_in_panel",
     "vent_holes",
 ]
+
+_TAPE_IN = 0.005  # what two tapes may differ by
 
 WallLength = Annotated[float, Q("ft", "L", "length of the wall line that stands on cripple walls", above=0.0)]
 StudHeight = Annotated[float, Q("in", "h", "height of the studs, the tallest where they differ", at_least=0.0)]
@@ -158,6 +162,38 @@ def counted_beside_vent(
     Source: A304.4.4 (from memory). 72 in. with a vent of 14 in. among studs at 16 in.: 56 in. (our own arithmetic).
     """
     return max(0.0, b - max(w_v, s_s))
+
+
+@procedure(
+    "iebc-2021/A304.4.3-size",
+    title="A ventilation hole that takes nothing from a panel",
+    clause="A304.4.3",
+    source=SOURCE,
+    alias="iebc.vent-hole",
+)
+def vent_hole_in_panel(
+    d: Annotated[float, Q("in", "d", "diameter of the hole", above=0.0)],
+    c: Annotated[float, Q("in", "c", "clear of the plates and of the panel's nailed edges", at_least=0.0)],
+) -> float:
+    """The diameter of a hole through a braced panel, in., refused where the chapter gives no such hole.
+
+    At most 3 in. across, nearly in the middle between two studs, 1 in. clear of plates and nailed edges (seen:
+    https://up.codes/s/stud-space-ventilation). Smaller ones than 2 in. take no more from a panel; they let less air.
+
+    Raises:
+        OutsideLimits: a larger hole, or one nearer to a plate or nailed edge.
+    """
+    lengths, clause = table_a304_lengths(), SOURCE.cite("A304.4.3")
+    most = lengths.read("ventilation hole, most", symbol="d_max")
+    if not condition("the hole is no larger", float(d) <= float(most) + _TAPE_IN, d, most, cite=clause):
+        raise OutsideLimits(f"{clause}: a hole of {float(d):g} in.; must be at most {float(most):g} in. across")
+    for what in ("the plates", "the nailed edges"):
+        least = lengths.read(f"ventilation hole clear of {what}", symbol="c_min")
+        if not condition(f"it is clear of {what}", float(c) >= float(least) - _TAPE_IN, c, least, cite=clause):
+            raise OutsideLimits(
+                f"{clause}: a hole {float(c):g} in. clear of {what}; must be at least {float(least):g} in."
+            )
+    return d
 
 
 @procedure(

@@ -63,7 +63,7 @@ class Rules:
         table = table_a301_2()
         if table.rows[self.id][table.columns.index(what)] == _NO_LIMIT:
             return None
-        return table.read(self.id, what)
+        return table.read(self.id, what, "limit")
 
     def bracing(self, stories: int, heavy: bool) -> float:
         """Least bracing, per cent of the length of the wall line.

@@ -3,7 +3,8 @@
 bearing (12.3.3 to 12.3.5: what wood, steel and concrete bear under a dowel), yield_modes (Table 12.3.1A, one equation
 for each mode), shear (the least mode), bolts, sill_bolt, nails (with toenails), screws, withdrawal (12.2), adjustment
 (11.3), geometry (12.5.1), group_action (11.3.6), symbols; expected (which gives way first: common practice);
-compression (3.6, 3.7, 3.10: posts, and the sill under them) and bending (3.3, 3.4), with the Supplement's Table 4A.
+compression (3.6, 3.7, 3.10: posts, and the sill under them), bending (3.3, 3.4) and tension (3.8, 3.9.1: posts that
+hold-downs pull), with the Supplement's Table 4A.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@ from typing import Annotated
 
 from groundsill.standards.nds_2018 import SOURCE
 from groundsill.standards.nds_2018.adjustment import DRY, table_2_3_2
-from groundsill.standards.nds_2018.compression import nominal_width, service_of, table_4a_size, table_4a_wet
+from groundsill.standards.nds_2018.compression import service_of, size_factor, table_4a_wet, value_grade
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
 
@@ -113,7 +113,7 @@ def beam_values(
         OutsideLimits: for a species or grade that the tables do not hold.
     """
     C_D, service = table_2_3_2().read(load), service_of(moisture)
-    C_F = table_4a_size().read(nominal_width(float(d)), "F_b")
-    F_b = adjusted_bending(table_4a_bending().read(species, grade), C_D, table_4a_wet().read("F_b", service), C_F)
+    C_F, row = size_factor("F_b", grade, float(d)), value_grade(grade, float(d))
+    F_b = adjusted_bending(table_4a_bending().read(species, row), C_D, table_4a_wet().read("F_b", service), C_F)
     F_v = adjusted_shear(table_4a_shear().read(species), C_D, table_4a_wet().read("F_v", service))
     return Beam(beam_moment(F_b, b, d), beam_shear(F_v, b, d))

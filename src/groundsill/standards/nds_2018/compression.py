@@ -28,20 +28,26 @@ __all__ = [
     "column_value",
     "critical_buckling",
     "nominal_width",
+    "of_dimension_lumber",
     "perpendicular_value",
     "post_value",
     "service_of",
+    "size_factor",
     "table_4a_modulus",
     "table_4a_parallel",
     "table_4a_perpendicular",
     "table_4a_size",
     "table_4a_wet",
+    "value_grade",
 ]
 
 LONG_BEARING_IN = (
     6.0  # 3.10.4: a bearing so long, or nearer than 3 in. to an end, gains nothing from the wood beside it
 )
 NEAR_END_IN = 3.0
+WIDEST_STUD_IN = 6.0  # Table 4A: stud grade wider than that goes by No. 3
+
+THICKNESS = Q("in", "t", "thinner side of the piece; 5 in. nominal is a post or timber, of Table 4D", below=4.5)
 
 BEARING_LENGTH = Q("in", "l_b", "length of the bearing along the grain", above=0.0)
 TO_END = Q("in", "a_e", "from the bearing to the nearer end of the member", at_least=0.0)
@@ -238,23 +244,30 @@ def column_value(F_star: Unbuckled, C_P: Stability) -> Annotated[float, Q("psi",
     alias="nds.post",
 )
 def post_value(
-    species: str, grade: str, depth: Side, l_e: Length, moisture: str = DRY, load: str = "wind or earthquake"
-) -> float:
+    species: str, grade: str, depth: Side, l_e: Length, moisture: str = DRY, load: str = "wind or earthquake",
+    along: Side | None = None,
+) -> float:  # fmt: skip
     """F'_c in psi of a stud or post that sheathing holds in the plane of the wall, so that it buckles out of it alone.
 
-    ``depth`` is its side across the wall, ``grade`` a column of the tables (``"No. 2"``). Example: Douglas fir-larch
-    No. 3, 4 in. deep, 40 in. long: 1,426 x 0.917 = 1,307 psi (our own arithmetic).
+    ``depth`` is its side across the wall, ``along`` that of one piece of it along the wall (None: no more than its
+    depth), ``grade`` a column of the tables (``"No. 2"``). Example: Douglas fir-larch No. 3, 4 in. deep, 40 in. long:
+    1,426 x 0.917 = 1,307 psi (our own arithmetic).
 
     Raises:
-        OutsideLimits: for a species, grade or width that no table has, or a slenderness over 50.
+        OutsideLimits: for a species, grade or width that no table has, a post of 5 in. or more both ways, or a
+            slenderness over 50.
     """
+    wide = float(depth)
+    if along is not None:
+        of_dimension_lumber(min(wide, float(along)))
+        wide = max(wide, float(along))
+    row, C_F = value_grade(grade, wide), size_factor("F_c", grade, wide)
     C_D, service = table_2_3_2().read(load), service_of(moisture)
     C_M = table_4a_wet().read("F_c", service)
-    C_F = table_4a_size().read(nominal_width(float(depth)), "F_c")
-    F_star = adjusted_parallel(table_4a_parallel().read(species, grade), C_D, C_M, C_F)
+    F_star = adjusted_parallel(table_4a_parallel().read(species, row), C_D, C_M, C_F)
     if not float(l_e) > 0.0:
         return F_star
-    E_min = adjusted_modulus(table_4a_modulus().read(species, grade), table_4a_wet().read("E_min", service))
+    E_min = adjusted_modulus(table_4a_modulus().read(species, row), table_4a_wet().read("E_min", service))
     return column_value(F_star, column_stability(critical_buckling(E_min, l_e, depth), F_star, 0.8))
 
 
@@ -283,3 +296,23 @@ def nominal_width(actual_in: float) -> str:
         if actual_in <= widest:
             return f"to {widest} in."
     return "14 in. and wider"
+
+
+def size_factor(value: str, grade: str, wide: float) -> float:
+    """C_F of a design value (``"F_b"``, ``"F_t"``, ``"F_c"``) by the width of the wide face; studs have their own."""
+    column = f"{value}, Stud" if grade == "Stud" else value
+    return table_4a_size().read(nominal_width(wide), column)
+
+
+def value_grade(grade: str, wide: float) -> str:
+    """The column of the values: a wide piece of stud grade goes by No. 3, as its size factors do."""
+    return "No. 3" if grade == "Stud" and wide > WIDEST_STUD_IN else grade
+
+
+def of_dimension_lumber(thin: float) -> None:
+    """Refuse a piece too thick for the tables of dimension lumber, nominal 2 to 4 in.
+
+    Raises:
+        OutsideLimits: for 5 in. nominal or more both ways, which Table 4D of the Supplement holds, not given here.
+    """
+    hold(THICKNESS, thin, SOURCE, "4.1.3, Table 4A")

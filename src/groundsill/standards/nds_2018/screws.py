@@ -198,7 +198,9 @@ def lag_screw_steel_plate(
 def _lag_diameter(size: str) -> float:
     """The nominal diameter of a lag screw; a size that the table does not list is refused when its row is read."""
     return (
-        given("D", _LAG_INCHES[size], "in", "nominal diameter") if size in _LAG_INCHES else table_l2().read(size, "E")
+        given("D", _LAG_INCHES[size], "in", "nominal diameter")
+        if size in _LAG_INCHES
+        else table_l2().read(size, "E", "D")
     )
 
 

@@ -15,6 +15,7 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3_7_1,
     table_4_3_7_1_panels,
     table_4_3a_penetration,
+    table_4_3b_penetration,
 )
 from groundsill.standards.sheathing import LOADS, one_of
 from groundsill.standards.wall_construction import (
@@ -99,14 +100,18 @@ def panels_on_studs(
     alias="sdpws.penetration",
 )
 def nails_in_framing(
-    nail: str, penetration: Annotated[float, Q("in", "p", "penetration of the nails into framing", at_least=0.0)]
+    nail: str,
+    penetration: Annotated[float, Q("in", "p", "penetration of the nails into framing", at_least=0.0)],
+    over_gypsum: bool = False,
 ) -> float:
     """The penetration of a panel's nails (``"8d"``), in., refused below the least that Table 4.3A asks for.
+
+    Of a panel over gypsum (``over_gypsum``) Table 4.3B says it.
 
     Raises:
         OutsideLimits: for a shorter reach, or a nail that the table does not have.
     """
-    return nails_reach(SOURCE, table_4_3a_penetration(), nail, penetration)
+    return nails_reach(SOURCE, table_4_3b_penetration() if over_gypsum else table_4_3a_penetration(), nail, penetration)
 
 
 @procedure(

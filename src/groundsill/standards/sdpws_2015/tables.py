@@ -31,10 +31,14 @@ __all__ = [
     "table_4_3a_ga_plywood",
     "table_4_3a_note_2",
     "table_4_3a_penetration",
+    "table_4_3a_pressed_ga",
+    "table_4_3a_pressed_seismic",
+    "table_4_3a_pressed_wind",
     "table_4_3a_seismic",
     "table_4_3a_wind",
     "table_4_3b_ga_osb",
     "table_4_3b_ga_plywood",
+    "table_4_3b_penetration",
     "table_4_3b_seismic",
     "table_4_3b_wind",
     "table_4_3c",
@@ -47,7 +51,10 @@ def _load(name: str) -> Table:
 
 
 def table_4_2_5_2() -> Table:
-    """Limits of floors that hang out beyond their outermost line: length over width, and length in ft, by boards."""
+    """Limits of floors that hang out beyond their outermost line, by sheathing.
+
+    Length over width, longest length, and the length in ft up to which the clause does not ask.
+    """
     return _load("4_2_5_2")
 
 
@@ -81,6 +88,21 @@ def table_4_3a_penetration() -> Table:
     return _load("4_3a_penetration")
 
 
+def table_4_3a_pressed_seismic() -> Table:
+    """Nominal unit shear v_s of particleboard and structural fibreboard, plf; columns edge nail spacing in in."""
+    return _load("4_3a_pressed_seismic")
+
+
+def table_4_3a_pressed_wind() -> Table:
+    """Nominal unit shear v_w of the same boards, plf."""
+    return _load("4_3a_pressed_wind")
+
+
+def table_4_3a_pressed_ga() -> Table:
+    """Apparent shear stiffness G_a of walls with the same boards, kip/in."""
+    return _load("4_3a_pressed_ga")
+
+
 def table_4_3b_seismic() -> Table:
     """Nominal unit shear v_s of panels over gypsum for earthquake, plf; columns edge nail spacing in in."""
     return _load("4_3b_seismic")
@@ -99,6 +121,11 @@ def table_4_3b_ga_osb() -> Table:
 def table_4_3b_ga_plywood() -> Table:
     """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
     return _load("4_3b_ga_plywood")
+
+
+def table_4_3b_penetration() -> Table:
+    """Least penetration of a nail (``"8d"``) through gypsum into framing or blocking, in."""
+    return _load("4_3b_penetration")
 
 
 def table_4_3c() -> Table:

@@ -10,7 +10,12 @@ from __future__ import annotations
 from typing import Annotated
 
 from groundsill.standards.sdpws_2015 import SOURCE
-from groundsill.standards.sdpws_2015.aspect import aspect_factor, require_aspect, strength_sharing_factor
+from groundsill.standards.sdpws_2015.aspect import (
+    aspect_factor,
+    fibreboard_aspect_factor,
+    require_aspect,
+    strength_sharing_factor,
+)
 from groundsill.standards.sdpws_2015.symbols import (
     NominalShear,
     SegmentHeight,
@@ -20,6 +25,8 @@ from groundsill.standards.sdpws_2015.symbols import (
 )
 from groundsill.standards.sdpws_2015.tables import (
     table_4_3_3_2,
+    table_4_3a_pressed_seismic,
+    table_4_3a_pressed_wind,
     table_4_3a_seismic,
     table_4_3a_wind,
     table_4_3b_seismic,
@@ -28,7 +35,14 @@ from groundsill.standards.sdpws_2015.tables import (
     table_4_3d,
 )
 from groundsill.standards.sdpws_2015.two_sided import added_stiffness, same_material, unlike_materials
-from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
+from groundsill.standards.sheathing import (
+    SegmentShear,
+    WallRules,
+    finish_shear,
+    panel_shear,
+    pressed_shear,
+    proportions_of,
+)
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
 
@@ -41,6 +55,7 @@ __all__ = [
     "lumber_unit_shear",
     "panel_unit_shear",
     "plaster_unit_shear",
+    "pressed_unit_shear",
     "with_15_32_value",
 ]
 
@@ -204,8 +219,45 @@ def plaster_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load
     return finish_shear(RULES, table_4_3c(), material, proportions_of(material), h, b_s, load)
 
 
+@procedure(
+    "sdpws-2015/4.3A-pressed",
+    title="Unit shear of a segment with particleboard or structural fibreboard",
+    clause="4.3.3, 4.3.4 and Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.pressed-board-shear",
+)
+def pressed_unit_shear(
+    material: str,
+    edge_spacing: Annotated[float, Q("in", "s", "spacing of nails along the edges")],
+    h: SegmentHeight,
+    b_s: SegmentLength,
+    G: SpecificGravity = 0.50,
+    load: str = "seismic",
+) -> SegmentShear:
+    """Nominal and design unit shear of a segment with particleboard or structural fibreboard, as old walls may be.
+
+    The factor of the framing's specific gravity, recalled of every wood-based board of the table, only lowers it.
+
+    Args:
+        material: row of Table 4.3A (``"structural fibreboard 1/2 in., 11 gauge roofing nails"``).
+        edge_spacing: nails along the edges, 6, 4, 3 or 2 in.; fibreboard at most 4.
+        h: height of the segment, ft.
+        b_s: sheathed length of the segment, ft.
+        G: specific gravity of the framing.
+        load: ``"seismic"`` or ``"wind"``.
+
+    Raises:
+        OutsideLimits: unknown board, spacing between the columns, proportions beyond Table 4.3.4.
+    """
+    return pressed_shear(RULES, material, edge_spacing, h, b_s, G, load)
+
+
 def _panels(load: str) -> Table:
     return table_4_3a_seismic() if load == "seismic" else table_4_3a_wind()
+
+
+def _pressed(load: str) -> Table:
+    return table_4_3a_pressed_seismic() if load == "seismic" else table_4_3a_pressed_wind()
 
 
 def _over_gypsum(load: str) -> Table:
@@ -218,6 +270,7 @@ RULES = WallRules(
     no_blocking="4.3.3.2",
     panels=_panels,
     over_gypsum=_over_gypsum,
+    pressed=_pressed,
     thicker=THICKER,
     columns={"seismic": ("seismic", "v_s"), "wind": ("wind", "v_w")},
     unblocked=table_4_3_3_2,
@@ -226,6 +279,7 @@ RULES = WallRules(
     require_aspect=require_aspect,
     by_stiffness=aspect_factor,
     by_strength=strength_sharing_factor,
+    slender_fibreboard=fibreboard_aspect_factor,
     alike=same_material,
     unlike=unlike_materials,
     stiffer=added_stiffness,

@@ -14,16 +14,21 @@ from groundsill.working.equation import procedure
 __all__ = ["aspect_factor", "aspect_ratio", "fibreboard_aspect_factor", "require_aspect", "strength_sharing_factor"]
 
 _QUOTED = (
-    "a public review that quotes both editions (https://github.com/rohreng/anderson-rohr-calcs) finds the wording the "
-    "same; the document itself was not read."
+    "quoted in github.com/rohreng/anderson-rohr-calcs, docs/plans/2026-09-16-shearwall-v3-plan.md, F7, which reads "
+    "both editions and finds the wording the same."
 )
 
 aspect_ratio = earlier.aspect_ratio.restated(
-    "sdpws-2021/4.3.3-ratio", clause="4.3.3", source=SOURCE, module=__name__, why="recalled."
+    "sdpws-2021/4.3.3-ratio",
+    clause="4.3.3",
+    source=SOURCE,
+    module=__name__,
+    why="as B-shearwall-code-audit.md, S-8, of github.com/rohreng/anderson-rohr-calcs reads Table 4.3.3.",
+    how="seen",
 )
 
 aspect_factor = earlier.aspect_factor.restated(
-    "sdpws-2021/4.3.3.2", clause="4.3.3.2", source=SOURCE, module=__name__, why=_QUOTED
+    "sdpws-2021/4.3.3.2", clause="4.3.3.2", source=SOURCE, module=__name__, why=_QUOTED, how="seen"
 )
 
 strength_sharing_factor = earlier.strength_sharing_factor.restated(
@@ -32,6 +37,7 @@ strength_sharing_factor = earlier.strength_sharing_factor.restated(
     source=SOURCE,
     module=__name__,
     why=_QUOTED,
+    how="seen",
 )
 
 fibreboard_aspect_factor = earlier.fibreboard_aspect_factor.restated(

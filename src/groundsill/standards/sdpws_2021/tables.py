@@ -30,9 +30,12 @@ __all__ = [
     "table_4_3a_note_2",
     "table_4_3a_note_10",
     "table_4_3a_penetration",
+    "table_4_3a_pressed",
+    "table_4_3a_pressed_ga",
     "table_4_3b",
     "table_4_3b_ga_osb",
     "table_4_3b_ga_plywood",
+    "table_4_3b_penetration",
     "table_4_3c",
     "table_4_3d",
 ]
@@ -72,6 +75,16 @@ def table_4_3a_penetration() -> Table:
     return _load("4_3a_penetration")
 
 
+def table_4_3a_pressed() -> Table:
+    """Nominal unit shear v_n of particleboard and structural fibreboard, plf; columns edge nail spacing in in."""
+    return _load("4_3a_pressed")
+
+
+def table_4_3a_pressed_ga() -> Table:
+    """Apparent shear stiffness G_a of walls with the same boards, kip/in."""
+    return _load("4_3a_pressed_ga")
+
+
 def table_4_3b() -> Table:
     """Nominal unit shear v_n of panels over gypsum, plf; columns edge nail spacing in in."""
     return _load("4_3b")
@@ -85,6 +98,11 @@ def table_4_3b_ga_osb() -> Table:
 def table_4_3b_ga_plywood() -> Table:
     """Apparent shear stiffness G_a of walls with plywood over gypsum, kip/in."""
     return _load("4_3b_ga_plywood")
+
+
+def table_4_3b_penetration() -> Table:
+    """Least penetration of a nail (``"8d"``) through gypsum into framing or blocking, in."""
+    return _load("4_3b_penetration")
 
 
 def table_4_3c() -> Table:
@@ -143,7 +161,10 @@ def table_4_1_7() -> Table:
 
 
 def table_4_2_5_2() -> Table:
-    """Limits of floors that hang out beyond their outermost line: length over width, and length in ft, by boards."""
+    """Limits of floors that hang out beyond their outermost line, by sheathing.
+
+    Length over width, longest length, and the length in ft up to which the clause does not ask.
+    """
     return _load("4_2_5_2")
 
 

@@ -14,17 +14,30 @@ from groundsill.standards.sdpws_2015 import unit_shear as earlier
 from groundsill.standards.sdpws_2015.symbols import NominalShear, SegmentHeight, SegmentLength, SpecificGravity
 from groundsill.standards.sdpws_2015.unit_shear import THICKER
 from groundsill.standards.sdpws_2021 import SOURCE
-from groundsill.standards.sdpws_2021.aspect import aspect_factor, require_aspect, strength_sharing_factor
+from groundsill.standards.sdpws_2021.aspect import (
+    aspect_factor,
+    fibreboard_aspect_factor,
+    require_aspect,
+    strength_sharing_factor,
+)
 from groundsill.standards.sdpws_2021.tables import (
     table_4_3_5_3,
     table_4_3a,
     table_4_3a_note_10,
+    table_4_3a_pressed,
     table_4_3b,
     table_4_3c,
     table_4_3d,
 )
 from groundsill.standards.sdpws_2021.two_sided import added_stiffness, same_material, unlike_materials
-from groundsill.standards.sheathing import SegmentShear, WallRules, finish_shear, panel_shear, proportions_of
+from groundsill.standards.sheathing import (
+    SegmentShear,
+    WallRules,
+    finish_shear,
+    panel_shear,
+    pressed_shear,
+    proportions_of,
+)
 from groundsill.working.equation import Q, equation, procedure
 from groundsill.working.table import Table
 
@@ -38,6 +51,7 @@ __all__ = [
     "lumber_unit_shear",
     "panel_unit_shear",
     "plaster_unit_shear",
+    "pressed_unit_shear",
     "with_15_32_value",
 ]
 
@@ -50,14 +64,14 @@ Factored = Annotated[float, Q("plf", "v_LRFD", "factored unit shear resistance")
     title="Allowable unit shear, earthquake",
     clause="4.1.4.1",
     source=SOURCE,
-    how="from memory",
     witness="230 to 670 plf within 1 plf (780 CMR Table 2306.3, allowables of the same panels and nails)",
 )
 def asd_seismic(v_n: NominalShear) -> Allowable:
     """The unit shear to hold against ASD earthquake forces: nominal over 2.8.
 
-    Plf. Source: SDPWS 2021, 4.1.4.1 (from memory; two public programs and a public review that quotes the page agree).
-    7/16 in. panels with 8d nails at 6 in.: 670/2.8 = 239 plf, as that review prints.
+    Plf. Source: SDPWS 2021, 4.1.4.1, quoted in github.com/rohreng/anderson-rohr-calcs,
+    docs/stacked-wood-qaqc-2026-09/B-shearwall-code-audit.md, S-1 (seen); nothing may be added to it. 7/16 in. panels
+    with 8d nails at 6 in.: 670/2.8 = 239 plf, as that review prints.
     """
     return v_n / 2.8
 
@@ -67,13 +81,13 @@ def asd_seismic(v_n: NominalShear) -> Allowable:
     title="Allowable unit shear, wind",
     clause="4.1.4.2",
     source=SOURCE,
-    how="from memory",
+    witness="335 plf (a public review of a program, S-1: 7/16 in., 8d at 6 in.)",
 )
 def asd_wind(v_n: NominalShear) -> Allowable:
     """The unit shear to hold against ASD wind forces: nominal over 2.0.
 
-    Plf. Source: SDPWS 2021, 4.1.4.2 (from memory; two public programs and a public review that quotes the page agree).
-    7/16 in. panels with 8d nails at 6 in.: 670/2.0 = 335 plf, as that review prints.
+    Plf. Source: SDPWS 2021, 4.1.4.2, quoted in the review that ``asd_seismic`` names, S-1 (seen). 7/16 in. panels with
+    8d nails at 6 in.: 670/2.0 = 335 plf, as that review prints.
     """
     return v_n / 2.0
 
@@ -83,13 +97,13 @@ def asd_wind(v_n: NominalShear) -> Allowable:
     title="Factored unit shear resistance, earthquake",
     clause="4.1.4.1",
     source=SOURCE,
-    how="from memory",
 )
 def lrfd_seismic(v_n: NominalShear) -> Factored:
     """The unit shear to hold against strength-level earthquake forces: 0.50 times nominal.
 
-    Plf. Source: SDPWS 2021, 4.1.4.1 (from memory; a public program agrees). 15/32 in. panels with 8d nails at 4 in.:
-    0.50 x 1,065 = 532.5 plf (our own arithmetic).
+    Plf. Source: SDPWS 2021, 4.1.4.1, as a public calculation library that names the edition holds it (seen:
+    github.com/kpff-andy-sazima/Structural-Tools, src/structural_tools/wood/sheathing.py). 15/32 in. panels with 8d
+    nails at 4 in.: 0.50 x 1,065 = 532.5 plf (our own arithmetic).
     """
     return 0.50 * v_n
 
@@ -99,13 +113,12 @@ def lrfd_seismic(v_n: NominalShear) -> Factored:
     title="Factored unit shear resistance, wind",
     clause="4.1.4.2",
     source=SOURCE,
-    how="from memory",
 )
 def lrfd_wind(v_n: NominalShear) -> Factored:
     """The unit shear to hold against strength-level wind forces: 0.80 times nominal.
 
-    Plf. Source: SDPWS 2021, 4.1.4.2 (from memory; a public program agrees). 15/32 in. panels with 8d nails at 4 in.:
-    0.80 x 1,065 = 852 plf (our own arithmetic).
+    Plf. Source: SDPWS 2021, 4.1.4.2, as the library that ``lrfd_seismic`` names holds it (seen). 15/32 in. panels with
+    8d nails at 4 in.: 0.80 x 1,065 = 852 plf (our own arithmetic).
     """
     return 0.80 * v_n
 
@@ -115,7 +128,8 @@ gravity_factor = earlier.gravity_factor.restated(
     clause="Table 4.3A, note 3",
     source=SOURCE,
     module=__name__,
-    why="recalled; a public review that quotes this edition agrees (0.92 for framing of 0.42).",
+    why="quoted in B-shearwall-code-audit.md of github.com/rohreng/anderson-rohr-calcs, S-6, with 0.92 for 0.42.",
+    how="seen",
 )
 
 with_15_32_value = earlier.with_15_32_value.restated(
@@ -223,9 +237,47 @@ def plaster_unit_shear(material: str, h: SegmentHeight, b_s: SegmentLength, load
 _NOTE_10 = "10d nails, hold-downs on the inside face of the end posts"
 
 
+@procedure(
+    "sdpws-2021/4.3A-pressed",
+    title="Unit shear of a segment with particleboard or structural fibreboard",
+    clause="4.1.4, 4.3.3 and Table 4.3A",
+    source=SOURCE,
+    alias="sdpws.pressed-board-shear",
+)
+def pressed_unit_shear(
+    material: str,
+    edge_spacing: Annotated[float, Q("in", "s", "spacing of nails along the edges")],
+    h: SegmentHeight,
+    b_s: SegmentLength,
+    G: SpecificGravity = 0.50,
+    load: str = "seismic",
+) -> SegmentShear:
+    """Nominal and design unit shear of a segment with particleboard or structural fibreboard, as old walls may be.
+
+    The factor of the framing's specific gravity, recalled of every wood-based board of the table, only lowers it.
+
+    Args:
+        material: row of Table 4.3A (``"structural fibreboard 1/2 in., 11 gauge roofing nails"``).
+        edge_spacing: nails along the edges, 6, 4, 3 or 2 in.; fibreboard at most 4.
+        h: height of the segment, ft.
+        b_s: sheathed length of the segment, ft.
+        G: specific gravity of the framing.
+        load: ``"seismic"`` or ``"wind"``.
+
+    Raises:
+        OutsideLimits: unknown board, spacing between the columns, proportions beyond Table 4.3.3.
+    """
+    return pressed_shear(RULES, material, edge_spacing, h, b_s, G, load)
+
+
 def _panels(load: str) -> Table:
     """One column for both loads."""
     return table_4_3a()
+
+
+def _pressed(load: str) -> Table:
+    """One column for both loads."""
+    return table_4_3a_pressed()
 
 
 def _over_gypsum(load: str) -> Table:
@@ -239,6 +291,7 @@ RULES = WallRules(
     no_blocking="4.3.5.3",
     panels=_panels,
     over_gypsum=_over_gypsum,
+    pressed=_pressed,
     thicker=THICKER,
     columns=dict.fromkeys(("seismic", "wind"), ("v_n", "v_n")),
     unblocked=table_4_3_5_3,
@@ -247,6 +300,7 @@ RULES = WallRules(
     require_aspect=require_aspect,
     by_stiffness=aspect_factor,
     by_strength=strength_sharing_factor,
+    slender_fibreboard=fibreboard_aspect_factor,
     alike=same_material,
     unlike=unlike_materials,
     stiffer=added_stiffness,
