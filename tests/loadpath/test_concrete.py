@@ -345,6 +345,16 @@ def test_three_tests_of_like_bolts_lift_concrete_and_wood() -> None:
     assert "passes by test: T0" in timber.reason
 
 
+def test_tests_never_say_passes_of_a_link_that_fails_and_nothing_where_no_force_comes() -> None:
+    held = Proof(True, "passes by test: T1 held at least 1,800 lb; a rule")
+    assert held.beside(1731.0, 1800.0) == held.words
+    assert held.beside(1731.0, 1055.0).startswith("the tests held it, but a few tests lift only what is indicated: ")
+    assert held.beside(1731.0, 1055.0).endswith("an engineer decides: T1 held at least 1,800 lb; a rule")
+    assert held.beside(0.0, 1055.0) == ""
+    wanting = Proof(False, "not yet proved by test: T1 moved 6 in.")
+    assert (wanting.beside(1731.0, 1055.0), wanting.beside(0.0, 1055.0)) == (wanting.words, "")
+
+
 def test_three_anchors_at_hardly_more_than_the_force_prove_no_fractile() -> None:
     """One in twenty of a kind lies 1.6 deviations under its mean: the least of three is no such value."""
     asked = front(three()).demand
@@ -366,16 +376,6 @@ def test_the_least_of_all_that_were_tested_counts() -> None:
     link = front(with_tests(without_cores(sound_house()), **tests))
     assert link.status == "indicated"
     assert f"T3 held {1.1 * asked:,.0f} lb, and each of 4 is to hold" in link.reason
-
-
-def test_tests_never_say_passes_of_a_link_that_fails_and_nothing_where_no_force_comes() -> None:
-    held = Proof(True, "passes by test: T1 held at least 1,800 lb; a rule")
-    assert held.beside(1731.0, 1800.0) == held.words
-    assert held.beside(1731.0, 1055.0).startswith("the tests held it, but a few tests lift only what is indicated: ")
-    assert held.beside(1731.0, 1055.0).endswith("an engineer decides: T1 held at least 1,800 lb; a rule")
-    assert held.beside(0.0, 1055.0) == ""
-    wanting = Proof(False, "not yet proved by test: T1 moved 6 in.")
-    assert (wanting.beside(1731.0, 1055.0), wanting.beside(0.0, 1055.0)) == (wanting.words, "")
 
 
 def test_one_record_may_tell_of_several_anchors() -> None:

@@ -360,7 +360,7 @@ def test_expansion_anchors_are_refused_in_masonry(material: str) -> None:
 
 def test_a_new_foundation_inside_is_told_where_the_design_has_one() -> None:
     house = with_pieces(brick_house(), an_inner_foundation())
-    told = "the design has a new foundation inside for this line (F1)"
+    told = "concrete drawn inside this line (F1) is counted by no check"
     assert told in bolts(house, work=True).reason
     assert told in stem(house, work=True).reason
     assert told not in bolts(house).reason

@@ -214,10 +214,15 @@ def brick_bearing(case: LineCase, id: str, segment: FoundationSegment) -> float:
 
 
 def inner_words(case: LineCase) -> str:
-    """The new foundation inside that a design has for this line, in words; nothing when it has none."""
+    """Concrete that a design draws inside this line, in words: no check counts it; nothing when it draws none."""
     marks = [
         piece.mark or id
         for id, piece in case.of_kind(ConcretePiece)
         if isinstance(piece, ConcretePiece) and piece.purpose == "inner foundation"
     ]
-    return f"the design has a new foundation inside for this line ({', '.join(marks)})" if marks else ""
+    if not marks:
+        return ""
+    return (
+        f"concrete drawn inside this line ({', '.join(marks)}) is counted by no check: to be worked out it must be a "
+        "piece of kind inner foundation"
+    )

@@ -140,6 +140,9 @@ def sliding(
     by_report = soil.friction.value is not None or soil.cohesion_psf.value is not None
     water = lifted_by_water_ft(reading, body.parts)
     clause, why = _why_not(reading, body, by_report, water)
+    if why and force_of(forces, body, direction, lateral) <= 0:
+        reason = f"no force comes to it along {direction}"
+        return cannot(address, title, "body", body.id, clause=clause, reason=reason, applies=False)
     if why:
         return cannot(address, title, "body", body.id, clause=clause, reason=why, marks=kind)
     widths = [p.segment.footing_width_in.value for p in body.parts]

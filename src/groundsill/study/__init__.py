@@ -24,6 +24,7 @@ from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
 from groundsill.loadpath.chain import verdict_of, weakest
 from groundsill.loadpath.headline import in_short
+from groundsill.loadpath.inner.strip import EARTHQUAKE_ALONE
 from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
@@ -161,6 +162,9 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     soil = [f"{c.mark} carries {floor(c.percent)} %" for c in bodies if c.percent is not None and c.percent < 100]
     if soil:
         headline += f"; soil: {', '.join(soil)}"
+    windy = [c.mark for c in lines if any(EARTHQUAKE_ALONE in link.reason for link in c.links)]
+    if windy:
+        headline += f"; {EARTHQUAKE_ALONE}, so that in wind nothing passes {', '.join(windy)}"
     uncounted = tuple(
         f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
     )

@@ -438,6 +438,11 @@ class DowelPiece:
     )
     shear_lb: float = about("Shear on one, strength level", unit="lb", least=0, most=20000, default=0.0)
     pull_lb: float = about("Pull on one, strength level", unit="lb", least=0, most=20000, default=0.0)
+    with_overstrength: bool = about(
+        "Those forces hold overstrength, or are no earthquake's",
+        help="otherwise, from seismic design category C up, they are taken times the overstrength factor of the system",
+        default=False,
+    )
     adhesive: Adhesive | None = about("Their adhesive", default=None)
 
 
