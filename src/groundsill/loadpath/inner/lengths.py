@@ -48,7 +48,8 @@ def _laps(case: LineCase, piece: InnerFoundationPiece, open_in: float) -> Iterat
         there = None if piece.lap_in is None else given("l_st", piece.lap_in, "in", "bars left sticking out, as drawn")
     words = f"{piece.bar}, class B, all lapped at one place{', the upper bars' if upper else ''}"
     if there is None:
-        reason = f"how far the bars stick out of each length poured is not drawn: {ceil(float(asked))} in. are asked ({words})"
+        length = f"{ceil(float(asked))} in. are asked ({words})"
+        reason = f"how far the bars stick out of each length poured is not drawn: {length}"
         yield cannot(address, title, "line", case.id, clause=_LAPS, reason=reason)
         return
     yield checked(
