@@ -13,11 +13,16 @@ from groundsill.forces.seismic import work_out
 from groundsill.forces.share import flexible_shares
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
+from groundsill.papers.document import GroupRow, TableBlock, plain_text
+from groundsill.papers.views.chain_view import chain_header
+from groundsill.papers.views.doubts import Doubts
+from groundsill.papers.views.summary import summary_blocks
 from groundsill.standards.aci318_19.development import lap_splice
 from groundsill.study import Run, run, working
 from groundsill.study.states import reading_of, states_of
 from groundsill.work.document import House
 from groundsill.work.inner import RESTS_ON_OLD
+from tests.loadpath.bolting import with_break
 from tests.loadpath.houses import doubtful_house, known_house
 from tests.loadpath.inner_houses import on_brick, with_ring, with_strip, with_work
 from tests.loadpath.test_by_edition import newer
@@ -65,6 +70,19 @@ def test_its_headline_names_what_carries_and_no_least_size_that_is_met_exactly()
     cover = next(each for each in chain.links if each.title == "cover of the bars")
     assert (cover.ratio, cover.verdict) == (1.0, "passes")
     assert chain.governing not in {each.address for each in chain.links if each.minimum}
+
+
+def test_the_mark_of_a_body_names_it_as_found_and_with_the_work() -> None:
+    """The ring is longer than any piece of the old foundation, and takes the next free number all the same."""
+    house = with_ring()
+    for line in ("line1", "line2", "line3", "line4"):
+        for step in range(30, 330, 60):
+            house = with_break(house, line, step + int(line[-1]), "gap")
+    before, after = run(house, ranges=False).runs
+    marks = {body.id: body.mark for body in before.bodies}
+    new = [body.mark for body in after.bodies if body.id not in marks]
+    assert {body.id: body.mark for body in after.bodies if body.id in marks} == marks
+    assert new == [f"B{len([mark for mark in marks.values() if mark.startswith('B')]) + 1}"]
 
 
 def test_as_found_stays_as_it_was() -> None:
@@ -428,6 +446,25 @@ def test_vertical_support_that_rests_on_the_old_foundation_is_said_in_these_word
     found = link(alone(), "line/inn1/old-beside/vertical/both")
     assert (found.status, found.reason) == ("does not apply", RESTS_ON_OLD)
     assert any(RESTS_ON_OLD in told for told in alone().remarks)
+    at_its_head = {chain.id: chain.remark for chain in alone().chains}
+    assert at_its_head["inn1"] == f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold"
+    assert all(told == "" for line, told in at_its_head.items() if line != "inn1")
+
+
+def test_what_holds_the_floor_up_stands_at_the_head_of_the_line_on_paper_and_in_the_summary() -> None:
+    new = next(chain for chain in alone().chains if chain.id == "inn1")
+    said = f"I1: {RESTS_ON_OLD}; nothing here says how long that will hold; "
+    assert new.headline.startswith(said)
+    assert plain_text(chain_header(new, "us", Doubts()).rows[0].value).startswith(said)
+    study = run(with_strip(), ranges=False)
+    told = " ".join(
+        plain_text(cell)
+        for block in summary_blocks(study, False)
+        if isinstance(block, TableBlock)
+        for row in block.rows
+        for cell in ((row.text,) if isinstance(row, GroupRow) else row)
+    )
+    assert RESTS_ON_OLD in told
 
 
 def test_a_second_support_is_asked_for_all_that_the_old_line_carries() -> None:

@@ -23,6 +23,7 @@ from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.plate_uplift import uplift_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
+from groundsill.work.inner import inner_of, plain_words
 from groundsill.work.pieces import Piece
 from groundsill.working.sheet import Sheet, open_sheet, quiet
 
@@ -47,6 +48,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
     """The chain of one line, with those of the pieces that stand on it."""
     remark, forces = check_words(reading, forces, id), as_asked(reading, forces, (id,))
     line, force = reading.house.survey.underfloor.lines[id], forces.lines[id]
+    inner = inner_of(pieces).get(id)
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
         case, stages = _quake(reading, forces, id, pieces)
@@ -67,7 +69,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
         force.reason,
         float(force.force_lb),
         stages,
-        remark=remark,
+        remark="; ".join(text for text in (*(plain_words(id, inner) if inner is not None else ()), remark) if text),
     )
 
 

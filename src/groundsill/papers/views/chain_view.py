@@ -103,7 +103,7 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
         Column("Demand", align="end"),
         Column("Capacity", align="end"),
         Column("Load"),
-        Column("Ratio", "best values", align="end"),
+        Column("Ratio", "as surveyed", align="end"),
         Column("Ratio", "least favourable", align="end"),
         Column("Verdict", share=0.85),
         Column("Rests on", share=0.6),
