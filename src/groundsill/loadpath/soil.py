@@ -144,8 +144,7 @@ def sliding(
         idle = force_of(forces, body, direction, lateral) <= 0
         reason = f"no force comes to it along {direction}" if idle else why
         return cannot(address, title, "body", body.id, clause=clause, reason=reason, applies=not idle, marks=kind)
-    widths = [p.segment.footing_width_in.value for p in body.parts]
-    contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
+    contact = sum((p.segment.footing_width_in.value or 0.0) / 12 * p.length_ft for p in body.parts)
     measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
     pushed: dict[Way, Pushed] = {
         "+": against_soil(reading, forces, body, direction, 1),
