@@ -114,7 +114,7 @@ def _with_overstrength(case: LineCase, piece: DowelPiece, entered: float) -> tup
     if piece.with_overstrength or case.forces.category in PLAIN_FORCE:
         return entered, ""
     Omega_0 = case.forces.system.Omega_0
-    more = scale(entered, Omega_0, symbol="Ω_0 F_u", label="with overstrength (ACI 318-19 17.10.5.3, 17.10.6.3)")
+    more = scale(entered, Omega_0, symbol="E_mh", label="with overstrength (ACI 318-19 17.10.5.3, 17.10.6.3)")
     return more, f"; times {float(Omega_0):g}, as nobody says that the force holds overstrength (17.10.6.3)"
 
 

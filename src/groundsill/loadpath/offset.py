@@ -55,7 +55,7 @@ def under_the_walls_above(case: LineCase) -> tuple[Link, ...]:
     address, title = f"line/{case.id}/old-beside/offset/both", "what holds up the walls above, off the new line"
     clause = case.forces.rules.cite("12.3.3.3")
     with section(address):
-        most = given("Ω_0 Q_E", float(case.overstrength), "lb", "the line's force with overstrength",
+        most = given("E_mh", float(case.overstrength), "lb", "the line's force with overstrength",
                      marks_of((case.overstrength,)))  # fmt: skip
     reason = (
         f"{_named(case)}: old wall, joists and foundation there must hold what these walls bring down when they turn, "

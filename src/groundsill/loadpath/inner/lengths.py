@@ -7,6 +7,7 @@ one place: class B.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link
@@ -47,9 +48,8 @@ def _laps(case: LineCase, piece: InnerFoundationPiece, open_in: float) -> Iterat
         there = None if piece.lap_in is None else given("l_st", piece.lap_in, "in", "bars left sticking out, as drawn")
     words = f"{piece.bar}, class B, all lapped at one place{', the upper bars' if upper else ''}"
     if there is None:
-        reason = (
-            f"how far the bars stick out of each length poured is not drawn: {float(asked):.0f} in. are asked ({words})"
-        )
+        length = f"{ceil(float(asked))} in. are asked ({words})"
+        reason = f"how far the bars stick out of each length poured is not drawn: {length}"
         yield cannot(address, title, "line", case.id, clause=_LAPS, reason=reason)
         return
     yield checked(
@@ -58,7 +58,7 @@ def _laps(case: LineCase, piece: InnerFoundationPiece, open_in: float) -> Iterat
     )  # fmt: skip
     room = f"line/{case.id}/footing/laps-room/both"
     with section(room):
-        both = multiply(there, 2.0, symbol="2 l_st", unit="in", label="bars stick out at both ends of a first length")
+        both = multiply(there, 2.0, symbol="l_2", unit="in", label="bars stick out at both ends of a first length")
         trench = given("l", open_in, "in", "longest trench open at once")
     yield checked(
         room, "room for the laps in the open trench", "line", case.id, level="strength", unit="in", demand=both,
