@@ -143,6 +143,9 @@ def test_an_alternative_is_asked_for_by_mark_id_or_name(ask: Asker, alder: Path,
     said = ask("loadpath", alder, "--with", "Z")
     assert said.code == 2
     assert said.err == f"1. --with: 'Z' is not allowed; the house has A ({name}), B (Leave alone)\n"
+    for part in (name[:5], name[:-2] + "x"):
+        said = ask("loadpath", alder, "--with", part)
+        assert said.err.endswith(f"B (Leave alone); did you mean A ({name})?\n")
 
 
 def test_as_found_and_with_exclude_each_other(ask: Asker, alder: Path) -> None:

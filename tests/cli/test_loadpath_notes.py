@@ -54,7 +54,7 @@ def test_what_to_measure_next_is_ranked_with_what_it_moves(ask: Asker, alder: Pa
         for flip in move.flips:
             assert squeezed(flip) in squeezed(said)
     assert places == sorted(places)
-    assert "One fact at a time, from end to end of its range, all others at their best value." in said
+    assert "One fact at a time, from end to end of its range, all others as surveyed." in said
     assert f"{counted(len(moves) - 5, 'fact')} that move less: --full shows them." in said
 
 

@@ -86,8 +86,11 @@ def links_of(study: Study) -> dict[tuple[str, str], Link]:
 
 
 def counts(link: Link) -> bool:
-    """A link that is checked: it applies, and has a figure."""
-    return link.status != "does not apply" and (link.demand, link.capacity) != (None, None)
+    """A link that is checked: it applies, and has a figure that moves with what it stands on.
+
+    How many bolts have their washer leaps or stays, so its link carries the marks of all that could make it leap.
+    """
+    return link.status != "does not apply" and (link.demand, link.capacity) != (None, None) and link.unit != "bolts"
 
 
 def figures(link: Link | None) -> tuple[float | None, float | None] | None:

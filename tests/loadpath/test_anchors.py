@@ -213,7 +213,8 @@ def test_washers_are_asked_for_below_panels_alone() -> None:
     assert washers(with_pieces(sound_house(), a_new_bolt("line1", 100.0, plate_washer=False))) is None
     met = washers(braced())
     assert met is not None
-    assert (met.status, met.reason) == ("does not apply", "every plate washer reaches the sheathed edge")
+    assert (met.status, met.reason) == ("passes", "every plate washer reaches the sheathed edge")
+    assert (met.demand, met.capacity, met.unit, met.minimum) == (2.0, 2.0, "bolts", True)
 
 
 def test_new_bolts_without_plate_washers_fail_below_a_panel() -> None:
@@ -236,10 +237,16 @@ def test_cut_washers_serve_where_hold_downs_take_the_whole_overturning() -> None
     ends = (a_hold_down("sg1a", 3.0), a_hold_down("sg1a", 93.0))
     link = washers(braced(*ends, plate=False))
     assert link is not None
-    assert (link.status, link.reason) == (
-        "does not apply",
-        "cut washers serve: every condition of the exception is met",
+    assert (link.status, link.reason) == ("passes", "cut washers serve: every condition of the exception is met")
+    plates = washers(braced(*ends))
+    assert plates is not None
+    assert plates.reason == (
+        "every nut has a plate washer all the same, laid as drawn; "
+        "cut washers serve: every condition of the exception is met"
     )
+    one = washers(braced(*ends, a_new_bolt("line1", 60.0), plate=False))
+    assert one is not None
+    assert one.reason.startswith("the nut of A60 has a plate washer all the same, laid as drawn; cut washers serve")
     cracked = washers(with_break(braced(*ends, plate=False), "line1", 0.0, "cold joint"))
     assert cracked is not None
     assert cracked.status == "fails"
@@ -265,7 +272,7 @@ def test_a_plate_washer_must_reach_the_sheathed_edge_where_the_shear_is_great() 
     narrow = with_sill(narrow, "si1a", width_in=measured(3.5))
     reached = washers(narrow)
     assert reached is not None
-    assert reached.status == "does not apply"
+    assert reached.status == "passes"
 
 
 # --- joints -----------------------------------------------------------------------------------------------------------

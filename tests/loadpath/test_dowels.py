@@ -30,7 +30,7 @@ def a_row(**changes: Any) -> DowelPiece:
     """Six #4 in the middle of the stem's top, 12 in. apart, far from its ends."""
     plain: dict[str, Any] = {
         "mark": "D1", "line": "line2", "from_in": 60.0, "to_in": 120.0, "count": 6, "embedment_in": 6.0,
-        "shear_lb": 800.0, "pull_lb": 300.0, "adhesive": GLUE,
+        "shear_lb": 800.0, "pull_lb": 300.0, "adhesive": GLUE, "with_overstrength": True,
     }  # fmt: skip
     return DowelPiece(**(plain | changes))
 
@@ -54,12 +54,23 @@ def test_each_bar_holds_what_the_standard_gives_it():
     assert shear.capacity == pytest.approx(by_hand.shear)
     assert pull.capacity == pytest.approx(by_hand.tension)
     assert (shear.level, shear.unit, shear.status) == ("strength", "lb", "passes")
-    assert shear.reason == f"{by_hand.shear_by} gives first"
+    assert shear.reason == f"{by_hand.shear_by} gives first, pushed along the face"
 
 
 def test_more_force_than_a_bar_holds_fails():
     found = links(house(), a_row(shear_lb=19_000.0, pull_lb=19_000.0))
     assert [link.status for link in found] == ["fails", "fails", "fails"]
+
+
+def test_a_force_that_nobody_says_holds_overstrength_is_taken_times_it():
+    """By the factor of the system that the house is worked out with, in category D."""
+    shear, pull, _ = links(house(), a_row(with_overstrength=False))
+    plain_shear, plain_pull, _ = links(house(), a_row())
+    times = shear.demand / plain_shear.demand
+    assert times in (2.0, 2.5, 3.0)
+    assert pull.demand == pytest.approx(times * plain_pull.demand)
+    assert f"times {times:g}, as nobody says that the force holds overstrength (17.10.6.3)" in shear.reason
+    assert "overstrength" not in plain_shear.reason
 
 
 def test_shear_and_pull_that_each_pass_fail_together():

@@ -87,6 +87,19 @@ def test_what_nobody_looked_at_under_the_footing_may_be_fill_and_passes_nothing(
         assert ("/sliding/" in address) != (told[address].verdict == "passes")  # a report's bearing answers bearing
 
 
+def test_other_doubts_keep_their_least_favourable_figure_where_fill_stops_the_verdict() -> None:
+    """A footing 16 in. wide, perhaps 12: what it presses with at the narrower end stands beside the open verdict."""
+    base = known_house().survey.foundation
+    narrow = {k: replace(s, footing_width_in=Fact(value=16.0, low=12.0, high=18.0, state="estimated"))
+              for k, s in base.segments.items()}  # fmt: skip
+    house = replace(known_house(), survey=replace(known_house().survey, foundation=replace(base, segments=narrow)))
+    known, unknown_fill = (bodies(soil(house, fill=f)) for f in (measured(False), Fact(state="unknown")))
+    pressed = [a for a, k in known.items() if "/bearing/" in a and (k.least_favourable or 0) > (k.ratio or 9)]
+    assert pressed
+    for address in pressed:
+        assert unknown_fill[address].least_favourable == pytest.approx(known[address].least_favourable)
+
+
 def test_soil_of_a_kind_that_nobody_saw_has_no_value() -> None:
     """No cohesion of a clay that nobody saw: every check of the soil's strength stays open."""
     found = bodies(soil(known_house(), kind=Fact(state="unknown")))

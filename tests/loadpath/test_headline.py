@@ -65,10 +65,36 @@ def test_minima_alone_still_name_the_tightest_of_them() -> None:
     assert concluded(chain(minimum("cover", 0.5), minimum("width", 0.7))).governing == "line/l1/width/l1/both"
 
 
+def test_what_passes_at_another_end_of_a_fact_is_stopped_only_as_surveyed() -> None:
+    found = concluded(chain(replace(link("sliding", 1.25), verdict="depends", depends_on=("Soil",))))
+    assert found.verdict == "depends"
+    assert found.headline.startswith(
+        "carries 80 % of the required force; then sliding stops it as surveyed; depends on"
+    )
+
+
 def test_every_link_without_any_capacity_is_listed() -> None:
     found = concluded(chain(link("boards", 0.5), link("plate", None), link("bolts", None), link("nails", 2.0)))
     assert found.percent == 0.0
     assert found.headline.startswith("carries none of the required force: plate; bolts")
+
+
+def test_a_little_force_that_nothing_carries_is_said_and_leads_no_headline() -> None:
+    joint = replace(link("sill joint at 16.0 ft", None), demand=25.0)
+    found = concluded(chain(link("boards", 0.5), joint, link("bolts", 1.25)))
+    assert (found.percent, found.governing) == (80.0, "line/l1/bolts/l1/both")
+    assert found.verdict == "fails"
+    assert found.headline == (
+        "carries 80 % of the required force; then bolts stops it; nothing at all carries a small force at: "
+        "sill joint at 16.0 ft, 25 lb of 1,000 lb"
+    )
+    alone = concluded(chain(link("boards", 0.5), joint))
+    assert (alone.percent, alone.verdict) == (97.5, "fails")
+    assert alone.headline.startswith("carries 97 % of the required force; nothing at all carries a small force at: ")
+    only = concluded(chain(joint))
+    assert (only.percent, only.governing) == (97.5, joint.address)
+    much = concluded(chain(link("boards", 0.5), replace(joint, demand=51.0)))
+    assert (much.percent, much.headline) == (0.0, "carries none of the required force: sill joint at 16.0 ft")
 
 
 def test_every_link_that_cannot_be_checked_is_listed_behind() -> None:

@@ -139,6 +139,21 @@ def test_a_headed_anchor_pulls_out_and_bursts_the_face() -> None:
     assert "cast in" not in face.extension
 
 
+def test_an_old_hooked_bolt_pulls_out_by_its_hook() -> None:
+    """ACI 318-19 17.6.3.2.2(b): 0.9 x 3,000 psi x 2 in. x 5/8 in., at 0.70 and three quarters."""
+    hook = {"anchor": "cast-in hooked", "adhesive": None}
+    found = anchor(braced(**hook, anchor_hook_in=2.0, anchor_edge_in=4.0))
+    assert found.capacity == pytest.approx(0.75 * 0.70 * 0.9 * 3000 * 2.0 * 0.625)
+    assert found.reason.startswith("pullout of the hook for the overstrength tension")
+    assert found.extension == ""
+    unseen = anchor(braced(**hook))
+    assert (unseen.status, unseen.clause) == ("cannot be checked", "ACI 318-19 17.6, 17.10.5")
+    assert "how far the anchor's hook stands out is not given" in unseen.reason
+    assert "the hook counts from 3 d_a" in anchor(braced(**hook, anchor_hook_in=1.0)).reason
+    glued = anchor(braced())
+    assert "hook" not in glued.reason
+
+
 # --- pairs -----------------------------------------------------------------------------------------------------------
 
 

@@ -16,10 +16,11 @@ import pytest
 
 from groundsill.house.fact import Fact, unknown
 from groundsill.house.model import FieldFacts, fields_of
-from groundsill.house.settle import Settling, prepare
+from groundsill.house.settle import End, Settling, prepare
 from groundsill.loadpath.chain import Link
 from groundsill.study import Study, run
-from groundsill.study.states import go, states_of
+from groundsill.study.looked import Parts
+from groundsill.study.states import states_of
 from groundsill.work.document import House
 from groundsill.work.pieces import BoltPiece, Piece, SplicePiece
 from groundsill.working.errors import GroundsillError
@@ -81,19 +82,19 @@ def doubted(name: str, floor: str = "as the rule says") -> tuple[House, Settling
     return house, prepare(house), run(house, ranges=False)
 
 
-def moved_by(settling: Settling[House], house: House, path: str) -> Iterator[dict[Key, Link]]:
+def moved_by(parts: Parts, path: str) -> Iterator[dict[Key, Link]]:
     """Every link of every state with one fact at either end of its range."""
-    states = states_of(house)
-    for end in ("low", "high"):
+    ends: tuple[End, End] = ("low", "high")
+    for end in ends:
         try:
-            chains = go(settling.at({path: end}).house, {}, states)[1]  # type: ignore[dict-item]
+            yield {
+                (state.key, link.address): link
+                for n, state in enumerate(parts.states)
+                for chain in parts.chains(n, {path: end})
+                for link in chain.links
+            }
         except GroundsillError:  # no force can be worked out there: nothing to compare
             continue
-        yield {
-            (state.key, address): link
-            for state, found in zip(states, chains, strict=True)
-            for address, link in found.links().items()
-        }
 
 
 @pytest.mark.parametrize(
@@ -102,9 +103,10 @@ def moved_by(settling: Settling[House], house: House, path: str) -> Iterator[dic
 def test_a_fact_marks_every_link_that_it_moves(name: str, floor: str) -> None:
     house, settling, study = doubted(name, floor)
     here, lost, moves = links_in(study), set(), 0
+    parts = Parts(settling, states_of(house))
     for fact in settling.facts:
         marks = set(settling.best.marks[fact.path])
-        for there in moved_by(settling, house, fact.path):
+        for there in moved_by(parts, fact.path):
             for key in here.keys() & there.keys():
                 if figures(here[key]) != figures(there[key]):
                     moves += 1
@@ -136,9 +138,10 @@ def test_a_fact_of_one_line_marks_no_other_line(path: str) -> None:
 def test_an_uncertain_fact_marks_every_link_that_either_end_moves(name: str) -> None:
     house, told, lost = HOUSES[name](), links_in(study_of(name)), set()
     settling = prepare(house)
+    parts = Parts(settling, states_of(house))
     for fact in settling.facts:
         wanted = set(settling.best.marks.get(fact.path, ()))
-        for there in moved_by(settling, house, fact.path):
+        for there in moved_by(parts, fact.path):
             for key in told.keys() & there.keys():
                 if figures(told[key]) != figures(there[key]) and not wanted <= set(told[key].marks):
                     lost.add((fact.path, key))

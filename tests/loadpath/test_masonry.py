@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from groundsill.house.fact import measured, unknown
 from groundsill.loadpath.chain import Link
 from groundsill.study import run
+from groundsill.work.document import House
 from tests.loadpath.bolting import (
     a_new_bolt,
     a_shear_test,
@@ -236,6 +237,30 @@ def test_wythes_that_nothing_ties_hold_no_bolt(facts: dict[str, Any], words: str
     assert words in link.reason
 
 
+def bolts_in(house: House) -> Link:
+    """The link of the bolts in the brick as a study over all ranges has it, as found."""
+    found = run(house).runs[0]
+    return next(k for c in found.chains for k in c.links if k.address == f"line/{LINE}/bolts-concrete/si2/both")
+
+
+def test_on_headers_that_nobody_measured_the_answer_depends() -> None:
+    """A1 asks a tenth of the face and 24 in.: in every twelfth course there would be too few."""
+    link = bolts_in(both_proofs())
+    assert link.status == "passes"
+    assert link.verdict == "cannot be checked"
+    assert "headers seen and not measured: taken as 14 % of the face, 16 in. clear" in link.reason
+    assert link.depends_on == ("Headers, percent of the face (F2)", "Clear distance between headers (F2)")
+    known = bolts_in(both_proofs(header_percent=measured(12.0), header_clear_in=measured(20.0)))
+    assert (known.status, known.verdict) == ("passes", "passes")
+    half = bolts_in(both_proofs(header_percent=measured(12.0)))
+    assert half.depends_on == ("Clear distance between headers (F2)",)
+
+
+def test_what_is_usual_of_headers_stands_in_for_none_that_were_looked_for_in_vain() -> None:
+    facts = {"header_course": measured(False), "header_percent": unknown(), "header_clear_in": unknown()}
+    assert "a bolt would hold one loose wythe" in bolts(both_proofs(**facts)).reason
+
+
 def test_measured_headers_that_meet_the_rule_hold_where_none_were_said_to_be_seen() -> None:
     facts = {"header_course": unknown(), "header_percent": measured(12.0), "header_clear_in": measured(20.0)}
     assert bolts(both_proofs(**facts)).status == "passes"
@@ -335,7 +360,7 @@ def test_expansion_anchors_are_refused_in_masonry(material: str) -> None:
 
 def test_a_new_foundation_inside_is_told_where_the_design_has_one() -> None:
     house = with_pieces(brick_house(), an_inner_foundation())
-    told = "the design has a new foundation inside for this line (F1)"
+    told = "concrete drawn inside this line (F1) is counted by no check"
     assert told in bolts(house, work=True).reason
     assert told in stem(house, work=True).reason
     assert told not in bolts(house).reason

@@ -131,4 +131,4 @@ def test_bolts_by_tests_stand_in_for_the_table() -> None:
 def test_the_inner_foundation_of_a_design_is_told() -> None:
     house = with_pieces(no_bolts(brick_house()), a_brick_plate(), an_inner_foundation())
     link = links(house, LINE, work=True)[f"bolts-concrete/{SILL}/both"]
-    assert "a new foundation inside for this line (F1)" in link.reason
+    assert "concrete drawn inside this line (F1) is counted by no check" in link.reason

@@ -21,11 +21,13 @@ from groundsill.work.document import Basis, House
 from groundsill.work.pieces import PanelPiece, SplicePiece
 from tests.loadpath.bolting import (
     WORK,
+    a_bolt,
     a_hold_down,
     a_new_bolt,
     a_panel,
     links,
     sound_house,
+    with_bolts,
     with_break,
     with_choices,
     with_pieces,
@@ -299,6 +301,43 @@ def test_old_bolts_whose_head_nobody_saw_hold_nothing_down_that_can_be_told() ->
     bolted = [k for k in found if k.startswith("plate-uplift/") and k.endswith("-tension/both")]
     assert bolted
     assert all("17.6.3" in found[key].clause for key in bolted)
+
+
+def hooked(psi: float = 3000.0, **changes: Any) -> dict[str, Link]:
+    """The wall on old 1/2 in. bolts, 7 in. deep and 3 in. from the face of an 8 in. stem, with a hook of 2 in."""
+    house = with_stem(plain(), "fs2", top_width_in=measured(8.0), strength_psi=measured(psi))
+    old = {
+        f"old-{n}": a_bolt("line2", s, mark=f"B{n}", washer="plate", **({"hook_in": measured(2.0)} | changes))
+        for n, s in enumerate(BOLTS)
+    }
+    bolts: dict[str, Any] = {"si2-0": None, "si2-1": None, **old}
+    return links(with_pieces(with_bolts(house, bolts), a_wall()), "line2", work=True)
+
+
+def test_an_old_bolt_with_a_hook_holds_by_it() -> None:
+    """ACI 318-19 17.6.3.2.2(b): 0.9 f'c e_h d_a, at 0.70 and three quarters against earthquake."""
+    link = hooked()[f"plate-uplift/{WALL}.2-tension/both"]
+    assert number(link.capacity) == pytest.approx(0.75 * 0.70 * 0.9 * 3000 * 2.0 * 0.5)
+    assert "pullout of the hook (17.6.3.2.2 b)" in link.reason
+    assert "17.6.3" in link.clause
+    assert hooked()[f"plate-uplift/{WALL}.2-together/both"].status in ("passes", "fails")
+    long = hooked(hook_in=measured(2.25))[f"plate-uplift/{WALL}.2-tension/both"]
+    assert number(long.capacity) > number(link.capacity)
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"hook_in": measured(1.0)}, "the hook counts from 3 d_a"),
+        ({"hook_in": measured(3.0)}, "the hook counts up to 4.5 d_a"),
+        ({"hook_in": Fact(state="absent")}, "what B2 has for a head or hook was not seen"),
+        ({"kind": "not seen"}, "what B2 has for a head or hook was not seen"),
+    ],
+)
+def test_a_hook_outside_the_rule_or_that_nobody_saw_is_not_counted(changes: dict[str, Any], words: str) -> None:
+    link = hooked(**changes)[f"plate-uplift/{WALL}.2-tension/both"]
+    assert link.status == "cannot be checked"
+    assert words in link.reason
 
 
 def test_the_plate_between_its_parts_drags_by_the_greatest_unit_shear() -> None:

@@ -11,7 +11,8 @@ import pytest
 
 from groundsill.doors.study_json import study_text
 from groundsill.house.settle import prepare
-from groundsill.loadpath.chain import Link, Status, Verdict, verdict_of
+from groundsill.loadpath.chain import Chain, Link, Status, Verdict, verdict_of, weakest
+from groundsill.loadpath.headline import slight
 from groundsill.study import AS_FOUND, FORMAT, Study, run, working
 from groundsill.work.document import House
 from groundsill.working.value import Mark, Value
@@ -123,14 +124,33 @@ def test_chain_and_house_are_judged_by_their_worst(name: str) -> None:
 
 
 @every_house
+def test_a_headline_names_the_soil_under_its_own_line_and_counts_the_rest(name: str) -> None:
+    for found in study_of(name).runs:
+        line = weakest(found.chains)
+        short = [body for body in found.bodies if body.percent is not None and body.percent < 100]
+        under = [body for body in short if line is None or any(each.scope_id == line.id for each in body.links)]
+        told = {body.mark for body in short if f"{body.mark} carries " in found.headline}
+        assert told == {body.mark for body in under}
+        others = len(short) - len(under)
+        assert (f"{others} {'other ' if under else ''}part" in found.headline) == (others > 0)
+
+
+def most_asked(links: tuple[Link, ...], chain: Chain) -> float:
+    return max(link.demand or 0.0 for link in links) / chain.force_lb
+
+
+@every_house
 def test_the_share_a_chain_carries_is_that_of_its_governing_link(name: str) -> None:
     for found in study_of(name).runs:
         for chain in chains_in(found):
-            zero = [link for link in chain.links if link.status == "fails" and link.ratio is None]
-            ratios = [link.ratio for link in chain.links if link.ratio is not None]
-            if zero:
+            little = slight(chain)
+            none = [link for link in chain.links if link.status == "fails" and link.ratio is None]
+            ratios = [link.ratio for link in chain.links if link.ratio is not None and not link.minimum]
+            assert all(link.title in chain.headline for link in none)
+            if len(none) > len(little):
                 assert chain.percent == 0.0
-                assert all(link.title in chain.headline for link in zero)
+            elif ratios and max(ratios) > 1 and little:
+                assert chain.percent == pytest.approx(min(100 / max(ratios), 100 - 100 * most_asked(little, chain)))
             elif ratios:
                 told = max(ratios) > 1 or all(link.status != "cannot be checked" for link in chain.links)
                 assert chain.percent == (pytest.approx(100 / max(ratios)) if told else None)

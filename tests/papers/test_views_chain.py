@@ -9,6 +9,7 @@ from groundsill.papers.document import Document, KeyValues, TableBlock
 from groundsill.papers.views.chain_view import chain_blocks, chain_header, first_to_fail_table, links_table
 from groundsill.papers.views.doubts import Doubts
 from groundsill.papers.writers.terminal import to_text
+from groundsill.working.value import Mark
 from tests.papers.views_sample import (
     BOLT_DOUBT,
     DUCTILE,
@@ -61,6 +62,20 @@ def test_indicated_names_its_extension_beside_its_reason() -> None:
     notes = [words(note) for note in table.footnotes]
     assert "2  Never tested." in notes
     assert "3  Extension beyond the standard: Concrete under 2,500 psi." in notes
+
+
+def test_a_long_row_of_figures_that_a_link_rests_on_stands_once_below_the_table() -> None:
+    """Twenty numbers in a narrow cell made one line of figures as high as a page."""
+    many = tuple(Mark("from memory", f"figure {n:02}") for n in range(20))
+    doubts = Doubts({mark: 2 * n + 11 for n, mark in enumerate(many)} | {BOLT_DOUBT: 7})
+    shared, other = link("a", "passes", marks=many), link("b", "passes", marks=many)
+    few = link("c", "passes", marks=(BOLT_DOUBT,))
+    table = links_table(chain(stage("a", shared), stage("b", other), stage("c", few)), "us", doubts)
+    assert [row_of(table, title)[7] for title in ("a", "b")] == ["†a", "†a"]
+    assert row_of(table, "c")[7] == doubts.dagger({BOLT_DOUBT})
+    below = [words(note) for note in table.footnotes if words(note).startswith("†a")]
+    assert below == [f"†a  {doubts.dagger(many).removeprefix('†')}"]
+    assert below[0].count(",") == 19
 
 
 def test_no_capacity_is_said_in_words_not_as_a_ratio() -> None:

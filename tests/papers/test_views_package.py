@@ -274,6 +274,18 @@ def test_chains_that_the_work_leaves_alone_are_not_printed_twice(package: Docume
     assert {span.anchor for span in leads} >= {f"as-found/line/line{n}" for n in (1, 2, 3, 4, 5)}
 
 
+def test_sheets_are_numbered_as_they_stand_in_the_package() -> None:
+    """A package of the second alternative alone has sheets C-1 and C-2, not C-1 and C-3."""
+    house, study, sheets = small_study()
+    work = next(run for run in study.runs if house.alternatives.get(run.key) and house.alternatives[run.key].pieces)
+    before = replace(house.alternatives[work.key], order=-1.0, name="Before it", mark="Z")
+    two = replace(house, alternatives={"before": before, **house.alternatives})
+    found = calculation_package(two, replace(study, runs=(study.runs[0], work)), sheets)
+    anchors = [b.anchor for b in found.blocks if isinstance(b, Figure) and b.anchor.startswith("plan/")]
+    assert anchors[-1] == "plan/2"
+    assert "plan/3" not in anchors
+
+
 def test_a_fact_used_from_a_range_shows_its_ends_and_why() -> None:
     house, study, sheets = small_study()
     fact = UncertainFact("survey.x", "Over 19 % moisture (K1)", "", False, False, True, "nobody had a meter")

@@ -69,7 +69,10 @@ def test_quarry_lane_stands_on_brick_and_stone_and_only_its_addition_is_within()
     assert {mark for mark, line in lines.items() if line.within == "in"} == {"L8", "L9", "L10"}
     masonry = {weak.key: weak for weak in path_of("quarry-lane").weaknesses}["masonry-perimeter"]
     assert masonry.outcome == "there"
-    assert "Inner strips and panels has a new foundation inside for line L1, L12" in masonry.reason
+    assert "Inner strips and panels draws concrete inside line L1, L12, which no check counts" in masonry.reason
+    ring = "A new foundation inside the front part has a new foundation inside for line L1, L14, L12, "
+    assert ring in masonry.reason
+    assert "(F11, F12, F13, F14)" in masonry.reason
     assert {item.key for item in path_of("quarry-lane").scope if item.outcome == "out"} == {"foundation"}
 
 

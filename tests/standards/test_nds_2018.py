@@ -22,7 +22,7 @@ from groundsill.working.dimensions import check_units
 from groundsill.working.equation import Equation
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import Sheet
-from groundsill.working.value import Value
+from groundsill.working.value import Value, marks_of
 
 DIAMETERS = (0.5, 0.625, 0.75, 0.875, 1.0)
 SPECIES = ("Douglas fir-larch", "Redwood", "Hem-fir", "Southern pine", "Western cedars")
@@ -471,11 +471,18 @@ def test_a_damp_crawlspace_takes_a_factor_that_was_read() -> None:
     assert not got.marks
 
 
-def test_strength_design_shows_that_its_factors_are_recalled() -> None:
+def test_strength_design_takes_factors_that_were_read() -> None:
     with Sheet():
         got = adjustment.adjusted_lateral(928.0, method="LRFD")
     assert isinstance(got, Value)
-    assert any("N1" in mark.what and mark.kind == "from memory" for mark in got.marks)
+    assert float(got) == pytest.approx(928.0 * 3.32 * 0.65)
+    assert {mark.what.split(",")[0].split(":")[0] for mark in got.marks} == {"NDS 2018 Table 11.3.1"}  # its equation
+
+
+def test_a_strand_board_shows_that_its_gravity_is_recalled_and_plywood_does_not() -> None:
+    with Sheet():
+        boards = {name: marks_of((bearing.table_12_3_3b().read(name),)) for name in bearing.table_12_3_3b().rows}
+    assert {name for name, marks in boards.items() if marks} == {"OSB, all grades"}
 
 
 # --- geometry and groups --------------------------------------------------------------------------------------------

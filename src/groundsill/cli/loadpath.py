@@ -6,8 +6,9 @@ pick (:func:`groundsill.papers.views.strip_view.stage_link`).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -89,7 +90,17 @@ def run_asked(study: Study, house: House, alternative: str | None) -> Run:
             return run
     there = [f"{_alternative_name(house, run)} ({run.name})" for run in study.runs[1:]]
     allowed = f"the house has {', '.join(there)}" if there else "the house has no alternative"
+    meant = _meant(alternative, [run.name for run in study.runs[1:]])
+    if meant:
+        marks = [f"{_alternative_name(house, run)} ({run.name})" for run in study.runs[1:] if run.name in meant]
+        allowed += f"; did you mean {' or '.join(marks)}?"
     raise BadSurvey((Fault("--with", repr(alternative), allowed),))
+
+
+def _meant(word: str, names: Sequence[str]) -> list[str]:
+    """The names that a word is a part of, else those spelled nearly as it is."""
+    part = word.strip().lower()
+    return [name for name in names if part and part in name.lower()] or get_close_matches(word, names)
 
 
 def _alternative_name(house: House, run: Run) -> str:

@@ -14,7 +14,6 @@ from dataclasses import dataclass
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
-from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.ground_beside import Beside

@@ -113,6 +113,8 @@ def irregular(reading: Reading) -> list[str]:
         found.append("storeys of different outlines")
     if split_levels(reading):
         found.append("a split level")
+    if reading.inner:
+        found.append("walls above that stand off the new lines under them (an out-of-plane offset)")
     return found
 
 

@@ -286,6 +286,15 @@ class Bolt:
     washer: Literal["none", "cut", "plate", "not seen"] = "not seen"
     rust: Fact[str] = about("Rust", choices=("none", "surface", "heavy"), factory=unknown)
     test_lb: Fact[float] = about("Load held in a test", unit="lb", least=0, most=50000, factory=unknown)
+    hook_in: Fact[float] = about(
+        "Hook at its lower end, from the inside of the shaft to the tip",
+        unit="in",
+        help="an L or J bolt: pulled up it holds by its hook",
+        measure="where the concrete is broken open beside one, or one like it was drawn",
+        least=0.5,
+        most=12,
+        factory=unknown,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,6 +17,7 @@ from groundsill.forces.share import Direction
 from groundsill.forces.wind import Lateral
 from groundsill.loadpath.bearing import PADS, bearing_links, pads_chain
 from groundsill.loadpath.chain import Chain, Link, Stage
+from groundsill.loadpath.check_value import as_asked
 from groundsill.loadpath.footings import Body, bodies_of, least_weight
 from groundsill.loadpath.ground import EXPANSIVE, shrinks
 from groundsill.loadpath.open_force import at_most, between, between_links
@@ -38,6 +39,8 @@ def body_chains(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Pi
 
 def soil_parts(reading: Reading, forces: Forces, pieces: Sequence[tuple[str, Piece]]) -> dict[str, Callable[[], Chain]]:
     """What works out the chain of each foundation body, and last of the pads under posts, by the id of the chain."""
+    with quiet():
+        forces = as_asked(reading, forces, reading.inner)
     parts: dict[str, Callable[[], Chain]] = {
         body.id: partial(_body_chain, reading, forces, body, pieces) for body in bodies_of(reading)
     }

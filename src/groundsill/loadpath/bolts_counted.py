@@ -31,9 +31,10 @@ _FACTS = ("diameter_in", "embedment_in", "hole_in", "nut", "rust", "test_lb")
 class Anchor:
     """A bolt that counts, in inches and lb; ``new`` when it is a piece of work.
 
-    ``embedment_in`` is None only where ``test_lb``, the load it held, stands in for it. ``doubts`` are what was not
-    seen of it; ``marks`` those of the facts by which it counts and of its own measures, ``edge_marks`` those of its
-    distance from the face of the concrete.
+    ``embedment_in`` is None only where ``test_lb``, the load it held, stands in for it. ``hook_in`` is how far the hook
+    of an L or J bolt stands out, None where it has none or nobody saw it. ``doubts`` are what was not seen of it;
+    ``marks`` those of the facts by which it counts and of its own measures, ``edge_marks`` those of its distance from
+    the face of the concrete, ``hook_marks`` those of its hook.
     """
 
     id: str
@@ -53,6 +54,8 @@ class Anchor:
     edge_marks: frozenset[Mark] = frozenset()
     adhesive: Adhesive | None = None
     hole_in: float | None = None
+    hook_in: float | None = None
+    hook_marks: frozenset[Mark] = frozenset()
 
     @property
     def slack_in(self) -> float:
@@ -175,6 +178,8 @@ def _of_bolt(case: LineCase, id: str, bolt: Bolt) -> Anchor:
         marks=case.reading.marked(path, *_FACTS),
         edge_marks=case.reading.marked(path, "edge_in"),
         hole_in=bolt.hole_in.value,
+        hook_in=bolt.hook_in.value,
+        hook_marks=case.reading.marked(path, "hook_in"),
     )
 
 

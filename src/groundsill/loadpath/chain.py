@@ -107,7 +107,8 @@ class Chain:
     ``force_lb`` is the line's earthquake force at strength level, before redundancy; of a foundation body, the greater
     of its forces by an earthquake along x and one along y. ``percent`` is the share of the required force that the
     weakest checked link carries; None when nothing could be checked, and where that link would carry it all while
-    another could not be checked. ``remark`` is what stands at its head whatever the verdict.
+    another could not be checked. A link without any strength that is asked for next to nothing takes off only that.
+    ``remark`` is what stands at its head whatever the verdict.
     """
 
     id: str

@@ -17,12 +17,13 @@ from groundsill.forces.reading import line_ends
 from groundsill.house.underfloor import PlateSplice
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.loadpath.floor_cut import asked_of_chord, pushed_weights
+from groundsill.loadpath.inner.hung_chord import hung_chord
 from groundsill.loadpath.plate import Held, joint_strength, joint_title
 from groundsill.mechanics.cut import moment_at
 from groundsill.mechanics.plan import rotate
-from groundsill.standards.statics.floors import chord_force
 from groundsill.working.sheet import section
-from groundsill.working.steps import convert, given, note
+from groundsill.working.steps import given, note
 from groundsill.working.value import marks_of
 
 __all__ = ["chord_stage"]
@@ -49,6 +50,8 @@ def chord_stage(case: LineCase) -> Stage:
 def _links(case: LineCase) -> tuple[Link, ...]:
     address = f"line/{case.id}/chord/{case.id}/both"
     joints = case.reading.on_line(case.reading.house.survey.underfloor.splices, case.id)
+    if case.inner is not None:
+        return (hung_chord(case, case.inner, _clause(case)),)
     if case.line.position == "interior":
         return (_no_chord(case, address, "the line lies inside the floor: the chords run in its edges"),)
     if case.line.framing == "platform" and not joints:
@@ -146,22 +149,13 @@ def _pull(case: LineCase, station_in: float) -> _Pull | None:
     D = given("D", depth / 12, "ft", "depth of the floor at the cut, outer line to outer line")
     moments = [_moment(case, turn, place, level) for level in range(len(case.forces.levels))]
     least, most = (
-        _chord(case, amount, D, words)
+        asked_of_chord(case, amount, D, words)
         for amount, words in (
             (moments[0], "by the floor's own level alone"),
             (sum(moments), "by all levels, as if all came through the floor"),
         )
     )
     return _Pull(least, most, outermost=not min(beside) < mine - _EDGE_IN or not max(beside) > mine + _EDGE_IN)
-
-
-def _chord(case: LineCase, moment_lb_in: float, D: float, words: str) -> float:
-    doubts = marks_of(level.force_lb for level in case.forces.levels)
-    M = convert(
-        given("M", abs(moment_lb_in), "lb-in", f"moment in the floor at the cut, {words}", doubts), "lb-in", "lb-ft"
-    )
-    effects = case.forces.rules.effects
-    return effects.asd_earthquake(effects.horizontal_effect(case.forces.rho, chord_force(M, D)))
 
 
 def _beside(case: LineCase, turn: float, place: float, mine: float) -> list[float]:
@@ -179,15 +173,9 @@ def _beside(case: LineCase, turn: float, place: float, mine: float) -> list[floa
 
 def _moment(case: LineCase, turn: float, place: float, level: int) -> float:
     """The moment in the floor at a cut across the line, by one level's force, lb-in, strength level."""
-    house, force = case.reading.house, case.forces.levels[level]
-    if not force.weight_lb:
+    house, force, loads = case.reading.house, case.forces.levels[level], pushed_weights(case, turn, level)
+    if not loads:
         return 0.0
-    push = float(force.force_lb) / float(force.weight_lb)
-    loads = []
-    for item in case.forces.items:
-        part = sum(share for at, share in item.levels if at == level) if item.seismic else 0.0
-        if part:
-            loads.append((push * part * float(item.weight_lb), [rotate(point, turn) for point in item.points]))
     holds = []
     for id, line in case.forces.lines.items():
         if line.relied_on and line.flexible and line.direction != case.force.direction:

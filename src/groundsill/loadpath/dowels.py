@@ -14,6 +14,7 @@ from groundsill.loadpath.case import LineCase, cannot, checked, foundation_at
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry
+from groundsill.loadpath.prying import PLAIN_FORCE
 from groundsill.loadpath.stem import cored_strength, height_facts, height_of, near_break, strength_of
 from groundsill.standards.aci318_19.bond import INDOOR, OUTDOOR
 from groundsill.standards.aci318_19.dowels import Dowel, dowel_in_old_concrete
@@ -23,7 +24,7 @@ from groundsill.standards.common_practice.pull_tests import pull_tests
 from groundsill.work.pieces import Adhesive, DowelPiece
 from groundsill.working.errors import OutsideLimits
 from groundsill.working.sheet import section
-from groundsill.working.steps import given
+from groundsill.working.steps import given, scale
 from groundsill.working.value import Mark, marks_of
 
 __all__ = ["dowel_stages"]
@@ -95,15 +96,26 @@ def _checked(
         if not force or holds is None:
             continue
         with section(f"{address}-{key}/both"):
-            demand = given("V_u" if key == "shear" else "N_u", force, "lb", f"{key} on one bar, as entered")
+            entered = given("V_u" if key == "shear" else "N_u", force, "lb", f"{key} on one bar, as entered")
+            more, told = _with_overstrength(case, piece, entered)
         asked.append(checked(
             f"{address}-{key}/both", f"{title}, {key} on one", "line", case.id, level="strength", unit="lb",
-            demand=demand, capacity=holds, clause=_CLAUSE, reason=f"{by} gives first", extension=found.extension,
+            demand=more, capacity=holds, clause=_CLAUSE, extension=found.extension,
+            reason=f"{by} gives first{f', pushed {piece.push}' if key == 'shear' else ''}{told}",
             marks=marks, working=(f"{address}/both",),
         ))  # fmt: skip
     yield from asked
     if len(asked) > 1:
         yield _together(case, named, asked)
+
+
+def _with_overstrength(case: LineCase, piece: DowelPiece, entered: float) -> tuple[float, str]:
+    """The force with overstrength where anchors must have it and the entry does not hold it, and a word of it."""
+    if piece.with_overstrength or case.forces.category in PLAIN_FORCE:
+        return entered, ""
+    Omega_0 = case.forces.system.Omega_0
+    more = scale(entered, Omega_0, symbol="E_mh", label="with overstrength (ACI 318-19 17.10.5.3, 17.10.6.3)")
+    return more, f"; times {float(Omega_0):g}, as nobody says that the force holds overstrength (17.10.6.3)"
 
 
 def _together(case: LineCase, named: tuple[str, str], asked: Sequence[Link]) -> Link:

@@ -13,6 +13,7 @@ from groundsill.loadpath.balloon import STUD_NAILS, blocked, own_chain, spiked_j
 from groundsill.loadpath.case import LineCase, Share, cannot, checked, expected_at, part_length
 from groundsill.loadpath.chain import Link, ScopeKind
 from groundsill.loadpath.hardware import AS_ENTERED, Into, clip, into_floor, into_plate, into_sills
+from groundsill.loadpath.offset import raised, saying_so
 from groundsill.loadpath.plate import NAIL_SPREAD
 from groundsill.work.pieces import TiePiece
 from groundsill.working.errors import OutsideLimits
@@ -40,7 +41,7 @@ def tie_links(case: LineCase, joists: Joists) -> tuple[Link, ...]:
             place = _place(case, brace.id, "segment", f"floor to sill in {brace.name}")
             share = Share(brace.share, case.doubts)
             links.append(_link(case, joists, (brace.from_in, brace.to_in), share, place))
-    return tuple(links)
+    return saying_so(case, links)
 
 
 def _over_panels(case: LineCase, joists: Joists) -> tuple[Link, ...]:
@@ -85,7 +86,7 @@ def _link(case: LineCase, joists: Joists, stretch: tuple[float, float], share: S
         return cannot(*place, clause=case.nds.cite("chapter 12"), reason=reason)
     with section(place[0]):
         part = given("β", share.part, "1", "share of the line's force that passes here", share.marks)
-        force = scale(case.allowable, part, symbol="V", label=place[1])
+        force = raised(case, scale(case.allowable, part, symbol="V", label=place[1]))
     rolling = _may_roll(case, own_chain(case) or any(t.adds_rim for t in ties))  # spiked to studs, joists cannot roll
     if rolling is not None:
         fails, reason = rolling

@@ -93,7 +93,10 @@ def parts_on(reading: Reading, line: str) -> tuple[Part, ...]:
 
 
 def bodies_of(reading: Reading) -> tuple[Body, ...]:
-    """The foundation bodies of a house, in order of size."""
+    """The foundation bodies of a house in order of size, those that work adds after all that stand.
+
+    So a mark names one body as found and with the work: new concrete takes the next free number, whatever its size.
+    """
     parts = reading.once("foundation parts", lambda: _parts(reading))
     parents = list(range(len(parts)))
 
@@ -109,9 +112,14 @@ def bodies_of(reading: Reading) -> tuple[Body, ...]:
     groups: dict[int, list[Part]] = {}
     for i, part in enumerate(parts):
         groups.setdefault(root(i), []).append(part)
-    ordered = sorted(
-        groups.values(), key=lambda g: (-sum(p.length_ft for p in g), min((p.segment_id, p.from_in) for p in g))
-    )
+
+    def order(group: list[Part]) -> tuple[bool, float, tuple[str, float]]:
+        old = [part for part in group if part.segment.line not in reading.inner]
+        stands = old or group
+        size, first = sum(p.length_ft for p in stands), min((p.segment_id, p.from_in) for p in stands)
+        return not old, -size, first
+
+    ordered = sorted(groups.values(), key=order)
     found = []
     for n, group in enumerate(ordered, start=1):
         first = min(group, key=lambda p: (p.segment_id, p.from_in))

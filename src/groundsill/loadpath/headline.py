@@ -8,29 +8,32 @@ from math import floor
 
 from groundsill.loadpath.chain import Chain, Expected, Link, governing, verdict_of
 
-__all__ = ["concluded", "first_to_fail", "in_short", "spread_words"]
+__all__ = ["concluded", "first_to_fail", "in_short", "slight", "slight_words", "spread_words"]
 
 _TAILS = ("cannot be checked", "only indicated, until tested or accepted", "depends on")
 _NAMED = 4  # links named before the rest are only counted
+_SLIGHT = 0.05  # of the line's force: a force that small leads no headline, whatever carries it (our choice, no source)
 
 
 def concluded(chain: Chain) -> Chain:
     """The chain with its verdict, percentage, governing link, order of failing and headline."""
     if not chain.relied_on:
         return replace(chain, verdict="does not apply", headline=f"not relied on: {chain.relied_reason}")
-    links = chain.links
-    worst = governing(links)
+    links, little = chain.links, slight(chain)
+    worst = governing([link for link in links if link not in little]) or governing(links)
     verdict = verdict_of(link.verdict for link in links)
     percent = None
-    nothing = [link for link in links if link.status == "fails" and link.ratio is None]
+    nothing = [link for link in links if link.status == "fails" and link.ratio is None and link not in little]
     if nothing:
         percent = 0.0
     elif worst is not None and worst.ratio:
         percent = 100.0 / worst.ratio
+    if little:
+        all_but = 100.0 * (1.0 - max(link.demand or 0.0 for link in little) / chain.force_lb)
+        percent = all_but if percent is None else min(percent, all_but)
     if percent is not None and percent >= 100 and any(link.status == "cannot be checked" for link in links):
         percent = None  # what was not checked may stop it sooner
-    asked = "required force" if chain.kind == "line" else "load asked of it"
-    told = _words(percent, worst, nothing, links, asked)
+    told = _words(chain, percent, worst, nothing)
     return replace(
         chain,
         verdict=verdict,
@@ -41,9 +44,28 @@ def concluded(chain: Chain) -> Chain:
     )
 
 
-def _words(percent: float | None, worst: Link | None, nothing: list[Link], links: tuple[Link, ...], asked: str) -> str:
+def slight(chain: Chain) -> tuple[Link, ...]:
+    """The links of a line that have no strength at all, and are asked for next to nothing of its force."""
+    return tuple(
+        link
+        for link in chain.links
+        if link.status == "fails" and link.ratio is None and link.unit == "lb"
+        and chain.kind == "line" and 0 < (link.demand or 0.0) <= _SLIGHT * chain.force_lb
+    )  # fmt: skip
+
+
+def slight_words(chain: Chain) -> str:
+    """What little force finds nothing to carry it, and where; nothing where all is carried or much is not."""
+    told = [f"{link.title}, {link.demand:,.0f} lb of {chain.force_lb:,.0f} lb" for link in slight(chain)]
+    return f"nothing at all carries a small force at: {'; '.join(told)}" if told else ""
+
+
+def _words(chain: Chain, percent: float | None, worst: Link | None, nothing: list[Link]) -> str:
+    links = chain.links
+    asked = "required force" if chain.kind == "line" else "load asked of it"
     unknown = [link for link in links if link.status == "cannot be checked"]
-    tail = _tail(_TAILS[0], unknown)
+    tail = f"; {little}" if (little := slight_words(chain)) else ""
+    tail += _tail(_TAILS[0], unknown)
     tail += _tail(_TAILS[1], [link for link in links if link.verdict == "indicated"])
     depends = dict.fromkeys(fact for link in links if link.verdict == "depends" for fact in link.depends_on)
     tail += f"; {_TAILS[2]}: {'; '.join(depends)}" if depends else ""
@@ -51,7 +73,9 @@ def _words(percent: float | None, worst: Link | None, nothing: list[Link], links
         stops = "; ".join(dict.fromkeys(link.title for link in nothing))
         return f"carries none of the {asked}: {stops}{tail}"
     if percent is not None and percent < 100 and worst is not None:
-        return f"carries {floor(percent)} % of the {asked}; then {worst.title} stops it{tail}"
+        surveyed = " as surveyed" if worst.verdict == "depends" else ""  # another end of a fact lets it pass
+        stops = f"; then {worst.title} stops it{surveyed}" if worst.ratio is not None and worst.ratio > 1 else ""
+        return f"carries {floor(percent)} % of the {asked}{stops}{tail}"
     if worst is None or not worst.ratio:
         return "nothing could be checked" + tail if unknown else "no force comes to it"
     near = f"{worst.title} at {worst.ratio:.2f}"

@@ -23,6 +23,7 @@ from groundsill.standards.aci318_19.pullout import (
     blowout_corner_factor,
     blowout_of_group,
     headed_pullout,
+    hooked_pullout,
     side_face_blowout,
 )
 from groundsill.standards.aci318_19.scope import anchor_scope
@@ -39,10 +40,11 @@ from groundsill.working.steps import given, least, note, scale
 
 __all__ = ["Held", "earthquake_rules", "held_by", "row_of", "share_of"]
 
-_CAST_IN = "cast-in headed"
+_HOOKED = "cast-in hooked"
 _SIDE = "concrete breakout, no supplementary reinforcement, cast in"
 _NOT_TESTED = "an anchor set afterwards in old concrete, until it is tested in place"
 _NO_HEAD = "the bearing area of the anchor's head is not given"
+_NO_HOOK = "how far the anchor's hook stands out is not given (anchor_hook_in)"
 
 Way = tuple[float, float]
 
@@ -103,10 +105,13 @@ def held_by(
     end = given("c_end", to_end(case, piece.station_in), "in", "anchor to the end of the concrete along the line")
     placed = _Set(piece, f_c, h_ef, near, far, end, tuple(beside) or (piece,), share_of(piece, beside))
     quake = earthquake_rules(case)
-    glue = None if piece.anchor == _CAST_IN else glue_of(piece.adhesive, f_c, quake)
+    glue = glue_of(piece.adhesive, f_c, quake) if piece.anchor == "adhesive" else None
     steel, stresses = _steel(piece)
     ways = {"breakout": _breakout(placed, glue)}
-    ways |= {"bond": _bond(placed, glue)} if glue is not None else _headed(placed)
+    if glue is not None:
+        ways["bond"] = _bond(placed, glue)
+    else:
+        ways |= _hooked(placed) if piece.anchor == _HOOKED else _headed(placed)
     nominal = least(*(v[1] for v in ways.values()), symbol="N_n", label="least nominal strength that concrete governs")
     if quake:
         ways = {way: (seismic_tension(v[0]), v[1]) for way, v in ways.items()}
@@ -207,6 +212,18 @@ def _bond(placed: _Set, glue: Glue) -> Way:
         failure=glue.failure,
     )
     return _part(bond.design, bond.nominal, part, "N_a")
+
+
+def _hooked(placed: _Set) -> dict[str, Way]:
+    """Pullout of an L or J bolt by its hook, in cracked concrete; no rule has it burst the side face (17.6.4)."""
+    piece = placed.piece
+    if piece.anchor_hook_in is None:
+        raise OutsideLimits(_NO_HOOK)
+    e_h = given("e_h", piece.anchor_hook_in, "in", "hook, from the inside of the shaft to its tip")
+    d_a = given("d_a", piece.anchor_diameter_in, "in", "anchor diameter")
+    out = hooked_pullout(placed.f_c, e_h, d_a)
+    phi = table_17_5_3().read("pullout or pryout, cast in", "tension")
+    return {"pullout of the hook": (design_strength(phi, out), out)}
 
 
 def _headed(placed: _Set) -> dict[str, Way]:

@@ -86,12 +86,19 @@ def bond_of(case: LineCase, id: str, segment: FoundationSegment) -> Bond:
         return Bond(0.0, many, why_not=reason, marks=marks)
     filled = _collar(segment.collar_joint_filled)
     tied = segment.header_course.value is not False
-    if share is not None and clear is not None:
+    taken = "unknown" in (segment.header_percent.state, segment.header_clear_in.state)
+    if share is not None and clear is not None and (tied or not taken):
         p_h = given("p_h", share / 100, "1", "headers, share of the face", marks)
         tied = bonded_wythes(p_h, given("s_h", clear, "in", "clear distance between headers", marks))
         seen = f"headers {share:g} % of the face, {clear:g} in. clear between them"
+        seen = (
+            f"headers seen and not measured: taken as {share:g} % of the face, {clear:g} in. clear" if taken else seen
+        )
+    elif tied:
+        reason = "headers were seen, and nobody can tell their share of the face or how far apart they are: count them"
+        return Bond(0.0, many, why_not=reason, marks=marks)
     else:
-        seen = "headers seen, their share and spacing not measured" if tied else "no headers"
+        seen = "no headers"
     if tied:
         return Bond(many, many, f"{many:g} wythes, {seen}, {filled}", marks=marks)
     return Bond(1.0, many, f"one of {many:g} wythes counts ({seen}: A106.2.2.1 makes the others veneer)", marks=marks)
@@ -207,10 +214,15 @@ def brick_bearing(case: LineCase, id: str, segment: FoundationSegment) -> float:
 
 
 def inner_words(case: LineCase) -> str:
-    """The new foundation inside that a design has for this line, in words; nothing when it has none."""
+    """Concrete that a design draws inside this line, in words: no check counts it; nothing when it draws none."""
     marks = [
         piece.mark or id
         for id, piece in case.of_kind(ConcretePiece)
         if isinstance(piece, ConcretePiece) and piece.purpose == "inner foundation"
     ]
-    return f"the design has a new foundation inside for this line ({', '.join(marks)})" if marks else ""
+    if not marks:
+        return ""
+    return (
+        f"concrete drawn inside this line ({', '.join(marks)}) is counted by no check: to be worked out it must be a "
+        "piece of kind inner foundation"
+    )

@@ -11,6 +11,7 @@ from groundsill.loadpath.both_ways import with_both_ways
 from groundsill.loadpath.bracing import bracing_stages, with_strengths
 from groundsill.loadpath.case import LineCase, case_of, demands
 from groundsill.loadpath.chain import Chain, Stage
+from groundsill.loadpath.check_value import as_asked, check_words
 from groundsill.loadpath.chords import chord_stage
 from groundsill.loadpath.dowels import dowel_stages
 from groundsill.loadpath.drift import drift_stage
@@ -22,6 +23,7 @@ from groundsill.loadpath.plate import splice_stage
 from groundsill.loadpath.plate_uplift import uplift_stage
 from groundsill.loadpath.proof import with_acceptances
 from groundsill.loadpath.wind import wind_stage
+from groundsill.work.inner import inner_of, plain_words
 from groundsill.work.pieces import Piece
 from groundsill.working.sheet import Sheet, open_sheet, quiet
 
@@ -44,7 +46,9 @@ def _quake(
 
 def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[str, Piece]]) -> Chain:
     """The chain of one line, with those of the pieces that stand on it."""
+    remark, forces = check_words(reading, forces, id), as_asked(reading, forces, (id,))
     line, force = reading.house.survey.underfloor.lines[id], forces.lines[id]
+    inner = inner_of(pieces).get(id)
     stages: tuple[Stage, ...] = ()
     if force.relied_on:
         case, stages = _quake(reading, forces, id, pieces)
@@ -65,6 +69,7 @@ def chain_of(reading: Reading, forces: Forces, id: str, pieces: Sequence[tuple[s
         force.reason,
         float(force.force_lb),
         stages,
+        remark="; ".join(text for text in (*(plain_words(id, inner) if inner is not None else ()), remark) if text),
     )
 
 

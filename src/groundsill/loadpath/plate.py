@@ -13,6 +13,7 @@ from groundsill.loadpath.balloon import own_chain
 from groundsill.loadpath.case import LineCase, cannot, checked, expected_at, moisture_of, species_of
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.hardware import into_plate, tie_strap
+from groundsill.loadpath.offset import raised, saying_so
 from groundsill.loadpath.openings import Around
 from groundsill.mechanics.collector import Drain, axial
 from groundsill.mechanics.plan import rotate
@@ -71,7 +72,8 @@ def splice_stage(case: LineCase) -> Stage:
     else:
         stations = [joint.station_in for _, joint in joints]
         links = tuple(_joint(case, id, joint, stations) for id, joint in joints) or (_none_recorded(case),)
-    return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links + _dragged(case))
+    links = saying_so(case, links + _dragged(case))
+    return Stage("plate-splices", "Top plate splices and collectors", "every link must pass", links)
 
 
 def _perforated_at(case: LineCase, station: float) -> Around | None:
@@ -99,7 +101,7 @@ def _dragged(case: LineCase) -> tuple[Link, ...]:
     try:
         with section(address):
             part = given("κ", brought, "1", "share of the line's force from floor beyond it, all taken at one end")
-            force = scale(case.allowable, part, symbol="T", label=title)
+            force = raised(case, scale(case.allowable, part, symbol="T", label=title))
             held = [tie_strap(case, p, (into_plate(case),)) for found in ends.values() for p in found[:1]]
             capacity = least(*(one.capacity for one in held), symbol="T_a", label="the weaker of the two ends")
     except OutsideLimits as refused:
@@ -158,7 +160,7 @@ def _joint(case: LineCase, id: str, joint: PlateSplice, stations: list[float]) -
             "share of the line's force that passes the joint: brought by the floor less taken by walls up to it",
             case.doubts,
         )
-        force = scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint")
+        force = raised(case, scale(case.allowable, past, symbol="T", label="axial force in the plate at the joint"))
         across = _perforated_at(case, joint.station_in)
         if across is not None:
             words = "between the parts of a perforated wall: by v_max, its greatest unit shear"

@@ -29,6 +29,7 @@ from groundsill.loadpath.ends import to_end
 from groundsill.loadpath.hold_downs import MASONRY, MASONRY_CLAUSE, in_masonry
 from groundsill.loadpath.openings import Around, FullHeight
 from groundsill.loadpath.stem import cored_strength, near_break, strength_of
+from groundsill.standards.aci318_19.pullout import hooked_pullout
 from groundsill.standards.aci318_19.scope import anchor_scope
 from groundsill.standards.aci318_19.steel import steel_strength_counted, steel_tension, stress_area
 from groundsill.standards.aci318_19.strength_factors import design_strength, interaction
@@ -43,7 +44,7 @@ from groundsill.working.value import Mark
 __all__ = ["uplift_stage"]
 
 _ACROSS = "3.10.2"
-_TENSION = "ACI 318-19 17.6.1, 17.6.2, 17.10.5"
+_TENSION = "ACI 318-19 17.6.1, 17.6.2, 17.6.3, 17.10.5"
 _TOGETHER = "ACI 318-19 17.8"
 _WASHER = "plate washer"
 _HOLE_OVER_IN = 1 / 16  # hole in sill and washer over the bolt's diameter
@@ -195,9 +196,27 @@ def _tension(case: LineCase, part: _Part, parts: Sequence[_Part], around: Around
     return checked(
         address, title, "segment", part.brace.segment_id, level="strength", unit="lb a bolt", demand=demand,
         capacity=capacity, clause=_TENSION, extension=next((e for _, e in found if e), ""),
-        reason=f"steel and breakout, {words}; bond and pullout are by the anchor's own report",
+        reason=f"{_ways(part)}, {words}",
         working=working_of(case, part.brace),
     )  # fmt: skip
+
+
+def _ways(part: _Part) -> str:
+    """By what the bolts of a part are checked in tension, in words."""
+    if all(anchor.hook_in is not None for _, _, anchor in part.bolts):
+        return "steel, breakout and pullout of the hook (17.6.3.2.2 b)"
+    return "steel and breakout; bond and pullout are by the anchor's own report"
+
+
+def _hook(anchor: Anchor, f_c: float) -> float:
+    """Design strength of a hooked bolt against pulling out of cracked concrete."""
+    assert anchor.hook_in is not None
+    e_h = given(
+        "e_h", anchor.hook_in, "in", f"hook of {anchor.name}, inside of its shaft to the tip", anchor.hook_marks
+    )
+    d_a = given("d_a", anchor.diameter_in, "in", "bolt diameter", anchor.marks)
+    phi = table_17_5_3().read("pullout or pryout, cast in", "tension")
+    return design_strength(phi, hooked_pullout(f_c, e_h, d_a))
 
 
 def _asked(case: LineCase) -> tuple[float, str]:
@@ -224,10 +243,10 @@ def _refused(case: LineCase, part: _Part) -> tuple[str, str] | None:
             return _TENSION, "the width of the concrete is not known"
         if anchor.edge_in is None or anchor.embedment_in is None:
             return _TENSION, f"how deep {anchor.name} goes and how far it stands from the face is not known"
-        if not anchor.new:
+        if not anchor.new and (anchor.hook_in is None or anchor.kind != "cast-in"):
             return (
                 "ACI 318-19 17.6.3",
-                f"what {anchor.name} has for a head or hook was not seen: its pullout is not known",
+                f"what {anchor.name} has for a head or hook was not seen (hook_in): its pullout is not known",
             )
         if anchor.kind != "cast-in" and not anchor.report:
             return "ACI 318-19 17.6.3, 17.6.5", f"{anchor.name} has no report, and bond and pullout are by that"
@@ -266,10 +285,12 @@ def _held(case: LineCase, bolt: tuple[str, SillPiece, Anchor], parts: Sequence[_
         s_along=s,
         anchor="cast in" if anchor.kind == "cast-in" else "post-installed",
     )
-    breakout = scale(cone.design, 1 / len(group), symbol="φN_cb/n", label="one bolt's part of the cone")
+    ways = [scale(cone.design, 1 / len(group), symbol="φN_cb/n", label="one bolt's part of the cone")]
+    if anchor.hook_in is not None:
+        ways.append(_hook(anchor, f_c))
     if case.lateral == "earthquake" and case.forces.category not in PLAIN_FORCE:
-        breakout = seismic_tension(breakout)
-    held = least(breakout, _steel(anchor), symbol="φN_n", label=f"{anchor.name}: steel or breakout")
+        ways = [seismic_tension(way) for way in ways]
+    held = least(*ways, _steel(anchor), symbol="φN_n", label=f"{anchor.name}: the least of its ways of failing")
     strength = "assumed" if cored_strength(case, id) is None else "tested"
     if anchor.kind == "cast-in":
         return held, anchor_scope(f_c, "cast in", strength).extension

@@ -1,7 +1,8 @@
 """What lifts an *indicated* value: tests of anchors in place, or the recorded decision of a named engineer.
 
-Neither ever lifts a link that fails. The rule for tests (how many, how far an anchor may have moved, which anchor
-stands for which) is our own choice, from no source, and is printed with every result that rests on it.
+Neither ever lifts a link that fails. The rule for tests (how many, how far beyond the force on one each must hold, how
+far it may have moved, which anchor stands for which) is our own choice, from no source, and is printed with every
+result that rests on it. The least of a few anchors is no 5 % fractile: the fewer they are, the more each must hold.
 """
 
 from __future__ import annotations
@@ -9,19 +10,22 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Literal
 
 from groundsill.house.foundation import FoundationTest
 from groundsill.loadpath.bolts_counted import Anchor
 from groundsill.loadpath.case import LineCase, foundation_at
 from groundsill.loadpath.chain import Link, Stage
+from groundsill.standards.common_practice.anchor_tests import load_over_force
 from groundsill.work.document import Acceptance
 from groundsill.work.pieces import HoldDownPiece, PanelPiece, Piece, SillBlockingPiece
+from groundsill.working.sheet import quiet
 from groundsill.working.value import Mark, marks_of
 
 __all__ = [
     "MOST_MOVED_IN", "NO_TEST", "TESTS_AT_LEAST", "TESTS_SHARE", "Proof", "accepted", "alike", "by_tests",
-    "with_acceptances",
+    "times_the_force", "with_acceptances",
 ]  # fmt: skip
 
 TESTS_AT_LEAST = 3
@@ -33,9 +37,21 @@ _STAYS = (
     "the tests held it, but a few tests lift only what is indicated: a link that fails by the equation stays so, and "
     "an engineer decides"
 )
+
+
+@cache
+def times_the_force(count: int) -> float:
+    """How many times the force on one each of so many tested anchors must hold."""
+    with quiet():
+        return float(load_over_force(float(count)))
+
+
 RULE = (
     f"rule: at least {TESTS_AT_LEAST} anchors or {100 * TESTS_SHARE:g} % of the line's, one on each stretch, "
-    f"moved at most {MOST_MOVED_IN:.2f} in. at the load (our choice, no source)"
+    f"moved at most {MOST_MOVED_IN:.2f} in. at the load; to prove the 5 % fractile each holds "
+    f"{times_the_force(TESTS_AT_LEAST):.2f} times the force where {TESTS_AT_LEAST} are tested, "
+    f"{times_the_force(10):.2f} where 10 are, {times_the_force(45):.2f} from 45 on (90 % confidence, scatter of 0.25: "
+    "our choice, no source)"
 )
 
 
@@ -105,6 +121,8 @@ def _asked(case: LineCase, anchors: Sequence[Anchor], demand: float, of_line: in
         count = sum(t.count for _, t in held)
         if count < needed:
             return Proof(False, f"not yet proved by test: {count} of {needed} anchors tested; {RULE}")
+        if wanting := _too_little(held, count, demand):
+            return Proof(False, f"not yet proved by test: {wanting}; {RULE}")
         told |= dict(held)
     return Proof(True, f"{_PASSES}{_told(told)}; {RULE}") if told else NO_TEST
 
@@ -151,13 +169,27 @@ def _short(test: FoundationTest, demand: float) -> str:
     return ""
 
 
+def _too_little(held: Sequence[tuple[str, FoundationTest]], count: int, demand: float) -> str:
+    """What the least of the tested anchors lacks before so many prove a 5 % fractile, in words; nothing if nothing."""
+    id, least = min(held, key=lambda pair: pair[1].result)
+    factor = times_the_force(count)
+    if least.result >= factor * float(demand):
+        return ""
+    force, each = f"{float(demand):,.0f} lb on one", f"{factor * float(demand):,.0f} lb"
+    held_by = f"{least.mark or id} held {least.result:,.0f} lb"
+    return f"{held_by}, and each of {count} is to hold {each}, {factor:.2f} times the {force}"
+
+
 def _told(tests: dict[str, FoundationTest]) -> str:
     least, most = min(t.result for t in tests.values()), max(t.displacement_in or 0.0 for t in tests.values())
     marks = ", ".join(t.mark or id for id, t in tests.items())
     who = ", ".join(dict.fromkeys(f"{t.by} {t.when}" for t in tests.values()))
     places = ", ".join(dict.fromkeys(f"{t.station_in / 12:.1f} ft" for t in tests.values()))
     count = sum(t.count for t in tests.values())
-    return f"{marks} held at least {least:,.0f} lb at no more than {most:g} in., {count} anchors at {places} ({who})"
+    return (
+        f"{marks} held at least {least:,.0f} lb at no more than {most:g} in., {count} anchors at {places} ({who}); "
+        f"{times_the_force(count):.2f} times the force on one was asked of each"
+    )
 
 
 # ---- Decisions of engineers -----------------------------------------------------------------------------------------

@@ -137,13 +137,14 @@ def sliding(
     soil = reading.house.survey.site.soil
     with section(address):
         kind = doubts_of_ground(reading, "sliding")
-    by_report = soil.friction.value is not None or soil.cohesion_psf.value is not None
+    by_report = any(fact.value is not None for fact in (soil.friction, soil.cohesion_psf))
     water = lifted_by_water_ft(reading, body.parts)
     clause, why = _why_not(reading, body, by_report, water)
     if why:
-        return cannot(address, title, "body", body.id, clause=clause, reason=why, marks=kind)
-    widths = [p.segment.footing_width_in.value for p in body.parts]
-    contact = sum((w or 0.0) / 12 * p.length_ft for w, p in zip(widths, body.parts, strict=True))
+        idle = force_of(forces, body, direction, lateral) <= 0
+        reason = f"no force comes to it along {direction}" if idle else why
+        return cannot(address, title, "body", body.id, clause=clause, reason=reason, applies=not idle, marks=kind)
+    contact = sum((p.segment.footing_width_in.value or 0.0) / 12 * p.length_ft for p in body.parts)
     measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
     pushed: dict[Way, Pushed] = {
         "+": against_soil(reading, forces, body, direction, 1),

@@ -18,6 +18,7 @@ from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.panel_details import panel_table
 from groundsill.loadpath.turning import END_POST_FT, WAYS
 from groundsill.standards.statics.walls import end_tension, overturning_moment
+from groundsill.standards.wall_construction import Washer
 from groundsill.work.pieces import HoldDownPiece
 from groundsill.working.sheet import section
 from groundsill.working.steps import given, scale
@@ -36,7 +37,7 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
         return None
     rules, clause = case.sdpws.washers(), case.sdpws.clauses.washers
     address, title = f"line/{case.id}/sill-bolts/{id}-washers/both", f"washers of the bolts in sill {sill.mark or id}"
-    place = _Place(address, title, id, clause)
+    place = _Place(address, title, id, clause, float(len(anchors)))
     with section(address):
         shears = [_tabulated(case, b) for b in panels]
         ends = [end for b in panels for end in _ends(case, b)]
@@ -46,13 +47,18 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
         reach = float(rules.read(_ROW, "gap to the sheathed edge", symbol="reach"))
         half = float(rules.read(_ROW, "side", symbol="side")) / 2
         wide = case.reading.noted(f"the width of sill {sill.mark or id}", f"survey.underfloor.sills.{id}.width_in")
+    with_plate = [a for a in anchors if a.plate_washer]
+    width = sill.width_in.value
+    anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
+    near = [a for a in with_plate if anywhere or (a.to_sheathing_in is not None and a.to_sheathing_in - half <= reach)]
+    if len(near) == len(anchors):  # whatever the force and the exception
+        return _in_order(place, _met(asked, anchors), bolts.marks | (wide if anywhere else frozenset()))
     doubts = bolts.marks
     if all(down for down, _ in ends):  # with an end that nothing holds down nothing else can spare the plates
         doubts |= marks_of((*shears, *(pull for _, pull in ends)))
         doubts = doubts.union(*(case.reading.marked(height_path(b.segment_id)) for b in panels))
     if asked.plate is False:
-        return _in_order(place, asked.reasons[0], doubts)
-    with_plate = [a for a in anchors if a.plate_washer]
+        return _in_order(place, _spared(anchors, with_plate, asked.reasons[0]), doubts)
     if len(with_plate) < len(anchors):
         return _without(place, anchors, with_plate, asked.reasons, doubts)
     doubts |= marks_of(shears)
@@ -65,27 +71,30 @@ def washer_link(case: LineCase, id: str, sill: SillPiece, bolts: Counted) -> Lin
             f"plate of {_names(beyond)} ends more than {reach:g} in. from the sheathed edge; cure: a plate long enough "
             "to reach there, or a new bolt nearer the sheathed edge"
         )
-        near = float(len(anchors) - len(beyond))
-        return _counted(place, float(len(anchors)), near, reason, doubts)
-    width = sill.width_in.value
-    anywhere = width is not None and width - 2 * half <= reach  # the plate reaches wherever the bolt stands
-    if not anywhere and any(a.to_sheathing_in is None for a in anchors):
-        reason = (
-            f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
-            "stand across the sill is not entered"
-        )
-        return cannot(address, title, "sill", id, clause=clause, reason=reason, marks=doubts)
-    return _in_order(place, "every plate washer reaches the sheathed edge", doubts)
+        return _counted(place, float(len(anchors) - len(beyond)), reason, doubts)
+    reason = (
+        f"every nut has a plate washer, which must reach to {reach:g} in. from the sheathed edge: where the bolts "
+        "stand across the sill is not entered"
+    )
+    return cannot(address, title, "sill", id, clause=clause, reason=reason, marks=doubts)
+
+
+def _met(asked: Washer, anchors: Sequence[Anchor]) -> str:
+    """What every bolt has, in words, where its plate does all that can be asked of it."""
+    if asked.plate is False:
+        return _spared(anchors, anchors, asked.reasons[0])
+    return "every plate washer reaches the sheathed edge" if asked.to_sheathed_edge else "every nut has a plate washer"
 
 
 @dataclass(frozen=True, slots=True)
 class _Place:
-    """Where the link stands: its address and title, its sill, its clause."""
+    """Where the link stands: its address and title, its sill, its clause, and how many bolts must have their washer."""
 
     address: str
     title: str
     id: str
     clause: str
+    asked: float
 
 
 def _tabulated(case: LineCase, brace: Brace) -> float:
@@ -128,17 +137,23 @@ def _without(
         f"{len(lacking)} of {len(anchors)} bolts have no plate washer ({_names(lacking)}): only those with one count "
         f"below a panel; cut washers do not serve, {'; '.join(reasons)}; cure: a plate washer under each of those nuts"
     )
-    return _counted(place, float(len(anchors)), float(len(having)), reason, marks)
+    return _counted(place, float(len(having)), reason, marks)
+
+
+def _spared(anchors: Sequence[Anchor], having: Sequence[Anchor], why: str) -> str:
+    """Why cut washers serve, and which bolts have plates all the same: a crew lays what is drawn."""
+    if not having:
+        return why
+    which = "every nut" if len(having) == len(anchors) else f"the nut of {_names(having)}"
+    return f"{which} has a plate washer all the same, laid as drawn; {why}"
 
 
 def _in_order(place: _Place, reason: str, marks: frozenset[Mark]) -> Link:
-    """A condition that is met asks nothing further of the line's force."""
-    return cannot(
-        place.address, place.title, "sill", place.id, clause=place.clause, applies=False, reason=reason, marks=marks
-    )
+    """Every bolt has the washer that is asked of it."""
+    return _counted(place, place.asked, reason, marks)
 
 
-def _counted(place: _Place, asked: float, found: float, reason: str, marks: frozenset[Mark]) -> Link:
+def _counted(place: _Place, found: float, reason: str, marks: frozenset[Mark]) -> Link:
     """A link that counts bolts: how many must have their washer, and how many do."""
     return checked(
         place.address,
@@ -147,11 +162,12 @@ def _counted(place: _Place, asked: float, found: float, reason: str, marks: froz
         place.id,
         level="allowable",
         unit="bolts",
-        demand=asked,
+        demand=place.asked,
         capacity=found,
         clause=place.clause,
         reason=reason,
         marks=marks,
+        minimum=True,
     )
 
 

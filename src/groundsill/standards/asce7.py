@@ -85,6 +85,7 @@ class Asce7:
     design_drift: Callable[[float, float, float], float]
     drift_limits: Callable[[], Table]
     allowable_drift: Callable[[float, float], float]
+    irregular_increase: Callable[[], Table]
     approximate_period: Callable[[float], float]
     seismic_coefficient: Callable[[SiteValues, float, float, float, float, float, bool], SeismicCoefficient]
     short_period_cap: Callable[[float, float, float, float, str, bool, str], float]
@@ -164,6 +165,7 @@ _RULES: Final = (
         systems_16.design_drift,
         systems_16.table_12_12_1,
         systems_16.allowable_drift,
+        systems_16.table_12_3_3_4,
         elf_16.approximate_period,
         _coefficient_16,
         elf_16.short_period_cap,
@@ -185,6 +187,7 @@ _RULES: Final = (
         systems_22.design_drift,
         systems_22.table_12_12_1,
         systems_22.allowable_drift,
+        systems_22.table_12_3_3_4,
         elf_22.approximate_period,
         _coefficient_22,
         elf_22.short_period_cap,

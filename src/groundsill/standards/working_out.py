@@ -75,9 +75,10 @@ def _read_table(table: Table, inputs: Mapping[str, Input]) -> float:
     kind = "number" if place == "at" or not isinstance(table.columns[0], str) else "words"
     where = Argument(place, kind, Q("", table.column_key, table.column_key), False, len(table.columns) > 1)
     read = _read_all(table.cite, (rows, where), inputs, False)
+    symbol = table.symbol or "x"  # of a table whose columns are different things, the figure asked for
     if place == "at":
-        return table.interpolate(read["row"], read["at"])
-    return table.read(read["row"], read.get("column"))
+        return table.interpolate(read["row"], read["at"], symbol)
+    return table.read(read["row"], read.get("column"), symbol)
 
 
 def arguments_of(maker: Equation[Any] | Procedure[Any, Any]) -> tuple[Argument, ...]:

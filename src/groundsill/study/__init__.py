@@ -12,7 +12,7 @@ what is known of the old concrete · `settled_by` the tests that would settle a 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from math import floor
 from typing import Any, TypeVar
@@ -22,8 +22,9 @@ from groundsill.forces.seismic import Forces
 from groundsill.house.cores import evidence_of
 from groundsill.house.missing import incomplete
 from groundsill.house.settle import End, FactRef, prepare
-from groundsill.loadpath.chain import verdict_of, weakest
+from groundsill.loadpath.chain import Chain, verdict_of, weakest
 from groundsill.loadpath.headline import in_short
+from groundsill.loadpath.inner.strip import EARTHQUAKE_ALONE
 from groundsill.loadpath.prescriptive import doubts_of
 from groundsill.loadpath.rises import compared
 from groundsill.loadpath.storey_above import StoreyAbove, next_weakest, storeys_above
@@ -149,6 +150,18 @@ def _with_storeys(runs: tuple[Run, ...], above: tuple[StoreyAbove, ...]) -> tupl
 _UNCOUNTED = (ConcretePiece, DrainagePiece, SoilPiece)
 
 
+def _soil(line: Chain | None, bodies: Iterable[Chain]) -> str:
+    """What the soil carries under the line of the headline, body by body; of the others only how many fall short."""
+    short = [chain for chain in bodies if chain.percent is not None and chain.percent < 100]
+    under = [c for c in short if line is None or any(link.scope_id == line.id for link in c.links)]
+    told = f"; soil: {', '.join(f'{c.mark} carries {floor(c.percent or 0.0)} %' for c in under)}" if under else ""
+    others = len(short) - len(under)
+    if not others:
+        return told
+    parts = "part of the foundation falls" if others == 1 else "parts of the foundation fall"
+    return f"{told}; {others} {'other ' if under else ''}{parts} short on the soil"
+
+
 def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     place = ends.states.index(state)
     lines = tuple(ends.concluded(place, chain) for chain in chains.lines)
@@ -158,9 +171,10 @@ def _run(state: State, chains: Chains, ends: Ends, forces: Forces) -> Run:
     headline = "no line is relied on" if worst is None else f"line {worst.mark} ({worst.name}) {in_short(worst)}"
     if forces.missing:  # no chain can make up for a direction that nothing holds
         verdict, headline = "fails", "; ".join((*(m.reason for m in forces.missing), headline))
-    soil = [f"{c.mark} carries {floor(c.percent)} %" for c in bodies if c.percent is not None and c.percent < 100]
-    if soil:
-        headline += f"; soil: {', '.join(soil)}"
+    headline += _soil(worst, bodies)
+    windy = [c.mark for c in lines if any(EARTHQUAKE_ALONE in link.reason for link in c.links)]
+    if windy:
+        headline += f"; {EARTHQUAKE_ALONE}, so that in wind nothing passes {', '.join(windy)}"
     uncounted = tuple(
         f"{piece.kind} {piece.mark or id}" for id, piece in state.laid.pieces if isinstance(piece, _UNCOUNTED)
     )

@@ -103,7 +103,9 @@ class Ends:
         low, high = found
         worse: End = "high" if _worse(high, low) else "low"
         other = high if worse == "high" else low
-        if _worse(other, link):
+        if other is not None and other.status == "cannot be checked":  # no figure there: it adds nothing to the others
+            worse, other = ("low", low) if worse == "high" else ("high", high)
+        if _worse(other, link) and other is not None and other.status != "cannot be checked":
             self.adverse[n].setdefault(link.address, {})[fact.path] = worse
         self.seen[n].setdefault(link.address, []).extend(moved)
         if any(other.status != link.status for other in moved):

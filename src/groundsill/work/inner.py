@@ -22,8 +22,8 @@ if TYPE_CHECKING:
     from groundsill.work.pieces import Piece
 
 __all__ = [
-    "RESTS_ON_OLD", "Bar", "InnerFoundationPiece", "below_wall_in", "built", "height_in", "inner_of", "length_in",
-    "plain_words", "wall_id",
+    "RESTS_ON_OLD", "Bar", "InnerFoundationPiece", "below_wall_in", "built", "height_in", "in_lengths", "inner_of",
+    "length_in", "plain_words", "wall_id",
 ]  # fmt: skip
 
 Bar = Literal["#3", "#4", "#5", "#6", "#7", "#8"]
@@ -84,7 +84,25 @@ class InnerFoundationPiece:
     sill_width_in: float = about("Sill width", unit="in", least=2.5, most=12, default=3.5)
     sill_joints_in: tuple[float, ...] = about("Stations where the sill is cut", factory=tuple)
     blocking: bool = about("New solid blocking or rim over its plate", default=True)
-    dig_length_in: float = about("Longest trench open at once", unit="in", least=12, most=240, default=48.0)
+    check_lb: float | None = about(
+        "Check it for this force",
+        help="where its own share of the house's force is less; everything of the line is asked for it, redundancy "
+        "within it",
+        unit="lb", least=100, most=100000, default=None,
+    )  # fmt: skip
+    check_level: Literal["strength", "allowable"] = about(
+        "Level of that force", help="strength, or allowable stress", default="strength"
+    )
+    dig_length_in: float | None = about(
+        "Longest trench open at once",
+        help="left out, the trench is open over its whole length and the strip is poured in one",
+        unit="in", least=12, most=240, default=None,
+    )  # fmt: skip
+    lap_in: float | None = about(
+        "Bars left sticking out of each length poured",
+        help="for a strip dug and poured in lengths: the lap of the bars where two lengths meet",
+        unit="in", least=6, most=120, default=None,
+    )  # fmt: skip
     on_expansive: Literal["not told", "designed for it", "the soil is taken out", "below the active zone"] = about(
         "On expansive soil: how it is founded",
         help="a report must say so; asked where the soil is expansive, or clay that nobody tested",
@@ -108,6 +126,11 @@ def plain_words(id: str, piece: InnerFoundationPiece) -> tuple[str, ...]:
     if piece.underpinned:
         told.append(f"{name}: the underpinning of the old footing is a design of its own, not checked here")
     return tuple(told)
+
+
+def in_lengths(piece: InnerFoundationPiece) -> bool:
+    """Whether a strip is dug and poured in lengths, with joints between them."""
+    return piece.dig_length_in is not None and piece.dig_length_in < length_in(piece)
 
 
 def wall_id(id: str) -> str:

@@ -230,12 +230,17 @@ class HoldDownPiece:
     anchor_edge_in: float | None = about(
         "Anchor's centre to the nearest face of the concrete", unit="in", least=0.5, most=24, default=None
     )
-    anchor: Literal["adhesive", "cast-in headed"] = about(
-        "Kind of its anchor", help="cast-in headed: in new concrete alone", default="adhesive"
+    anchor: Literal["adhesive", "cast-in headed", "cast-in hooked"] = about(
+        "Kind of its anchor",
+        help="cast-in headed: in new concrete alone; cast-in hooked: an old bolt with a hook that was seen",
+        default="adhesive",
     )
     adhesive: Adhesive | None = about("Adhesive of its anchor", default=None)
     anchor_head_in2: float | None = about(
         "Net bearing area of the anchor's head, or of its nut and plate", unit="in^2", least=0.1, most=100, default=None
+    )
+    anchor_hook_in: float | None = about(
+        "Hook of the anchor, from the inside of the shaft to the tip", unit="in", least=0.5, most=12, default=None
     )
     anchor_stretch_in: float | None = about(
         "Length of the anchor's rod that is free to stretch", unit="in", least=0, most=60, default=None
@@ -433,6 +438,11 @@ class DowelPiece:
     )
     shear_lb: float = about("Shear on one, strength level", unit="lb", least=0, most=20000, default=0.0)
     pull_lb: float = about("Pull on one, strength level", unit="lb", least=0, most=20000, default=0.0)
+    with_overstrength: bool = about(
+        "Those forces hold overstrength, or are no earthquake's",
+        help="otherwise, from seismic design category C up, they are taken times the overstrength factor of the system",
+        default=False,
+    )
     adhesive: Adhesive | None = about("Their adhesive", default=None)
 
 

@@ -18,6 +18,7 @@ from groundsill.loadpath.footings import inside_depth_in
 from groundsill.loadpath.ground import SOIL, soil_class
 from groundsill.loadpath.inner.sides import Old, ends_at, old_of
 from groundsill.loadpath.inner.support import support_links
+from groundsill.loadpath.offset import under_the_walls_above
 from groundsill.standards.common_practice import table_trench
 from groundsill.standards.ibc_2021.footings import table_1809_6
 from groundsill.standards.statics.walls import rocking_start
@@ -31,6 +32,7 @@ __all__ = ["beside_stage"]
 
 _MASONRY = ("brick", "stone", "block")
 _STATICS = "statics: the load's middle stays on its seat"
+_STIFF_FLOOR = "the floor moves with its lines: what its boards give between and beyond them is left out"
 _SLOPE = "IBC 2021 1809.6"
 _GRANULAR = ("1", "2", "3", "4")
 _WYTHE_IN = 4.0  # one wythe of old brick, mortar not counted
@@ -42,11 +44,15 @@ def beside_stage(case: LineCase, drift: Sequence[Link]) -> Stage:
     piece = case.inner
     assert piece is not None
     links: list[Link] = []
+    dug: list[Link] = []
     for old in (old for old in old_of(case, piece) if old.stems):
-        links += (_seated(case, old, drift), *_brick(case, old), _dug(case, piece, old), _presses(case, piece, old))
+        dug.append(_dug(case, piece, old))
+        links += (_seated(case, old, drift), *_brick(case, old), dug[-1], _presses(case, piece, old))
     for old in ends_at(case, piece):
-        links += (_dug(case, piece, old), _presses(case, piece, old))
-    links += (_trench(case, piece), _hangs_out(case, piece), *support_links(case, piece))
+        dug.append(_dug(case, piece, old))
+        links += (dug[-1], _presses(case, piece, old))
+    links += (_trench(case, piece, dug), _hangs_out(case, piece), *support_links(case, piece))
+    links += under_the_walls_above(case)
     return Stage("old-beside", "The old foundation left in place beside it", "every link must pass", tuple(links))
 
 
@@ -92,7 +98,7 @@ def _seated(case: LineCase, old: Old, drift: Sequence[Link]) -> Link:
     words = f"across, up to the limit of drift that the lines that way are held to{told}"
     return checked(
         address, title, "line", case.id, level="strength", unit="in", demand=across, capacity=half, clause=_STATICS,
-        reason=words,
+        reason=words, extension=_STIFF_FLOOR,
     )  # fmt: skip
 
 
@@ -285,14 +291,22 @@ def _sloped(
     )  # fmt: skip
 
 
-def _trench(case: LineCase, piece: InnerFoundationPiece) -> Link:
-    """Short alternate lengths, so that the old footing is never bared for long."""
+def _trench(case: LineCase, piece: InnerFoundationPiece, dug: Sequence[Link]) -> Link:
+    """Short alternate lengths where the trench goes below an old footing's line, so that it is never bared for long."""
     address, title = _address(case, "trench"), "trench in short alternate lengths"
+    clause = "common practice, no source"
+    below = piece.underpinned or any(link.status in ("fails", "cannot be checked") for link in dug)
+    if not below:
+        reason = (
+            "the trench stays above the line that falls from the old footings: it may be open over its whole length"
+        )
+        return cannot(address, title, "line", case.id, clause=clause, reason=reason, applies=False)
     with section(address):
         most = table_trench().read("beside an old footing")
-        asked = given("l", piece.dig_length_in / 12, "ft", "longest trench open at once")
+        longest = min(piece.dig_length_in or case.length_in, case.length_in)
+        asked = given("l", longest / 12, "ft", "longest trench open at once")
     reason = "every third length at a time, poured and set before the next is opened (common practice, no source)"
     return checked(
-        address, title, "line", case.id, level="allowable", unit="ft", demand=asked, capacity=most,
-        clause="common practice, no source", reason=reason, minimum=True,
+        address, title, "line", case.id, level="allowable", unit="ft", demand=asked, capacity=most, clause=clause,
+        reason=reason, minimum=True,
     )  # fmt: skip

@@ -36,7 +36,7 @@ def expansive_links(case: LineCase, piece: InnerFoundationPiece) -> Iterator[Lin
             zone = given("d_z", piece.active_zone_in, "in", f"depth of the active zone, by {piece.expansive_report}")
             yield checked(
                 address, title, "line", case.id, level="allowable", unit="in", demand=zone, capacity=deep,
-                clause="IBC 2021 1808.6.1", reason="founded below the active zone", marks=marks,
+                clause="IBC 2021 1808.6.1", reason="founded below the active zone", marks=marks, minimum=True,
             )  # fmt: skip
             return
     wanting = _wanting(case.reading, piece)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import partial
+from typing import Final
 
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, LoadLevel
@@ -27,10 +28,12 @@ from groundsill.working.sheet import section
 from groundsill.working.steps import given, subtract
 from groundsill.working.value import Mark
 
-__all__ = ["section_links"]
+__all__ = ["FRESH_BELOW", "bar_place", "middle_of_bars", "section_links"]
 
 _STONE_IN = 0.75  # the largest stone of the mix that fits such a footing; common practice, no source
 _DEEP_POUR_IN = 12.0
+FRESH_BELOW: Final = "over 12 in. of fresh concrete"
+_NO_MOMENT = 1.0  # lb-in: less is the rounding of nothing
 _FACES = (("sagging", "bottom"), ("hogging", "top"))
 
 
@@ -70,7 +73,7 @@ def _count(piece: InnerFoundationPiece, face: str) -> int:
     return piece.bars_bottom if face == "bottom" else piece.bars_top
 
 
-def _depth(piece: InnerFoundationPiece) -> float:
+def middle_of_bars(piece: InnerFoundationPiece) -> float:
     """From the pressed face to the middle of the bars, recorded."""
     whole = given("h", piece.above_soil_in + piece.depth_in, "in", "stem and footing, top to bottom")
     off = given("c", piece.cover_in + float(bar_diameter(piece.bar)) / 2, "in", "cover and half a bar")
@@ -85,7 +88,8 @@ def _bending(
     count, title = _count(piece, face), f"{which} of the footing, bars at its {face}"
     at = f"at {peak.station_in / 12:.1f} ft, the worst of soft and stiff soil and of both ways"
     with section(f"line/{case.id}/footing/{which}/both"):
-        M_u = given("M_u", peak.value, "lb-in", f"statics: beam on soil, {at}", marks)
+        most = peak.value if peak.value >= _NO_MOMENT else 0.0
+        M_u = given("M_u", most, "lb-in", f"statics: beam on soil, {at}", marks)
         if not count:
             yield told(which, title, M_u, 0.0, "lb-in", "ACI 318-19 13.2.7", f"no bar lies at its {face}")
             return
@@ -94,7 +98,7 @@ def _bending(
         wide = piece.stem_width_in if face == "bottom" else piece.footing_width_in
         b = given("b", wide, "in", "width of the pressed face")
         b_w = given("b_w", piece.stem_width_in, "in", "width of the stem")
-        d, A_s = _depth(piece), area_of_bars(piece.bar, float(count))
+        d, A_s = middle_of_bars(piece), area_of_bars(piece.bar, float(count))
         try:
             held = bending_strength(f_c, f_y, b, d, A_s).design
             asked = least_steel(f_c, f_y, b_w, d, M_u)
@@ -118,8 +122,7 @@ def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: st
         f_c = given("f'_c", piece.strength_psi, "psi", "specified strength")
         f_y = given("f_y", piece.yield_psi, "psi", "yield strength of the bars")
         whole = piece.above_soil_in + piece.depth_in
-        deep = whole - piece.cover_in > _DEEP_POUR_IN and face == "top"
-        place = "over 12 in. of fresh concrete" if deep else "other"
+        place = bar_place(piece, face)
         needed = (
             hooked_length(piece.bar, f_c, f_y)
             if piece.hooked
@@ -135,6 +138,12 @@ def _developed(case: LineCase, piece: InnerFoundationPiece, which: str, face: st
     title = f"{which} near the ends, the bars' {how} left out"
     clause = f"ACI 318-19 {'25.4.3' if piece.hooked else '25.4.2'}, 14.5.2"
     return _told(case, key, title, M_u, held, "lb-in", clause, f"{float(needed):.0f} in. to hold a bar in full")
+
+
+def bar_place(piece: InnerFoundationPiece, face: str) -> str:
+    """The row of the factor for level bars over fresh concrete."""
+    below = piece.above_soil_in + piece.depth_in - piece.cover_in
+    return FRESH_BELOW if face == "top" and below > _DEEP_POUR_IN else "other"
 
 
 def _fit(case: LineCase, piece: InnerFoundationPiece, face: str) -> Link:
@@ -160,7 +169,7 @@ def _shear(case: LineCase, piece: InnerFoundationPiece, peak: Peak, marks: froze
             return told(V_u, 0.0, "lb", "ACI 318-19 22.5", "bars on one face only")
         f_c = given("f'_c", piece.strength_psi, "psi", "specified strength")
         b_w = given("b_w", piece.stem_width_in, "in", "width of the stem")
-        held = one_way_shear(f_c, b_w, _depth(piece), area_of_bars(piece.bar, float(count)), footing=True)
+        held = one_way_shear(f_c, b_w, middle_of_bars(piece), area_of_bars(piece.bar, float(count)), footing=True)
     return told(V_u, held.design, "lb", "ACI 318-19 22.5", "no stirrups counted")
 
 

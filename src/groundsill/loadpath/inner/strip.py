@@ -12,16 +12,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil
+from typing import Final
 
-from groundsill.forces.reading import line_ends
 from groundsill.loadpath.case import LineCase, cannot, checked
 from groundsill.loadpath.chain import Link, Stage
 from groundsill.loadpath.footing_lift import own_weight
-from groundsill.loadpath.footings import JOINED_IN, near, parts_on, station_of
+from groundsill.loadpath.footings import parts_on
 from groundsill.loadpath.ground import SOIL, allowable_pressure, as_the_ground_allows, no_bearing, soil_class
 from groundsill.loadpath.held_ends import hold_downs_at
 from groundsill.loadpath.hold_downs import why_not_counted
 from groundsill.loadpath.inner.expansive import expansive_links
+from groundsill.loadpath.inner.hung import hung_on
+from groundsill.loadpath.inner.lengths import length_links
 from groundsill.loadpath.inner.section import section_links
 from groundsill.loadpath.inner.worst import Bent, Worst
 from groundsill.loadpath.storeys_over import over_line
@@ -35,7 +37,9 @@ from groundsill.working.sheet import quiet, section
 from groundsill.working.steps import add, divide, given, greatest, multiply
 from groundsill.working.value import Mark, marks_of
 
-__all__ = ["strip_stage"]
+__all__ = ["EARTHQUAKE_ALONE", "strip_stage"]
+
+EARTHQUAKE_ALONE: Final = "the footing of a new foundation is worked out for the earthquake alone"
 
 _SUBGRADE = {"1": "rock", "2": "rock", "3": "gravel", "4": "sand", "5": "clay"}
 _CLAUSE = "IBC 2021 Table 1806.2, statics of a beam on soil"
@@ -72,8 +76,8 @@ def strip_stage(case: LineCase) -> Stage:
 def _links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:
     address, title = f"line/{case.id}/footing/pressure/both", "soil under the footing as a beam"
     if case.lateral == "wind":
-        reason = "the footing of a new foundation is worked out for the earthquake alone"
-        return (cannot(address, title, "line", case.id, clause="ASCE 7 2.3.1, 2.4.1", reason=reason),)
+        clause = "ASCE 7 2.3.1, 2.4.1"
+        return (cannot(address, title, "line", case.id, clause=clause, reason=EARTHQUAKE_ALONE),)
     soil = soil_class(case.reading)
     reason = no_bearing(case.reading, parts_on(case.reading, case.id))
     if soil is None or reason:
@@ -82,14 +86,22 @@ def _links(case: LineCase, piece: InnerFoundationPiece) -> tuple[Link, ...]:
     if not case.counted():
         reason = "nothing braces the wall that stands on it"
         return (cannot(address, title, "line", case.id, clause=_CLAUSE, reason=reason),)
+    hung = hung_on(case)
+    joined = tuple(each.load for each in hung if each.load is not None)
     with section(address):
         ground = _ground(case, piece, _SUBGRADE[soil])
         allowable, strength, marks = _pushes(case, piece)
-        pressed = _worst(case, piece, ground, allowable)
-        pressure = _pressure(case, piece, pressed, marks, address, title)
+        pressed = _worst(case, piece, ground, allowable, joined)
+        pressure = _pressure(case, piece, pressed, marks, (address, title, bool(joined)))
     pressure = as_the_ground_allows(case.reading, pressure, "bearing", case.lateral, parts_on(case.reading, case.id))
-    bent = _worst(case, piece, ground, strength)
-    return (pressure, *section_links(case, piece, bent, marks))
+    bent = _worst(case, piece, ground, strength, joined)
+    poured = length_links(case, piece, bent, marks)
+    return (
+        pressure,
+        *section_links(case, piece, bent, marks),
+        *poured,
+        *(link for each in hung for link in each.links),
+    )
 
 
 def _ground(case: LineCase, piece: InnerFoundationPiece, soil: str) -> tuple[_Ground, _Ground]:
@@ -164,10 +176,15 @@ def _pushes(
 # ---- The beam -------------------------------------------------------------------------------------------------------
 
 
-def _worst(case: LineCase, piece: InnerFoundationPiece, ground: Sequence[_Ground], pushes: Sequence[_Push]) -> Worst:
-    """The worst of every combination, push and ground; in words where some of them turn the strip over."""
+def _worst(
+    case: LineCase, piece: InnerFoundationPiece, ground: Sequence[_Ground], pushes: Sequence[_Push],
+    joined: tuple[PointLoad, ...],
+) -> Worst:  # fmt: skip
+    """The worst of every combination, push and ground; in words where some of them turn the strip over.
+
+    ``joined`` is what cross strips cast together with it hold it down with.
+    """
     found: list[Bent] = []
-    joined = _joined(case)
     for way in WAYS:
         shape = tuple(_couples(case, way))
         for push in pushes:
@@ -201,24 +218,6 @@ def _couples(case: LineCase, way: Way) -> Iterator[tuple[float, float, float]]:
         yield presses, presses - sign * 12 * float(turned.d), brace.share * arm / float(turned.d)
 
 
-def _joined(case: LineCase) -> tuple[PointLoad, ...]:
-    """What cross strips cast together with this one hold it down with: half of what each weighs, where it joins."""
-    house, segments = case.reading.house, case.reading.house.survey.foundation.segments
-    mine, found = line_ends(house, case.line), []
-    for id in case.reading.inner:
-        if id == case.id or case.forces.lines[id].direction == case.force.direction:
-            continue
-        other = line_ends(house, house.survey.underfloor.lines[id])
-        stations = [s for s, end in zip((0.0, case.length_in), mine, strict=True) if near(end, *other) <= JOINED_IN]
-        stations += [station_of(end, *mine) for end in other if near(end, *mine) <= JOINED_IN]
-        if stations:  # at a corner both lines end: one joint
-            stem = case.reading.on_line(segments, id)[0]
-            with quiet():
-                weighs = own_weight(case, *stem)
-            found.append(PointLoad(stations[0], float(weighs) * (stem[1].to_in - stem[1].from_in) / 24))
-    return tuple(found)
-
-
 def _loads(
     case: LineCase, piece: InnerFoundationPiece, held: tuple[_Shape, tuple[PointLoad, ...]], push: _Push, way: Way
 ) -> Loads:
@@ -238,8 +237,9 @@ def _loads(
 
 
 def _pressure(
-    case: LineCase, piece: InnerFoundationPiece, worst: Worst, marks: frozenset[Mark], address: str, title: str
+    case: LineCase, piece: InnerFoundationPiece, worst: Worst, marks: frozenset[Mark], named: tuple[str, str, bool]
 ) -> Link:
+    address, title, held = named
     allowed = allowable_pressure(case.reading)
     assert allowed is not None  # asked before
     if not worst.every:
@@ -253,7 +253,7 @@ def _pressure(
     q = given("q", 144 * most.settled.push.value / piece.footing_width_in, "psf", words, marks)
     lifted = max(b.settled.lifted_in for b in worst.every)
     told = f"{words}; {lifted / 12:.1f} ft of its {case.length_in / 12:.1f} ft lift where hold-downs pull"
-    if _joined(case):
+    if held:
         told += "; cross strips cast with it hold it down with half their weight where they join"
     return checked(
         address, title, "line", case.id, level="allowable", unit="psf", demand=q, capacity=allowed, clause=_CLAUSE,

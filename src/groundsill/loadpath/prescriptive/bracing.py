@@ -51,6 +51,8 @@ def bracing_requirements(asking: Asking, asked: BracingAsked | str) -> tuple[Req
     boards = None if panels.counted else _diagonal(asking)
     if boards is not None:
         answer, why = boards
+        if answer == "meets":  # sheathed so the wall is none of the weaknesses: no panel is asked of it
+            return (asking.told("bracing", "cripple-wall-bracing", answer, why), *_steps(asking))
         total = None if isinstance(asked, str) else asked.total_ft
         return (asking.told("bracing", "cripple-wall-bracing", answer, why, total, 0.0, "ft"), *_steps(asking))
     found = [_share(asking, asked, panels), _ends(asking, panels), _vents(asking, panels)]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import Literal
 
 from groundsill.forces.reading import Reading
@@ -11,6 +11,7 @@ from groundsill.loadpath.prescriptive.result import PrescriptiveLine, Weakness
 from groundsill.loadpath.prescriptive.scope import foundation_answer
 from groundsill.loadpath.prescriptive.walls import perimeter
 from groundsill.standards.iebc_2021.cripple_walls import provision
+from groundsill.work.inner import InnerFoundationPiece
 from groundsill.work.pieces import ConcretePiece
 
 __all__ = ["weaknesses_of"]
@@ -78,17 +79,21 @@ def _masonry(reading: Reading) -> Found:
 
 
 def _inner(reading: Reading) -> Iterator[str]:
-    """The lines for which a design on file has a new foundation inside, in words."""
+    """What the designs on file have inside the lines, in words: new foundations, and concrete that is only drawn."""
     lines = reading.house.survey.underfloor.lines
+
+    def named(ids: Iterable[str]) -> str:
+        return _names(list(dict.fromkeys(lines[id].mark or id for id in ids if id in lines)))
+
     for _, design in reading.in_order(reading.house.alternatives):
-        marks = [
-            lines[piece.line].mark or piece.line
-            for piece in design.pieces.values()
-            if isinstance(piece, ConcretePiece) and piece.purpose == "inner foundation" and piece.line in lines
-        ]
-        if marks:
-            named = _names(list(dict.fromkeys(marks)))
-            yield f"{design.name or design.mark} has a new foundation inside for line {named}"
+        whose, pieces = design.name or design.mark, [piece for _, piece in reading.in_order(design.pieces)]
+        strips = [piece for piece in pieces if isinstance(piece, InnerFoundationPiece)]
+        if relieved := named(id for piece in strips for id in piece.relieves):
+            marks = ", ".join(piece.mark for piece in strips if piece.mark)
+            yield f"{whose} has a new foundation inside for line {relieved}{f' ({marks})' if marks else ''}"
+        drawn = [p for p in pieces if isinstance(p, ConcretePiece) and p.purpose == "inner foundation"]
+        if beside := named(piece.line for piece in drawn if piece.line):
+            yield f"{whose} draws concrete inside line {beside}, which no check counts"
 
 
 def _no_foundation(segment: FoundationSegment) -> bool | None:

@@ -55,8 +55,9 @@ def _method() -> tuple[Block, ...]:
                 "takes the worse of the two.",
                 "Line forces are given at strength level. Redundancy, the factor to allowable level and overstrength "
                 "come in where a link is checked, as steps of their own; the column “Load” says which a check uses.",
-                "Every check is made at the best value of every fact and again at both ends of each uncertain one, "
-                "one fact at a time. The verdict is “passes” only where the least favourable of them passes.",
+                "Every check is made as surveyed, with the likeliest value of every fact, and again at both ends of "
+                "each uncertain one, one fact at a time. The verdict is “passes” only where the least favourable of "
+                "them passes.",
                 "“Indicated” is worked out by a named extension beyond what a standard covers. It is not a pass; a "
                 "test in place or the recorded decision of an engineer can make it one.",
                 "The governing check (highest ratio of demand to capacity, each in its own standard's format) and "
@@ -129,7 +130,7 @@ def telling_moves(study: Study) -> tuple[Move, ...]:
     return tuple(move for move in study.measure_next if move.flips or move.change)
 
 
-ONE_AT_A_TIME = "One fact at a time, from end to end of its range, all others at their best value."
+ONE_AT_A_TIME = "One fact at a time, from end to end of its range, all others as surveyed."
 
 
 _MOST_SHOWN = 12

@@ -164,11 +164,12 @@ def _summary(study: Study, daggers: Mapping[str, str]) -> Iterator[Block]:
 
 def _plans(house: House, study: Study, daggers: Mapping[str, str], lines: _LineDaggers) -> Iterator[Block]:
     """What new work there is, then the sheets: as found, and with the work of each alternative."""
-    drawn = [
-        (number, id, alternative)
-        for number, (id, alternative) in enumerate(in_order(house.alternatives), start=2)
+    laid = [
+        (id, alternative)
+        for id, alternative in in_order(house.alternatives)
         if alternative.pieces and any(run.key == id for run in study.runs)
     ]
+    drawn = [(number, id, alternative) for number, (id, alternative) in enumerate(laid, start=2)]
     yield Heading("Plans and new work", 1, "plans")
     yield Paragraph("The plans stand on sheets of their own, drawn to scale from the survey's own measures.")
     for _, _, alternative in drawn:

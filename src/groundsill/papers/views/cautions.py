@@ -91,9 +91,10 @@ _DIG = (
     ),
     (
         "The trench beside the old footing",
-        "Open every third length at a time, no longer than the plan says, pour it and let it set before the next is "
-        "opened. Never go below the line that falls from the old footing's bottom edge. Keep water and spoil out; "
-        "where soil slumps, the old wall moves or water comes in, fill the length again, shore, and call the designer.",
+        "Where the plan says lengths, open every third at a time, no longer than it says, with room for the bars that "
+        "stick out, pour it and let it set before the next is opened. Never go below the line that falls from the old "
+        "footing's bottom edge. Keep water and spoil out; where soil slumps, the old wall moves or water comes in, "
+        "fill the length again, shore, and call the designer.",
     ),
     (
         "Work under a low floor",

@@ -79,12 +79,34 @@ class _Notes:
         return tuple(f"{n}  {text}" for text, n in self.known.items())
 
 
+_LONGEST_DAGGER = 12  # signs that a cell of the table takes before its figures get a line of their own below
+
+
+@dataclass(slots=True)
+class _Grounds:
+    """What links rest on: a few numbers stand in the cell, a long row of them below the table under a letter."""
+
+    known: dict[str, str] = field(default_factory=dict)
+
+    def cell(self, dagger: str) -> str:
+        if len(dagger) <= _LONGEST_DAGGER:
+            return dagger
+        return f"†{self.known.setdefault(dagger, _letter(len(self.known)))}"
+
+    def lines(self) -> tuple[Inline, ...]:
+        return tuple(f"†{letter}  {dagger.removeprefix('†')}" for dagger, letter in self.known.items())
+
+
+def _letter(n: int) -> str:
+    return (_letter(n // 26 - 1) if n >= 26 else "") + "abcdefghijklmnopqrstuvwxyz"[n % 26]
+
+
 def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False) -> TableBlock:
     """Every link: demand, capacity, level of load, ratio at best and least favourable, verdict, clause, reasons.
 
     ``brief`` keeps the rows that name a stage to its title and verdict, for a screen where they have little room.
     """
-    notes = _Notes()
+    notes, grounds = _Notes(), _Grounds()
     common = _common_marks(chain)
     own = {link.address: _own_dagger(link, common, doubts) for link in chain.links}
     rows: list[Row] = []
@@ -95,15 +117,14 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
             if link.address == chain.governing:
                 heavy.append(len(rows))
             if link.verdict != "does not apply":
-                rows.append(
-                    _link_row(link, _told_apart(link, stage), units, own[link.address], notes, not _one_clause(stage))
-                )
+                rests = grounds.cell(own[link.address])
+                rows.append(_link_row(link, _told_apart(link, stage), units, rests, notes, not _one_clause(stage)))
     columns = (
         Column("Link", share=1.6),
         Column("Demand", align="end"),
         Column("Capacity", align="end"),
         Column("Load"),
-        Column("Ratio", "best values", align="end"),
+        Column("Ratio", "as surveyed", align="end"),
         Column("Ratio", "least favourable", align="end"),
         Column("Verdict", share=0.85),
         Column("Rests on", share=0.6),
@@ -114,7 +135,9 @@ def links_table(chain: Chain, units: Units, doubts: Doubts, brief: bool = False)
     lead = f"† alone: the figures rest on {shared}, as those of every link checked in this table do."
     told = (lead,) if shared not in ("", "†") else ()
     beside = dict.fromkeys(stage.note for stage in chain.stages if stage.note)
-    return TableBlock(columns, tuple(rows), caption, (*told, *notes.lines(), *beside), frozenset(heavy))
+    return TableBlock(
+        columns, tuple(rows), caption, (*told, *grounds.lines(), *notes.lines(), *beside), frozenset(heavy)
+    )
 
 
 def _common_marks(chain: Chain) -> frozenset[Mark]:

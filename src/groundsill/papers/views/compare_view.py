@@ -27,7 +27,7 @@ def compare_blocks(variants: Sequence[Variant], units: Units) -> tuple[Block, ..
     lacks = tuple(f"{v.name}: not worked out; {v.lacks}" for v in variants if v.lacks)
     table = TableBlock(columns, rows, "The same house by other choices", footnotes=lacks)
     about = (
-        "Forces are at strength level. Every row is a whole run of the house at the best value of its facts, by "
+        "Forces are at strength level. Every row is a whole run of the house as surveyed, by "
         f"{variants[0].edition} where its name tells no other edition."
     )
     return (Paragraph(about), table)

@@ -10,7 +10,7 @@ from groundsill.papers.drawing import Dimension, Layer, LengthStyle, Line, Mark,
 from groundsill.papers.views.plan_frame import Frame
 from groundsill.papers.views.plan_labels import Labels
 from groundsill.papers.views.words import Units, counted, quantity, size, tape
-from groundsill.work.inner import RESTS_ON_OLD, InnerFoundationPiece, length_in
+from groundsill.work.inner import RESTS_ON_OLD, InnerFoundationPiece, in_lengths, length_in
 
 if TYPE_CHECKING:
     from groundsill.work.document import House
@@ -78,7 +78,10 @@ def inner_told(piece: InnerFoundationPiece, units: Units) -> tuple[str, str, str
         f"cripple wall {size(piece.wall_height_in, units)} of {size(piece.stud_thickness_in, units)} x "
         f"{size(piece.stud_depth_in, units)} studs at {size(piece.stud_spacing_in, units)}, {piece.species}"
     )
-    dig = f"dug in alternate lengths of at most {size(piece.dig_length_in, units)}"
+    dig = "trench open over its whole length, poured in one"
+    if piece.dig_length_in is not None and in_lengths(piece):
+        laps = "" if piece.lap_in is None else f", bars left {size(piece.lap_in, units)} out of each length poured"
+        dig = f"dug in alternate lengths of at most {size(piece.dig_length_in, units)}{laps}"
     what = f"{footing}, {stem}, {deep}; {bars}{ties}; {wall}; {dig}; {_GRAVITY[piece.gravity]}"
     if piece.on_expansive != "not told":
         what += f"; on expansive soil: {piece.on_expansive}, by {piece.expansive_report or 'nobody named'}"

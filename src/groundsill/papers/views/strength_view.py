@@ -176,7 +176,7 @@ def settling_blocks(run: Run, units: Units) -> Iterator[Block]:
 
 
 def _threshold_row(each: Threshold, units: Units) -> Row:
-    worst = "not enough at the worse end of other facts: these figures stand on best values"
+    worst = "not enough at the worse end of other facts: these figures stand on the house as surveyed"
     if each.holds_at is None:
         worst = "not even with the other facts at their best"
     said = ("" if each.at_worst else worst, f"stays indicated: {each.beyond}" if each.beyond else "")

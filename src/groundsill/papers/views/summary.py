@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from groundsill.loadpath.chain import Chain, Link, Verdict
+from groundsill.loadpath.headline import slight, slight_words
 from groundsill.papers.document import (
     Block,
     BulletList,
@@ -169,14 +170,17 @@ def _states(found: Iterable[tuple[Run, Chain | None]]) -> Iterator[Row]:
 
 def _stops(chain: Chain) -> str:
     """What stops the force, stage by stage in the words of the pictures, and what could not be checked."""
-    told = []
-    nothing = _stages_with(chain, lambda link: link.status == "fails" and link.ratio is None)
+    told = [chain.remark] if chain.remark else []
+    little = slight(chain)
+    nothing = _stages_with(chain, lambda link: link.status == "fails" and link.ratio is None and link not in little)
     weakest = next((link for link in chain.links if link.address == chain.governing), None)
     if nothing:
         told.append(f"nothing holds at: {nothing}")
     elif weakest is not None and weakest.ratio is not None:
-        lead = "stopped by" if weakest.ratio > 1 else "nearest to its limit:"
+        stopped = "stopped as surveyed by" if weakest.verdict == "depends" else "stopped by"
+        lead = stopped if weakest.ratio > 1 else "nearest to its limit:"
         told.append(f"{lead} {weakest.title} (ratio {ratio(weakest.ratio)})")
+    told += filter(None, (slight_words(chain),))
     unknown = _stages_with(chain, lambda link: link.verdict == "cannot be checked")
     if unknown:
         told.append(f"not checked: {unknown}")

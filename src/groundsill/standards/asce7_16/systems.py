@@ -28,6 +28,7 @@ __all__ = [
     "redundancy_by",
     "system_factors",
     "table_12_2_1",
+    "table_12_3_3_4",
     "table_12_3_4",
     "table_12_12_1",
 ]
@@ -36,6 +37,11 @@ __all__ = [
 def table_12_2_1() -> Table:
     """R, Omega_0, C_d and height limits of the light-frame systems an old house can be."""
     return Table.load(__package__, "tables/12_2_1.toml")
+
+
+def table_12_3_3_4() -> Table:
+    """How much more floor ties and collectors are asked where a house is irregular in plan, by category."""
+    return Table.load(__package__, "tables/12_3_3_4.toml")
 
 
 def table_12_3_4() -> Table:

@@ -26,6 +26,7 @@ __all__ = [
     "redundancy",
     "system_factors",
     "table_12_2_1",
+    "table_12_3_3_4",
     "table_12_3_4",
     "table_12_12_1",
 ]
@@ -48,6 +49,11 @@ def _by_words() -> Table:
 def _words(row: str) -> str:
     """A row of the 2016 table without its item (``A.15``)."""
     return row.partition(" ")[2]
+
+
+def table_12_3_3_4() -> Table:
+    """How much more floor ties and collectors are asked where a house is irregular in plan, by category."""
+    return unchanged(earlier.table_12_3_3_4(), SOURCE.short, _RECALLED)
 
 
 def table_12_3_4() -> Table:

@@ -1,8 +1,9 @@
 """Common practice: figures that stand in no standard but every estimate of an old house needs.
 
 `weights` unit weights of old materials that Table C3.1-1 does not list · `ground` trenches, the stiffness of soil,
-gauges read over time · `pull_tests` proof of glued bars in old concrete. A recalled figure says so; measure, weigh and
-pull where it matters. One that is later read in a named public source gets that source in the table.
+gauges read over time · `pull_tests` proof of glued bars in old concrete · `anchor_tests` how much tested anchors must
+hold. A recalled figure says so; measure, weigh and pull where it matters. One that is later read in a named public
+source gets that source in the table.
 """
 
 from __future__ import annotations
