@@ -134,16 +134,15 @@ def sliding(
     ``pulled`` is what hold-downs pull up on the body and press down on another.
     """
     address, title = f"body/{body.id}/sliding/{body.id}/{direction}", f"sliding along {direction}"
-    soil = reading.house.survey.site.soil
+    by_report = any(getattr(reading.house.survey.site.soil, x).value is not None for x in ("friction", "cohesion_psf"))
     with section(address):
         kind = doubts_of_ground(reading, "sliding")
-    by_report = any(fact.value is not None for fact in (soil.friction, soil.cohesion_psf))
     water = lifted_by_water_ft(reading, body.parts)
     clause, why = _why_not(reading, body, by_report, water)
     if why:
-        idle = force_of(forces, body, direction, lateral) <= 0
-        reason = f"no force comes to it along {direction}" if idle else why
-        return cannot(address, title, "body", body.id, clause=clause, reason=reason, applies=not idle, marks=kind)
+        asked = force_of(forces, body, direction, lateral) > 0
+        reason = why if asked else f"no force comes to it along {direction}"
+        return cannot(address, title, "body", body.id, clause=clause, reason=reason, applies=asked, marks=kind)
     contact = sum((p.segment.footing_width_in.value or 0.0) / 12 * p.length_ft for p in body.parts)
     measured = frozenset[Mark]().union(*(p.marked(reading, "footing_width_in") for p in body.parts))
     pushed: dict[Way, Pushed] = {
