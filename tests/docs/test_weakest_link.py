@@ -13,6 +13,7 @@ STRENGTHS, EDGES, BOLTS = (1000.0, 2500.0, 4000.0), (1.5, 3.0, 8.0), (0.5, 0.75,
 
 every_line = pytest.mark.parametrize("sample", LINES)
 not_glued = pytest.mark.parametrize("sample", [sample for sample in LINES if sample != "heron-walk"])
+BREAKOUT = ("breakout beside the bolt", "breakout toward the end of the concrete")
 GLUED = "heron-walk"  # its bolts pry out by the bond of their adhesive, which the concrete's strength does not move
 
 
@@ -27,7 +28,8 @@ def test_breakout_follows_the_root_of_the_strength_and_wood_only_up_to_2500_psi(
     assert weak.concrete / strong.concrete == pytest.approx((4000 / 1000) ** 0.5)
     assert weak.concrete / middle.concrete == pytest.approx((2500 / 1000) ** 0.5)
     assert middle.wood == strong.wood < weak.wood < 1.25 * strong.wood
-    assert {m.way for m in (weak, middle, strong)} == {"breakout beside the bolt"}
+    assert len({m.way for m in (weak, middle, strong)}) == 1
+    assert weak.way in BREAKOUT
 
 
 def test_bond_sets_a_floor_that_stronger_concrete_does_not_move() -> None:
@@ -41,8 +43,11 @@ def test_near_the_face_the_concrete_governs_and_far_from_it_the_wood(sample: str
     near, between, far = at(sample, "edge")
     assert near.weaker == "concrete"
     assert near.way == "breakout beside the bolt"
-    assert far.weaker == "wood"
-    assert near.concrete / between.concrete == pytest.approx(2**1.5, rel=0.01)  # twice as far, to the power 1.5
+    assert near.concrete > between.concrete > far.concrete
+    if between.way == near.way:  # twice as far, to the power 1.5
+        assert near.concrete / between.concrete == pytest.approx(2**1.5, rel=0.01)
+    if far.way == "steel":  # no end of the concrete is near
+        assert far.weaker == "wood"
     assert near.wood == between.wood == far.wood
 
 
@@ -75,7 +80,8 @@ def test_what_gives_first_turns_with_the_bolt_and_the_edge(sample: str) -> None:
     thin, middle, thick = (order.index(m.first) for m in at(sample, "bolt"))
     assert thin <= middle <= thick
     assert thin < thick
-    assert at(sample, "edge")[1 if sample != GLUED else 2].first == "wood"
+    assert at(sample, "edge")[-1].first in ("wood", "not known")  # no expected strength is held for steel
+    assert at(sample, "edge")[0].first != "wood"
 
 
 @every_line

@@ -88,8 +88,8 @@ def test_bars_are_asked_where_earthquakes_are_strong():
 
 def test_the_layers_of_bars_are_recalled_and_say_so():
     with Sheet():
-        found = ibc.table_1905_1_7().read("wall footing", "one layer up to")
-        share = ibc.table_1905_1_7().read("wall footing", "share")
+        found = ibc.table_1905_1_7().read("wall footing", "one layer up to", symbol="h_1")
+        share = ibc.table_1905_1_7().read("wall footing", "share", symbol="s")
     assert any(mark.kind == "from memory" for mark in marks_of((found,)))
     assert not marks_of((share,))
 
