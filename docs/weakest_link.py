@@ -19,12 +19,13 @@ if __name__ == "__main__":
 
 from groundsill.doors.files import read_house  # noqa: E402
 from groundsill.house.fact import measured  # noqa: E402
+from groundsill.house.settle import prepare  # noqa: E402
 from groundsill.loadpath.chain import Chain, Link, governing  # noqa: E402
 from groundsill.papers.drawing import Circle, Drawing, Fill, Layer, Line, Mark, Polygon, Polyline, Text  # noqa: E402
 from groundsill.papers.placing import leaf_of_drawing  # noqa: E402
 from groundsill.papers.sheet import FULL_SIZE  # noqa: E402
 from groundsill.papers.writers.svg import paper_svg  # noqa: E402
-from groundsill.study import run  # noqa: E402
+from groundsill.study.states import go, states_of  # noqa: E402
 from groundsill.work.document import House  # noqa: E402
 from groundsill.work.pieces import BoltPiece  # noqa: E402
 
@@ -93,7 +94,10 @@ def moved(sample: str, axis: str, values: tuple[float, ...] = (), wood_yields_fi
 
 def _at(house: House, line: str, value: float) -> Moved:
     """The line of the house with its first design, at the best value of every fact."""
-    chain = next(c for c in run(house, ranges=False).runs[1].chains if c.id == line)
+    settled = prepare(house).best
+    state = states_of(house)[1]
+    _, (chains,) = go(settled.house, settled.marks, [state])
+    chain = next(c for c in chains.lines if c.id == line)
     wood, concrete = _worst(chain, _WOOD), _worst(chain, _CONCRETE)
     others = governing(link for link in _other(chain) if link.ratio is not None)
     rest = 0.0 if others is None else others.ratio or 0.0

@@ -132,7 +132,7 @@ flags = st.sampled_from((unknown(), measured(True), measured(False)))
 
 
 @given(width=facts, up=facts, out=facts, lost=flags, moving=flags, times=st.floats(1, 4))
-@settings(max_examples=60)
+@settings(max_examples=12)
 def test_worse_measures_never_weigh_less_and_the_unknown_never_reads_as_nothing(width, up, out, lost, moving, times):
     told = {"width_in": width, "offset_in": up, "lateral_offset_in": out, "section_lost": lost, "moving": moving}
     found = the(cracked(**told))

@@ -6,7 +6,7 @@ import dataclasses
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from groundsill.findings import findings_of
@@ -222,6 +222,7 @@ def test_tilt_and_zero_have_no_part_in_bending(heights, a, b, zero):
 
 
 @given(heights_of, st.floats(1, 4))
+@settings(max_examples=12)
 def test_the_same_shape_made_worse_never_weighs_less(heights, times):
     mild, worse = (weighed(house_with([z * f for z in heights])).gravity.weight for f in (0.5, 0.5 * times))
     order = [w for w in WEIGHTS if w != "cannot tell"]

@@ -129,7 +129,7 @@ words = st.sampled_from(("hard", "soft", "missing"))
     condition=st.one_of(st.just(unknown()), st.sampled_from(("sound", "weathered", "crumbling")).map(measured)),
     headers=st.sampled_from((unknown(), measured(True), measured(False))),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=12, deadline=None)
 def test_worse_never_weighs_less_and_the_unknown_never_reads_as_nothing(mortar, condition, headers):
     found = of(mortar=mortar, condition=condition, header_course=headers)
     worst = of(mortar=measured("missing"), condition=measured("crumbling"), header_course=measured(False))

@@ -51,7 +51,7 @@ def test_every_word_noted_at_a_sample_house_is_in_a_finding(path):
     on=st.sampled_from((None, "fs2", "si2", "bt3", "po2", "line2", "sg2", "jf1", "br2", "wl1")),
     kind=st.sampled_from(KINDS),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=15, deadline=None)
 def test_wherever_it_was_seen_its_words_are_in_a_finding(on, kind):
     house = house_with(noted=(replace(noted(kind, on or "", "word for word"), on=on),))
     assert any("word for word" in text for f in findings_of(house).findings for text in f.observed)
@@ -136,7 +136,7 @@ def fact_paths():
 
 
 @given(data=st.data(), state=st.sampled_from(("unknown", "absent")))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=12, deadline=None)
 def test_any_facts_may_be_unknown_or_absent(data, state):
     raw = to_map(small_house())
     for path in data.draw(st.lists(st.sampled_from(fact_paths()), min_size=1, max_size=40, unique=True)):

@@ -146,7 +146,7 @@ conditions = st.sampled_from((unknown(), measured("soft"), measured("decayed")))
     depth=depths, times=st.floats(1, 3), damp=st.sampled_from((unknown(), measured(True), measured(False))),
     condition=conditions, gap=depths,
 )  # fmt: skip
-@settings(max_examples=50, deadline=None)
+@settings(max_examples=12, deadline=None)
 def test_worse_never_weighs_less_and_the_unknown_never_reads_as_nothing(depth, times, damp, condition, gap):
     found = sill(condition=condition, soft_depth_in=measured(depth), damp=damp, gap_in=measured(gap))
     worse = sill(

@@ -173,7 +173,7 @@ def test_a_fence_by_hand():
 
 
 @given(load=st.sampled_from([30.0, 45.0, 60.0]), bearing=st.floats(80.0, 400.0), more=st.floats(0.0, 200.0))
-@settings(max_examples=20, deadline=None)
+@settings(max_examples=10, deadline=None)
 def test_better_ground_holds_no_less_and_heavier_soil_no_more(load, bearing, more):
     assert works_to_in(load, bearing + more) >= works_to_in(load, bearing)
     assert works_to_in(load + more, bearing) <= works_to_in(load, bearing)
@@ -188,14 +188,14 @@ def test_nothing_holds_beyond_the_height_that_is_told():
 # ---- Laws ----
 
 
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=12, deadline=None)
 @given(above=st.floats(-20, 7.9), less=st.floats(0, 20))
 def test_soil_that_comes_nearer_never_weighs_less(above, less):
     before, after = (the(stood(**CLEAR | {"above_outside_soil_in": measured(a)})) for a in (above, above - less))
     assert WEIGHTS.index(after.durability.weight) <= WEIGHTS.index(before.durability.weight)
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(house=skewed_houses(), above=st.floats(-60, 7))
 def test_any_house_with_soil_at_its_walls_is_weighed(house, above):
     base = house.survey.foundation

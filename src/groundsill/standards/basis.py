@@ -40,14 +40,21 @@ def _all_adoptions() -> tuple[Adoption, ...]:
     return tuple(found)
 
 
+@lru_cache(maxsize=1)
 def building_codes() -> tuple[str, ...]:
     """The building codes whose editions are known here."""
     return tuple(dict.fromkeys(adoption.code for adoption in _all_adoptions()))
 
 
+@lru_cache(maxsize=16)
 def adoptions(code: str) -> tuple[Adoption, ...]:
     """Every edition a building code brings with it, with how each is known."""
     return tuple(adoption for adoption in _all_adoptions() if adoption.code == code)
+
+
+@lru_cache(maxsize=1)
+def _families() -> frozenset[str]:
+    return frozenset(adoption.family for adoption in _all_adoptions())
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +76,7 @@ class Basis:
         faults = []
         if self.code not in building_codes():
             faults.append(Fault("basis.code", repr(self.code), f"it is one of {', '.join(building_codes())}"))
-        known = {adoption.family for adoption in _all_adoptions()}
+        known = _families()
         for family, (edition, reason) in self.overrides.items():
             path = f"basis.overrides.{family}"
             if family not in known:
