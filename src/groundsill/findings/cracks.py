@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
-from groundsill.findings.asking import Asking
+from groundsill.findings.asking import Asking, settles
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
 from groundsill.findings.monitors import gauge_says
@@ -24,7 +24,6 @@ from groundsill.house.record import Observation
 from groundsill.loadpath.stem import CLEAR_OF_BREAK_IN
 from groundsill.standards.aci224r_01.tables import table_4_1
 from groundsill.standards.bre_251.tables import table_1
-from groundsill.working.measure import show
 
 __all__ = ["cracks"]
 
@@ -75,12 +74,11 @@ class _Crack:
             "width_in", "bottom_width_in", "offset_in", "lateral_offset_in", "pattern", "section_lost", "signs",
             "moving",
         )  # fmt: skip
-        reasons = (*gravity.reasons, *earthquake.reasons, *durability.reasons)
         return Finding(
             address=f"finding/crack/{self.id}",
             mark=self.cut.mark,
             title=_TITLES[self.cut.kind],
-            place=f"line {line.mark or self.cut.line}, {self.shown(self.cut.station_in)} from its start",
+            place=f"line {line.mark or self.cut.line}, {self.ask.shown(self.cut.station_in)} from its start",
             line=self.cut.line,
             station_in=self.cut.station_in,
             observed=tuple(self.seen()),
@@ -89,28 +87,25 @@ class _Crack:
             durability=durability,
             cause=tuple(self.cause()),
             active=active,
-            confirm=tuple(dict.fromkeys(r.settle for r in (*reasons, active) if r.settle)),
+            confirm=settles(active, gravity, earthquake, durability),
             cures=tuple(self.cure(key) for key in self.cures(gravity.weight, earthquake.weight)),
-            left_alone=book("cracks").left_alone[self.left_alone()],
+            left_alone=self.ask.left_alone(self.left_alone()),
             marks=tuple(sorted(self.reading.marked(path, *names))),
         )
 
-    def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
-        """A question of the book with its answer."""
-        return book("cracks").questions[key].answered(answer, **figures)
+    @property
+    def ask(self) -> Asking:
+        """The book of the topic, and the house."""
+        return Asking(self.reading, "cracks")
 
     def cure(self, key: str) -> Cure:
         """A remedy of the book."""
         found = book("cracks").cures[key]
-        return replace(found, name=found.name.format(clear=self.shown(CLEAR_OF_BREAK_IN)))
-
-    def shown(self, inches: float) -> str:
-        """A length in the units of the house."""
-        return show(inches, "length", "in", self.reading.house.units)
+        return replace(found, name=found.name.format(clear=self.ask.shown(CLEAR_OF_BREAK_IN)))
 
     def told(self, fact: Fact[float]) -> str:
         """A measured length in the units of the house, or that nobody measured it."""
-        return "an unknown distance" if fact.value is None else self.shown(fact.value)
+        return "an unknown distance" if fact.value is None else self.ask.shown(fact.value)
 
     # ---- The questions ----
 
@@ -135,7 +130,7 @@ class _Crack:
 
     def stillness(self) -> Reason:
         """Whether it lies still, as a reason; a gauge that does not tell yet says when to read it again."""
-        reason = self.asked("dormant", self.dormant(), why=self.why_dormant())
+        reason = self.ask.asked("dormant", self.dormant(), why=self.why_dormant())
         words = self.gauge()[1]
         return replace(reason, settle=words) if words and reason.answer == "cannot tell" else reason
 
@@ -171,10 +166,10 @@ class _Crack:
         level = at_most(self.cut.offset_in, _IN_LINE)
         still, slight = self.dormant(), self.slight()
         reasons = (
-            self.asked("level", level, offset=self.told(self.cut.offset_in)),
-            self.asked("slight", slight, width=width, **_class_of(self.cut.width_in)),
-            self.asked("dormant", still, why=self.why_dormant()),
-            self.asked("section", self.whole()),
+            self.ask.asked("level", level, offset=self.told(self.cut.offset_in)),
+            self.ask.asked("slight", slight, width=width, **_class_of(self.cut.width_in)),
+            self.ask.asked("dormant", still, why=self.why_dormant()),
+            self.ask.asked("section", self.whole()),
         )
         if "no" in (level, self.whole()) or still == "no":
             return Judgement("matters", "what stands over it has lost support, or is losing it", reasons)
@@ -193,13 +188,13 @@ class _Crack:
         near = self.near()
         sideways = max((self.cut.offset_in, self.cut.lateral_offset_in), key=lambda f: f.value or 0.0)
         count = f"{len(near)} bolt stands" if len(near) == 1 else f"{len(near)} bolts stand"
-        clear = self.shown(CLEAR_OF_BREAK_IN)
+        clear = self.ask.shown(CLEAR_OF_BREAK_IN)
         reasons = (
-            self.asked("offset", self.offset(), offset=self.told(sideways)),
-            self.asked("section", self.whole()),
+            self.ask.asked("offset", self.offset(), offset=self.told(sideways)),
+            self.ask.asked("section", self.whole()),
             self.stillness(),
-            self.asked("bolts", "no" if near else "yes", clear=clear, count=count, which=", ".join(near)),
-            self.asked("sill", self.sill()),
+            self.ask.asked("bolts", "no" if near else "yes", clear=clear, count=count, which=", ".join(near)),
+            self.ask.asked("sill", self.sill()),
         )
         answer = every(r.answer for r in reasons)
         weight: Weight = {"yes": "does not matter", "no": "matters"}.get(answer, "cannot tell")  # type: ignore[assignment]
@@ -214,8 +209,8 @@ class _Crack:
         bare = every(opposite(holds(s.reinforced)) for s in self.beside) if self.beside else "cannot tell"
         width, guide = self.told(self.cut.width_in), f"{table_4_1().read(_DAMP):g} in."
         narrow = at_most(self.cut.width_in, table_4_1().read(_DAMP))
-        first = self.asked("bars", bare, width=width, guide=guide)
-        second = self.asked("narrow", narrow, width=width, guide=guide)
+        first = self.ask.asked("bars", bare, width=width, guide=guide)
+        second = self.ask.asked("narrow", narrow, width=width, guide=guide)
         if bare == "yes":
             return Judgement("does not matter", "no bars that could rust", (first,))
         if narrow == "yes":
@@ -229,12 +224,12 @@ class _Crack:
     def cause(self) -> Iterator[Reason]:
         """What may have brought it about, from how it runs and tapers."""
         if self.cut.kind == "cold joint":
-            yield self.asked("joint", "yes")
+            yield self.ask.asked("joint", "yes")
             return
         pattern, top, low = self.cut.pattern.value, self.cut.width_in.value, self.cut.bottom_width_in.value
         tapers = top is not None and low is not None and abs(top - low) > _EVEN
         if pattern == "horizontal":
-            yield self.asked("pushed", "yes")
+            yield self.ask.asked("pushed", "yes")
         elif pattern in ("diagonal", "stepped") or tapers or at_most(self.cut.offset_in, _IN_LINE) == "no":
             how = (
                 "it runs on a slant"
@@ -243,12 +238,12 @@ class _Crack:
                 if tapers
                 else "it is stepped"
             )
-            yield self.asked("sunk", "yes", how=how)
+            yield self.ask.asked("sunk", "yes", how=how)
         elif pattern == "vertical" and low is not None:
-            yield self.asked("shrinkage", "yes")
+            yield self.ask.asked("shrinkage", "yes")
         else:
-            yield self.asked("shrinkage", "cannot tell")
-            yield self.asked("sunk", "cannot tell")
+            yield self.ask.asked("shrinkage", "cannot tell")
+            yield self.ask.asked("sunk", "cannot tell")
 
     def cures(self, gravity: Weight, earthquake: Weight) -> Iterator[str]:
         """The remedies that fit, the least that works first."""
@@ -289,8 +284,7 @@ class _Crack:
         for told in (cut.pattern, cut.signs):
             if told.known:
                 yield str(told.value) + (f" ({told.how})" if told.how else "")
-        ask = Asking(self.reading, "cracks")
-        yield from ask.in_words(
+        yield from self.ask.in_words(
             tuple(each for each in self.reading.house.survey.observations.values() if self.same(each))
         )
 

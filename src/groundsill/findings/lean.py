@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from groundsill.findings.answer import Answer, at_most, every, holds, opposite
-from groundsill.findings.book import book
+from groundsill.findings.asking import Asking
 from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.ground_beside import Beside
 from groundsill.findings.monitors import gauge_says
@@ -24,7 +24,6 @@ from groundsill.house.foundation import FoundationSegment
 from groundsill.loadpath.footings import parts_on
 from groundsill.loadpath.ground import allowable_pressure, no_bearing
 from groundsill.standards.statics.lean import lean_shift
-from groundsill.working.measure import show
 
 __all__ = ["lean"]
 
@@ -67,7 +66,7 @@ class _Leaning:
         active = self.still()
         asked = (*gravity.reasons, *earthquake.reasons, *durability.reasons, active, *causes)
         line = self.reading.house.survey.underfloor.lines[self.segment.line]
-        stretch = f"{self.shown(self.segment.from_in)} to {self.shown(self.segment.to_in)}"
+        stretch = f"{self.ask.shown(self.segment.from_in)} to {self.ask.shown(self.segment.to_in)}"
         return Finding(
             address=f"finding/lean/{self.id}",
             mark=self.segment.mark,
@@ -82,23 +81,20 @@ class _Leaning:
             cause=tuple(r for r in causes if r.answer == "yes") or tuple(r for r in causes if r.answer != "no"),
             active=active,
             confirm=tuple(dict.fromkeys(r.settle for r in asked if r.settle)),
-            cures=tuple(book("lean").cures[key] for key in self.cures(gravity.weight, earthquake.weight, causes)),
-            left_alone=book("lean").left_alone[self.left_alone(gravity)],
+            cures=self.ask.cures(*self.cures(gravity.weight, earthquake.weight, causes)),
+            left_alone=self.ask.left_alone(self.left_alone(gravity)),
             marks=tuple(sorted(self.reading.marked(f"{_PATH}.{self.id}", *_FACTS))),
             worked=() if (found := self.standing()) is None else found.working,
         )
 
-    def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
-        """A question of the book with its answer."""
-        return book("lean").questions[key].answered(answer, **figures)
-
-    def shown(self, inches: float) -> str:
-        """A length in the units of the house."""
-        return show(inches, "length", "in", self.reading.house.units)
+    @property
+    def ask(self) -> Asking:
+        """The book of the topic, and the house."""
+        return Asking(self.reading, "lean")
 
     def between(self, ends: Ends) -> str:
         """A length that may lie anywhere between two, in the units of the house."""
-        low, high = (self.shown(round(end * 16) / 16) for end in ends)
+        low, high = (self.ask.shown(round(end * 16) / 16) for end in ends)
         return low if low == high else f"{low} to {high}"
 
     @property
@@ -117,36 +113,36 @@ class _Leaning:
         """Whether the load comes down within the middle third of the base."""
         found = self.standing()
         if found is None:
-            return self.asked("kern", "cannot tell")
+            return self.ask.asked("kern", "cannot tell")
         figures = {"e": self.between(found.off), "kern": self.between(found.kern), "base": self.between(found.base)}
-        return self.asked("kern", found.inside, **figures)
+        return self.ask.asked("kern", found.inside, **figures)
 
     def toe(self) -> Reason:
         """Whether the ground bears what the edge it leans to presses."""
         found, parts = self.standing(), parts_on(self.reading, self.segment.line)
         allowed = None if no_bearing(self.reading, parts) else allowable_pressure(self.reading)
         if found is None or allowed is None:
-            return self.asked("toe", "cannot tell")
+            return self.ask.asked("toe", "cannot tell")
         low, high = found.pressure
         answer: Answer = "yes" if high <= allowed else "no" if low > allowed else "cannot tell"
         pressed = f"up to {high:,.0f} psf" if high < float("inf") else "all of the load on next to no width"
-        return self.asked("toe", answer, q=pressed, allowed=f"{allowed:,.0f} psf")
+        return self.ask.asked("toe", answer, q=pressed, allowed=f"{allowed:,.0f} psf")
 
     def still(self) -> Reason:
         """Whether it lies still: as recorded, else by plumb marks on it, else by what was built to fit its lean."""
         segment = self.segment
         recorded = opposite(holds(segment.lean_moving))
         if recorded != "cannot tell":
-            return self.asked("still", recorded, why=segment.lean_moving.how or "as recorded in the survey")
+            return self.ask.asked("still", recorded, why=segment.lean_moving.how or "as recorded in the survey")
         by_marks, why = self.reading.once(("plumb", self.id), lambda: gauge_says(self.reading, self.id, "plumb"))
         if by_marks != "cannot tell":
-            return self.asked("still", by_marks, why=why)
+            return self.ask.asked("still", by_marks, why=why)
         signs = segment.lean_signs.value
         if signs in _OLD:
             mended = segment.drainage_mended_year.value
             since = f", and the drainage there was mended in {mended:.0f}" if mended is not None else ""
-            return self.asked("still", "yes", why=f"{signs}{since}")
-        return self.asked("still", "no" if signs == "fresh gaps" else "cannot tell", why=signs or "")
+            return self.ask.asked("still", "yes", why=f"{signs}{since}")
+        return self.ask.asked("still", "no" if signs == "fresh gaps" else "cannot tell", why=signs or "")
 
     def bearing(self) -> Ends | None:
         """How much of the sills on it stands on it, in: as measured, else what the lean leaves of a full seat."""
@@ -171,8 +167,8 @@ class _Leaning:
         answer: Answer = "cannot tell"
         if bearing is not None:
             answer = "yes" if bearing[0] >= _LEAST_SEAT_IN else "no" if bearing[1] < _LEAST_SEAT_IN else "cannot tell"
-        figure = "" if bearing is None else self.shown(int(bearing[0] * 16) / 16)
-        return self.asked("seat", answer, bearing=figure, least=self.shown(_LEAST_SEAT_IN))
+        figure = "" if bearing is None else self.ask.shown(int(bearing[0] * 16) / 16)
+        return self.ask.asked("seat", answer, bearing=figure, least=self.ask.shown(_LEAST_SEAT_IN))
 
     def edge(self) -> Reason:
         """Whether a bolt set upright keeps its distance from the face it leans to."""
@@ -180,7 +176,7 @@ class _Leaning:
         answer: Answer = (
             "yes" if high * _BOLT_FT <= _WANDERS_IN else "no" if low * _BOLT_FT > _WANDERS_IN else "cannot tell"
         )
-        return self.asked("edge", answer, loss=self.shown(round(high * _BOLT_FT * 16) / 16))
+        return self.ask.asked("edge", answer, loss=self.ask.shown(round(high * _BOLT_FT * 16) / 16))
 
     # ---- The three weighings ----
 
@@ -214,7 +210,7 @@ class _Leaning:
     def durability(self) -> Judgement:
         """For the life of the structure: does the ground that turned it stay wet."""
         wet, why = self.beside.water()
-        reason = self.asked("dry", opposite(wet), why=why)
+        reason = self.ask.asked("dry", opposite(wet), why=why)
         weight: Weight = {"yes": "watch", "no": "does not matter"}.get(wet, "cannot tell")  # type: ignore[assignment]
         says = {"yes": "wet ground rots the sill and works on the stem", "no": "dry as far as anybody saw"}
         return Judgement(weight, says.get(wet, "until somebody has looked in a wet month"), (reason,))
@@ -225,7 +221,7 @@ class _Leaning:
         """Every cause that such a lean may have, each with its answer."""
         for key in _CAUSES:
             answer, why = getattr(self.beside, f"by_{key}")()
-            yield self.asked(key, answer, why=why, height=why)
+            yield self.ask.asked(key, answer, why=why, height=why)
 
     def cures(self, gravity: Weight, earthquake: Weight, causes: tuple[Reason, ...]) -> Iterator[str]:
         """The remedies that fit, the least that works first."""

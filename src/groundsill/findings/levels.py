@@ -10,14 +10,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from groundsill.findings.answer import Answer, every
+from groundsill.findings.answer import every
+from groundsill.findings.asking import Asking, settles
 from groundsill.findings.book import book
-from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.shape import Measured, Shape, Spot, against, shape_of
 from groundsill.forces.reading import Reading
 from groundsill.standards.common_practice import table_monitors
 from groundsill.standards.distortion_limits.tables import table_angular, table_deflection, table_tilt, table_wood
-from groundsill.working.measure import show
 
 __all__ = ["levels", "one_in"]
 
@@ -56,8 +56,7 @@ class _Floor:
     def finding(self) -> Finding:
         """The three weighings, what may have caused it, and what fits."""
         gravity, earthquake, durability = self.gravity(), self.earthquake(), self.durability()
-        active = self.asked("since", "cannot tell")
-        reasons = (*gravity.reasons, *earthquake.reasons, *durability.reasons)
+        active = self.ask.asked("since", "cannot tell")
         weight = {"matters": "bent", "watch": "bent", "does not matter": "even"}.get(gravity.weight, "open")
         cures = {"bent": ("marks", "water", "posts", "engineer"), "even": ("leave",)}.get(weight, ("marks",))
         return Finding(
@@ -73,20 +72,17 @@ class _Floor:
             durability=durability,
             cause=(),
             active=active,
-            confirm=tuple(dict.fromkeys(r.settle for r in (*reasons, active) if r.settle)),
-            cures=tuple(self.cure(key) for key in cures),
-            left_alone=book("levels").left_alone[weight],
+            confirm=settles(active, gravity, earthquake, durability),
+            cures=self.ask.cures(*cures),
+            left_alone=self.ask.left_alone(weight),
             marks=(),
             shape=self.shape,
         )
 
-    def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
-        """A question of the book with its answer."""
-        return book("levels").questions[key].answered(answer, **figures)
-
-    def cure(self, key: str) -> Cure:
-        """A remedy of the book."""
-        return book("levels").cures[key]
+    @property
+    def ask(self) -> Asking:
+        """The book of the topic, and the house."""
+        return Asking(self.reading, "levels")
 
     # ---- The questions ----
 
@@ -94,13 +90,15 @@ class _Floor:
         """One of the questions on measured ratios against a limit."""
         answer, one = against(measured, limit)
         if one is None:
-            return self.asked(key, answer, ratio="not measured", limit=one_in(limit), where="any three spots in a line")
+            return self.ask.asked(
+                key, answer, ratio="not measured", limit=one_in(limit), where="any three spots in a line"
+            )
         where = " and ".join((", ".join(one.spots[:-1]), one.spots[-1])) if one.spots else "the floor"
-        return self.asked(key, answer, ratio=one_in(one.ratio), limit=one_in(limit), where=where)
+        return self.ask.asked(key, answer, ratio=one_in(one.ratio), limit=one_in(limit), where=where)
 
     def enough(self) -> Reason:
         """Whether the spots tell a shape at all."""
-        return self.asked("enough", "cannot tell" if self.shape is None else "yes", count=str(len(self.spots)))
+        return self.ask.asked("enough", "cannot tell" if self.shape is None else "yes", count=str(len(self.spots)))
 
     def structure(self, shape: Shape) -> Reason:
         """Whether it bends so sharply that structures were hurt."""
@@ -175,13 +173,9 @@ class _Floor:
         if shape is None:
             return
         high, low = shape.highest, shape.lowest
-        yield f"highest {high.mark} ({self.shown(high.z_in)}), lowest {low.mark} ({self.shown(low.z_in)})"
+        yield f"highest {high.mark} ({self.ask.shown(high.z_in)}), lowest {low.mark} ({self.ask.shown(low.z_in)})"
         yield f"as one piece it falls {one_in(shape.tilt.ratio)} toward {shape.falls_to.mark}"
         rest = max(shape.rest_in, key=abs)
         spot = shape.spots[shape.rest_in.index(rest)]
         side = "over" if rest > 0 else "under"
-        yield f"the most bent place, {spot.mark}, stands {self.shown(abs(rest))} {side} that plane"
-
-    def shown(self, inches: float) -> str:
-        """A height in the units of the house."""
-        return show(inches, "length", "in", self.reading.house.units)
+        yield f"the most bent place, {spot.mark}, stands {self.ask.shown(abs(rest))} {side} that plane"

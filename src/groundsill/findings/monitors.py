@@ -13,8 +13,9 @@ from fractions import Fraction
 from typing import Any, Final
 
 from groundsill.findings.answer import Answer
+from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
-from groundsill.findings.finding import Cure, Finding, Judgement, Reason, Weight
+from groundsill.findings.finding import Finding, Judgement, Reason, Weight
 from groundsill.findings.trend import Timed, Trend, trend_of
 from groundsill.forces.reading import Reading
 from groundsill.house.record import Monitor
@@ -105,8 +106,8 @@ class _Gauge:
             cause=(),
             active=reasons[0],
             confirm=tuple(dict.fromkeys(r.settle for r in reasons if r.settle)),
-            cures=tuple(self.cure(key) for key in cures),
-            left_alone=book("monitors").left_alone[{"yes": "still", "no": "moving"}.get(self.answer, "open")],
+            cures=self.ask.cures(*cures),
+            left_alone=self.ask.left_alone({"yes": "still", "no": "moving"}.get(self.answer, "open")),
             marks=(),
             trend=self.trend,
         )
@@ -126,12 +127,12 @@ class _Gauge:
         """Whether it lies still within the stated rate."""
         trend = self.trend
         if trend is None:
-            return self.asked("readings", "cannot tell")
+            return self.ask.asked("readings", "cannot tell")
         figures = {"within": self.fine(self.within), "what": _WHAT[self.monitor.kind]}
         if trend.rate_in_yr is not None and trend.interval_in_yr is not None:
             low, high = (self.fine(end) for end in trend.interval_in_yr)
             figures |= {"rate": self.fine(trend.rate_in_yr), "low": low, "high": high}
-        reason = self.asked("still", self.answer, **figures)
+        reason = self.ask.asked("still", self.answer, **figures)
         if self.answer != "cannot tell":
             return reason
         says = book("monitors").words
@@ -144,17 +145,14 @@ class _Gauge:
         trend = self.trend
         if trend is None or trend.season_in is None:
             count = 0 if trend is None else len(trend.readings)
-            return self.asked("season", "cannot tell", count=str(count))
+            return self.ask.asked("season", "cannot tell", count=str(count))
         warm = "" if trend.heat_in_f is None else ", beside what the temperature does"
-        return self.asked("season", "yes", season=self.fine(trend.season_in), warm=warm)
+        return self.ask.asked("season", "yes", season=self.fine(trend.season_in), warm=warm)
 
-    def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
-        """A question of the book with its answer."""
-        return book("monitors").questions[key].answered(answer, **figures)
-
-    def cure(self, key: str) -> Cure:
-        """A remedy of the book."""
-        return book("monitors").cures[key]
+    @property
+    def ask(self) -> Asking:
+        """The book of the topic, and the house."""
+        return Asking(self.reading, "monitors")
 
     # ---- Words ----
 

@@ -13,6 +13,7 @@ from typing import Final
 
 from groundsill.findings.air_gap import fence_for, working_of, works_to_in
 from groundsill.findings.answer import Answer, at_least, at_most, every, holds, opposite, some
+from groundsill.findings.asking import Asking
 from groundsill.findings.book import book
 from groundsill.findings.finding import Cure, Finding, Judgement, Reason
 from groundsill.findings.ground_beside import Beside
@@ -24,7 +25,6 @@ from groundsill.house.underfloor import SillPiece
 from groundsill.loadpath.footings import parts_on
 from groundsill.loadpath.ground import lateral_value, shrinks
 from groundsill.standards.irc_2021.decay import table_r317_1
-from groundsill.working.measure import show
 
 __all__ = ["soil"]
 
@@ -84,18 +84,19 @@ class _Near:
             earthquake=bearing,
             durability=durability,
             cause=(),
-            active=self.asked("goes_on", touches if touches != "cannot tell" else "no"),
+            active=self.ask.asked("goes_on", touches if touches != "cannot tell" else "no"),
             confirm=tuple(dict.fromkeys(r.settle for r in asked if r.settle)),
             cures=tuple(self.cure(key) for key in self.cures(fits)),
-            left_alone=book("soil").left_alone[self.left_alone()],
+            left_alone=self.ask.left_alone(self.left_alone()),
             marks=tuple(sorted(self.reading.marked(f"{_PATH}.{self.id}", *_FACTS))),
             fits=fits,
             worked=self.working(),
         )
 
-    def asked(self, key: str, answer: Answer, **figures: str) -> Reason:
-        """A question of the book with its answer."""
-        return book("soil").questions[key].answered(answer, **figures)
+    @property
+    def ask(self) -> Asking:
+        """The book of the topic, and the house."""
+        return Asking(self.reading, "soil")
 
     def cure(self, key: str) -> Cure:
         """A remedy of the book, with its figures filled in."""
@@ -104,7 +105,7 @@ class _Near:
 
     def shown(self, inches: float) -> str:
         """A length in the units of the house."""
-        return show(round(inches * 16) / 16, "length", "in", self.reading.house.units)
+        return self.ask.shown(round(inches * 16) / 16)
 
     # ---- How near ----
 
@@ -115,7 +116,7 @@ class _Near:
         where = f"stands {self.shown(-low)} above" if low < 0 else f"comes within {self.shown(low)} of"
         stands = f"{where if low else 'reaches'} the top of the foundation"
         answer = at_least(fact, least)
-        return self.asked(key, answer, above=self.shown(low), stands=stands, least=self.shown(least))
+        return self.ask.asked(key, answer, above=self.shown(low), stands=stands, least=self.shown(least))
 
     def clear(self) -> Reason:
         """Whether the soil outside stays clear of framing."""
@@ -138,7 +139,7 @@ class _Near:
             return None
         lowest = min((ends_of(fact) or (least,))[0] for fact in beside)
         answer = every(at_least(fact, least) for fact in beside)
-        return self.asked("joists", answer, above=self.shown(lowest), least=self.shown(least))
+        return self.ask.asked("joists", answer, above=self.shown(lowest), least=self.shown(least))
 
     def touches(self) -> Answer:
         """Whether soil reaches the wood, outside or inside."""
@@ -164,16 +165,16 @@ class _Near:
     def protected(self) -> Reason:
         """Whether its sills are of wood that bears the ground's nearness."""
         sills = self.sills()
-        return self.asked("protected", every(holds(s.protected) for s in sills) if sills else "cannot tell")
+        return self.ask.asked("protected", every(holds(s.protected) for s in sills) if sills else "cannot tell")
 
     def sound(self) -> Reason:
         """Whether the wood over it is sound, as probed."""
         rotten = [f"sill {s.mark} is {s.condition.value}" for s in self.sills() if s.condition.value in _ROTTEN]
         rotten += list(self.beside.observed("decay", near_in=_AT_IT_IN))
         if rotten:
-            return self.asked("sound", "no", why="; ".join(rotten))
+            return self.ask.asked("sound", "no", why="; ".join(rotten))
         probed = [s.condition.value == "sound" and not s.condition.uncertain for s in self.sills()]
-        return self.asked("sound", "yes" if probed and all(probed) else "cannot tell")
+        return self.ask.asked("sound", "yes" if probed and all(probed) else "cannot tell")
 
     # ---- The three weighings ----
 
@@ -188,7 +189,7 @@ class _Near:
 
     def durability(self) -> Judgement:
         """For the life of the structure: how near soil comes, and to what wood."""
-        touches = self.asked("touches", self.touches())
+        touches = self.ask.asked("touches", self.touches())
         near = tuple(r for r in (self.clear(), self.within(), self.siding(), self.joists()) if r is not None)
         reasons = (touches, *near, self.protected())
         if touches.answer == "yes":
@@ -218,38 +219,38 @@ class _Near:
         use = self.segment.outside_use
         known = use.value is not None and not use.uncertain
         answer: Answer = "cannot tell" if not known else "yes" if use.value == "level garden" else "no"
-        return self.asked("behind", answer, use=use.value or "")
+        return self.ask.asked("behind", answer, use=use.value or "")
 
     def cover(self) -> Reason:
         """Whether the footing stays deep enough when the ground is lowered."""
         frost = ends_of(self.reading.house.survey.site.soil.frost_depth_in)
         cover = max(_COVER_IN, 0.0 if frost is None else frost[1])
         answer = at_least(self.segment.depth_in, self.held_in + cover)
-        return self.asked("cover", answer, held=self.shown(self.held_in), cover=self.shown(cover))
+        return self.ask.asked("cover", answer, held=self.shown(self.held_in), cover=self.shown(cover))
 
     def ground(self) -> Reason:
         """Whether the soil is natural ground that does not swell."""
         fill, tested = self.beside.by_fill()[0], self.reading.house.survey.site.soil
         if fill == "yes" or shrinks(self.reading):
-            return self.asked("ground", "no", why="fill" if fill == "yes" else "expansive clay")
+            return self.ask.asked("ground", "no", why="fill" if fill == "yes" else "expansive clay")
         untested = tested.plasticity_index.value is None and tested.expansion_index.value is None
         unknown = untested and tested.kind.value == "clay"
-        return self.asked("ground", "cannot tell" if unknown or tested.kind.value is None else opposite(fill))
+        return self.ask.asked("ground", "cannot tell" if unknown or tested.kind.value is None else opposite(fill))
 
     def trench(self) -> Reason:
         """Whether the trench stays above the footing's bottom."""
-        return self.asked("trench", at_least(self.segment.depth_in, self.held_in), held=self.shown(self.held_in))
+        return self.ask.asked("trench", at_least(self.segment.depth_in, self.held_in), held=self.shown(self.held_in))
 
     def outlet(self) -> Reason:
         """Whether the trench can drain to open lower ground."""
-        return self.asked("outlet", holds(self.segment.drains_to_daylight))
+        return self.ask.asked("outlet", holds(self.segment.drains_to_daylight))
 
     def strong(self) -> Reason:
         """Whether planks on stakes hold the soil back."""
         found = self.figures()
         if "most" not in found:
-            return self.asked("strong", "cannot tell")
-        return self.asked("strong", "yes" if "spacing" in found else "no", **found)
+            return self.ask.asked("strong", "cannot tell")
+        return self.ask.asked("strong", "yes" if "spacing" in found else "no", **found)
 
     def soil_values(self) -> tuple[float, float] | None:
         """What the soil pushes with and what it bears sideways, psf for each foot; None where nobody can say."""
